@@ -1,0 +1,1 @@
+//! Holds no code; the benchmarks are under `benches/`.

@@ -1,0 +1,1 @@
+//! Plans and sums: which figures there are and how each is worked out.

@@ -1,0 +1,2 @@
+//! The broodwright command.
+fn main() {}

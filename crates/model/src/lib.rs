@@ -1,0 +1,1 @@
+//! Kernels: one phenomenon a module, pure functions of typed quantities.

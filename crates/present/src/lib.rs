@@ -1,0 +1,1 @@
+//! Advice as documents of blocks, in words, drawings and tables.

@@ -1,0 +1,665 @@
+//! Input fields: what a person typed is a [`Raw`], what the program trusts is a [`Given`], and one table of
+//! [`Field`]s stands between. Code, forms, the schema and the manual all read that table.
+
+use std::collections::BTreeMap;
+
+use crate::day::CivilDay;
+use crate::money::Currency;
+use crate::number::{self, NotANumber};
+use crate::ratio;
+use crate::status::Status;
+use crate::unit::Unit;
+
+/// What kind of answer a field takes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Kind {
+    /// A number in `unit`, from `low` to `high`, both allowed.
+    Number {
+        /// The unit it is kept in, which is the last word of the key.
+        unit: Unit,
+        /// Least possible value.
+        low: f64,
+        /// Greatest possible value.
+        high: f64,
+        /// Whether only whole numbers make sense.
+        whole: bool,
+        /// Values outside this range can be true but are asked about.
+        usual: Option<(f64, f64)>,
+    },
+    /// A dilution 1:N; the value is N, from `low` to `high`.
+    Ratio {
+        /// Least N.
+        low: f64,
+        /// Greatest N.
+        high: f64,
+    },
+    /// One word of a list.
+    Choice(&'static [&'static str]),
+    /// Some words of a list.
+    Choices(&'static [&'static str]),
+    /// Months of the year, 1 to 12.
+    Months,
+    /// A civil day.
+    Day,
+    /// A currency code of three capital letters.
+    Currency,
+    /// Free text of at most so many characters.
+    Text(usize),
+}
+
+/// Whether a field must be answered.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Need {
+    /// A plan cannot do without it; "not known" is still an answer.
+    Required,
+    /// May be left out.
+    Optional,
+    /// When left out this is taken, and shown as taken.
+    Usual(&'static str, Status),
+}
+
+/// One line of the table of fields.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Field {
+    /// Section and name, the unit as its last word: `house.length_m`.
+    pub key: &'static str,
+    /// What it takes.
+    pub kind: Kind,
+    /// Whether it must be answered.
+    pub need: Need,
+    /// Why moving it moves no figure, for the few fields of which that is true.
+    pub inert: Option<&'static str>,
+}
+
+impl Field {
+    /// The part before the point: the table of a plan file, the section of a form.
+    pub fn section(&self) -> &'static str {
+        self.key.split_once('.').map_or("", |(section, _)| section)
+    }
+
+    /// The part behind the point.
+    pub fn name(&self) -> &'static str {
+        self.key.split_once('.').map_or(self.key, |(_, name)| name)
+    }
+
+    /// The unit, of number fields.
+    pub fn unit(&self) -> Option<Unit> {
+        match self.kind {
+            Kind::Number { unit, .. } => Some(unit),
+            _ => None,
+        }
+    }
+
+    /// The key without its unit: `house.length` of `house.length_m`.
+    fn stem(&self) -> &'static str {
+        self.unit()
+            .and_then(Unit::suffix)
+            .and_then(|suffix| self.key.strip_suffix(suffix))
+            .and_then(|stem| stem.strip_suffix('_'))
+            .unwrap_or(self.key)
+    }
+
+    /// The unit in which `key` gives this field: `house.length_ft` gives `house.length_m` in feet.
+    /// `None` when the key is not one of this field's.
+    pub fn unit_of_key(&self, key: &str) -> Option<Unit> {
+        let own = self.unit()?;
+        let suffix = key.strip_prefix(self.stem())?.strip_prefix('_')?;
+        own.suffix()?;
+        Unit::ALL
+            .iter()
+            .copied()
+            .find(|unit| unit.dimension() == own.dimension() && unit.suffix() == Some(suffix))
+    }
+}
+
+/// Something typed, before anybody looked at it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Raw {
+    /// The key as written.
+    pub key: String,
+    /// The text as typed; lists keep their items apart.
+    pub text: Vec<String>,
+    /// The line of the file, counted from 1; absent for a form or a command line.
+    pub line: Option<usize>,
+}
+
+/// A checked value.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A number in the field's unit, or N of a ratio.
+    Number(f64),
+    /// A word of the field's list.
+    Choice(&'static str),
+    /// Words of the field's list, in the list's order, none twice.
+    Choices(Vec<&'static str>),
+    /// Months 1 to 12, ascending.
+    Months(Vec<i8>),
+    /// A day.
+    Day(CivilDay),
+    /// A currency.
+    Currency(Currency),
+    /// Text.
+    Text(String),
+}
+
+/// A checked answer with what was typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Given {
+    /// The characters as typed, lists joined by commas.
+    pub typed: String,
+    /// What they were taken for.
+    pub value: Value,
+    /// Where it stood.
+    pub line: Option<usize>,
+    /// Set when nobody typed it: how the usual value taken instead is backed.
+    pub usual: Option<Status>,
+}
+
+/// What is wrong with one answer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fault {
+    /// A required field has no answer.
+    Missing,
+    /// None of a section's required fields has an answer.
+    MissingTable {
+        /// The keys it must hold.
+        needs: Vec<&'static str>,
+    },
+    /// No such key; perhaps this one was meant.
+    UnknownKey {
+        /// The nearest known key.
+        nearest: Option<String>,
+    },
+    /// The text is no number.
+    NotANumber,
+    /// A decimal comma in a file, where a point is wanted.
+    CommaDecimal {
+        /// The same with a point.
+        suggestion: String,
+    },
+    /// A unit that does not fit this field.
+    WrongUnit {
+        /// The field's own unit.
+        wanted: Unit,
+    },
+    /// A number outside what is possible.
+    OutOfRange {
+        /// Least possible.
+        low: f64,
+        /// Greatest possible.
+        high: f64,
+        /// The unit of both.
+        unit: Unit,
+        /// A slip of the decimal mark that would fit, if there is one.
+        suggestion: Option<f64>,
+    },
+    /// A fraction where whole things are counted.
+    NotWhole {
+        /// What was perhaps meant.
+        suggestion: Option<f64>,
+    },
+    /// Not of the form 1:N.
+    NotARatio,
+    /// No day of the form YYYY-MM-DD.
+    NotADay,
+    /// Not a word of the list.
+    NotAChoice {
+        /// The list.
+        allowed: &'static [&'static str],
+        /// The nearest word of it.
+        nearest: Option<&'static str>,
+    },
+    /// Not a list of months 1 to 12.
+    NotMonths,
+    /// No currency code.
+    NotACurrency,
+    /// The field was given twice, perhaps in two units.
+    GivenTwice {
+        /// The other key.
+        other: String,
+    },
+    /// Longer than can be kept.
+    TooLong {
+        /// Greatest number of characters.
+        limit: usize,
+    },
+    /// A value that is possible alone but not beside another one.
+    Against {
+        /// Which rule of fitting together; names a message.
+        rule: &'static str,
+        /// The key it clashes with.
+        other: &'static str,
+        /// The other's value, in `unit`.
+        other_value: f64,
+        /// Least value that would fit.
+        low: f64,
+        /// Greatest value that would fit.
+        high: f64,
+        /// The unit of all three.
+        unit: Unit,
+    },
+}
+
+/// A fault with its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Problem {
+    /// The key as written, or the field's key.
+    pub key: String,
+    /// What was typed.
+    pub typed: String,
+    /// Where.
+    pub line: Option<usize>,
+    /// What is wrong.
+    pub fault: Fault,
+}
+
+/// A value that can be true but is rare; asked about, never refused.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// The field.
+    pub key: &'static str,
+    /// Its value, in `unit`.
+    pub value: f64,
+    /// The usual range.
+    pub usual: (f64, f64),
+    /// The unit.
+    pub unit: Unit,
+}
+
+/// How strictly texts are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Source {
+    /// A file: decimal point only, since a comma separates things there.
+    File,
+    /// Typed by hand on a page or a command line: comma or point.
+    Hand,
+}
+
+/// The words that say a field is not known. What hangs on it is then left out of the answer.
+pub const NOT_KNOWN: &str = "not known";
+
+/// All answers, checked.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answers {
+    given: BTreeMap<&'static str, Given>,
+    not_known: Vec<&'static str>,
+}
+
+impl Answers {
+    /// The answer to a field, if there is one.
+    pub fn get(&self, key: &str) -> Option<&Given> {
+        self.given.get(key)
+    }
+
+    /// A number, in the field's unit.
+    pub fn number(&self, key: &str) -> Option<f64> {
+        match self.get(key)?.value {
+            Value::Number(number) => Some(number),
+            _ => None,
+        }
+    }
+
+    /// A chosen word.
+    pub fn choice(&self, key: &str) -> Option<&'static str> {
+        match self.get(key)?.value {
+            Value::Choice(word) => Some(word),
+            _ => None,
+        }
+    }
+
+    /// Chosen words; empty where the field is unanswered.
+    pub fn choices(&self, key: &str) -> &[&'static str] {
+        match self.get(key).map(|given| &given.value) {
+            Some(Value::Choices(words)) => words,
+            _ => &[],
+        }
+    }
+
+    /// A day.
+    pub fn day(&self, key: &str) -> Option<CivilDay> {
+        match self.get(key)?.value {
+            Value::Day(day) => Some(day),
+            _ => None,
+        }
+    }
+
+    /// Text.
+    pub fn text(&self, key: &str) -> Option<&str> {
+        match &self.get(key)?.value {
+            Value::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// Puts an answer in place of another one. For tests and for "what if".
+    pub fn set(&mut self, field: &Field, given: Given) {
+        self.given.insert(field.key, given);
+    }
+
+    /// All answers in the order of their keys.
+    pub fn iter(&self) -> impl Iterator<Item = (&'static str, &Given)> {
+        self.given.iter().map(|(key, given)| (*key, given))
+    }
+
+    /// The fields said to be not known.
+    pub fn not_known(&self) -> &[&'static str] {
+        &self.not_known
+    }
+}
+
+/// What checking gives: the answers that hold, what is wrong with the others, and what is asked about.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Checked {
+    /// The answers that hold.
+    pub answers: Answers,
+    /// What is wrong, in the order of the lines.
+    pub problems: Vec<Problem>,
+    /// What is rare.
+    pub questions: Vec<Question>,
+}
+
+/// Checks everything typed against the table, all faults at once.
+///
+/// `fields` is the part of the table asked for; `strict` says whether a required field without an answer is a fault
+/// (a file, a sum) or simply not known yet (a form half filled).
+pub fn check(fields: &[&'static Field], raws: &[Raw], source: Source, strict: bool) -> Checked {
+    let mut checked = Checked::default();
+    let mut seen: BTreeMap<&'static str, &str> = BTreeMap::new();
+    for raw in raws {
+        let problem =
+            |fault| Problem { key: raw.key.clone(), typed: raw.text.join(", "), line: raw.line, fault };
+        let Some((field, unit)) = find(fields, &raw.key) else {
+            checked.problems.push(problem(Fault::UnknownKey { nearest: nearest_key(fields, &raw.key) }));
+            continue;
+        };
+        if let Some(other) = seen.insert(field.key, &raw.key) {
+            checked.problems.push(problem(Fault::GivenTwice { other: other.to_owned() }));
+            continue;
+        }
+        if raw.text.iter().all(|text| text.trim().is_empty()) && source == Source::Hand {
+            continue;
+        }
+        if raw.text.len() == 1 && raw.text[0].trim().eq_ignore_ascii_case(NOT_KNOWN) {
+            checked.answers.not_known.push(field.key);
+            continue;
+        }
+        match read(field, unit, raw, source) {
+            Ok(value) => {
+                checked.questions.extend(question(field, &value));
+                let typed = raw.text.join(", ");
+                let given = Given { typed, value, line: raw.line, usual: None };
+                checked.answers.given.insert(field.key, given);
+            }
+            Err(fault) => checked.problems.push(problem(fault)),
+        }
+    }
+    fill(fields, &seen, strict, &mut checked);
+    checked
+}
+
+/// Takes usual values where nothing was said, and finds what is missing.
+fn fill(fields: &[&'static Field], seen: &BTreeMap<&'static str, &str>, strict: bool, checked: &mut Checked) {
+    for field in fields {
+        let answered =
+            checked.answers.given.contains_key(field.key) || checked.answers.not_known.contains(&field.key);
+        match field.need {
+            Need::Required if strict && !seen.contains_key(field.key) => missing.push(field),
+            Need::Usual(text, status) if !answered => {
+                if let Some(given) = usual(field, text, status) {
+                    checked.answers.given.insert(field.key, given);
+                }
+            }
+            _ => {}
+        }
+    }
+    checked.problems.extend(say_missing(fields, &missing));
+}
+
+/// One problem a missing field, or one a section of which nothing required is there.
+fn say_missing(fields: &[&'static Field], missing: &[&'static Field]) -> Vec<Problem> {
+    let nowhere = |key: &str, fault| Problem { key: key.to_owned(), typed: String::new(), line: None, fault };
+    let mut problems: Vec<Problem> = Vec::new();
+    for field in missing {
+        let section = field.section();
+        let required = |field: &&&Field| field.section() == section && field.need == Need::Required;
+        let all = fields.iter().filter(required).count();
+        let absent: Vec<_> = missing.iter().filter(required).map(|field| field.key).collect();
+        if all > 1 && absent.len() == all {
+            if absent[0] == field.key {
+                problems.push(nowhere(section, Fault::MissingTable { needs: absent }));
+            }
+        } else {
+            problems.push(nowhere(field.key, Fault::Missing));
+        }
+    }
+    problems
+}
+
+fn usual(field: &Field, text: &str, status: Status) -> Option<Given> {
+    let raw = Raw { key: field.key.to_owned(), text: vec![text.to_owned()], line: None };
+    let value = read(field, field.unit(), &raw, Source::Hand).ok()?;
+    Some(Given { typed: String::new(), value, line: None, usual: Some(status) })
+}
+
+/// The field a key stands for, with the unit the key names.
+pub fn find(fields: &[&'static Field], key: &str) -> Option<(&'static Field, Option<Unit>)> {
+    if let Some(field) = fields.iter().find(|field| field.key == key) {
+        return Some((field, field.unit()));
+    }
+    fields.iter().find_map(|field| field.unit_of_key(key).map(|unit| (*field, Some(unit))))
+}
+
+fn nearest_key(fields: &[&'static Field], key: &str) -> Option<String> {
+    nearest(key, fields.iter().map(|field| field.key)).map(str::to_owned)
+}
+
+/// The word most like `word`, if any is alike enough to be worth naming.
+pub fn nearest<'a>(word: &str, among: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    among
+        .map(|candidate| (candidate, strsim::jaro_winkler(&word.to_lowercase(), candidate)))
+        .filter(|&(_, likeness)| likeness > 0.75)
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+        .map(|(candidate, _)| candidate)
+}
+
+fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<Value, Fault> {
+    let whole_text = raw.text.join(", ");
+    match field.kind {
+        Kind::Number { unit: own, low, high, whole, .. } => {
+            let number = read_number(&whole_text, own, unit.unwrap_or(own), source)?;
+            in_range(number, low, high, own)?;
+            if whole && number.fract() != 0.0 {
+                return Err(Fault::NotWhole { suggestion: thousands_meant(&whole_text, low, high) });
+            }
+            Ok(Value::Number(number))
+        }
+        Kind::Ratio { low, high } => {
+            let parts = ratio::parse_parts(&whole_text).ok_or(Fault::NotARatio)?;
+            in_range(parts, low, high, Unit::One)?;
+            Ok(Value::Number(parts))
+        }
+        Kind::Choice(allowed) => read_choice(whole_text.trim(), allowed).map(Value::Choice),
+        Kind::Choices(allowed) => read_choices(&raw.text, allowed).map(Value::Choices),
+        Kind::Months => read_months(&raw.text).map(Value::Months),
+        Kind::Day => CivilDay::parse(&whole_text).map(Value::Day).ok_or(Fault::NotADay),
+        Kind::Currency => {
+            Currency::from_code(whole_text.trim()).map(Value::Currency).ok_or(Fault::NotACurrency)
+        }
+        Kind::Text(limit) => {
+            if whole_text.chars().count() > limit {
+                return Err(Fault::TooLong { limit });
+            }
+            Ok(Value::Text(whole_text.trim().to_owned()))
+        }
+    }
+}
+
+fn read_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<f64, Fault> {
+    if source == Source::File && text.contains(',') && number::parse(text).is_ok() {
+        return Err(Fault::CommaDecimal { suggestion: text.trim().replace(',', ".") });
+    }
+    // The key names the unit of a bare number; a unit behind the number overrides it.
+    match number::parse(text) {
+        Ok(bare) => typed_in.convert(bare, own).ok_or(Fault::WrongUnit { wanted: own }),
+        Err(_) => number::parse_in(text, own).map_err(|why| match why {
+            NotANumber::WrongUnit => Fault::WrongUnit { wanted: own },
+            NotANumber::Empty | NotANumber::Unreadable => Fault::NotANumber,
+        }),
+    }
+}
+
+fn in_range(number: f64, low: f64, high: f64, unit: Unit) -> Result<(), Fault> {
+    if (low..=high).contains(&number) {
+        return Ok(());
+    }
+    let suggestion = [0.1, 10.0, 0.01, 100.0, 0.001, 1000.0]
+        .into_iter()
+        .map(|slip| number * slip)
+        .find(|moved| number != 0.0 && (low..=high).contains(moved));
+    Err(Fault::OutOfRange { low, high, unit, suggestion })
+}
+
+/// "1,600" chicks is one and three fifths to the reader of numbers; sixteen hundred was meant.
+fn thousands_meant(text: &str, low: f64, high: f64) -> Option<f64> {
+    let digits: String = text.chars().filter(char::is_ascii_digit).collect();
+    digits.parse().ok().filter(|meant| (low..=high).contains(meant))
+}
+
+fn read_choice(text: &str, allowed: &'static [&'static str]) -> Result<&'static str, Fault> {
+    allowed
+        .iter()
+        .copied()
+        .find(|word| word.eq_ignore_ascii_case(text))
+        .ok_or_else(|| Fault::NotAChoice { allowed, nearest: nearest(text, allowed.iter().copied()) })
+}
+
+fn split_items(texts: &[String]) -> impl Iterator<Item = &str> {
+    texts.iter().flat_map(|text| text.split(',')).map(str::trim).filter(|item| !item.is_empty())
+}
+
+fn read_choices(texts: &[String], allowed: &'static [&'static str]) -> Result<Vec<&'static str>, Fault> {
+    let chosen = split_items(texts).map(|item| read_choice(item, allowed)).collect::<Result<Vec<_>, _>>()?;
+    Ok(allowed.iter().copied().filter(|word| chosen.contains(word)).collect())
+}
+
+fn read_months(texts: &[String]) -> Result<Vec<i8>, Fault> {
+    let mut months = split_items(texts)
+        .map(|item| item.parse().ok().filter(|month| (1..=12).contains(month)).ok_or(Fault::NotMonths))
+        .collect::<Result<Vec<i8>, _>>()?;
+    if months.is_empty() {
+        return Err(Fault::NotMonths);
+    }
+    months.sort_unstable();
+    months.dedup();
+    Ok(months)
+}
+
+fn question(field: &Field, value: &Value) -> Option<Question> {
+    match (field.kind, value) {
+        (Kind::Number { unit, usual: Some(usual), .. }, &Value::Number(value))
+            if value < usual.0 || value > usual.1 =>
+        {
+            Some(Question { key: field.key, value, usual, unit })
+        }
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fields::FIELDS;
+
+    fn raw(key: &str, text: &str) -> Raw {
+        Raw { key: key.to_owned(), text: vec![text.to_owned()], line: Some(7) }
+    }
+
+    fn one(key: &str, text: &str, source: Source) -> Checked {
+        let fields: Vec<&'static Field> = FIELDS.iter().collect();
+        check(&fields, &[raw(key, text)], source, false)
+    }
+
+    fn fault(key: &str, text: &str, source: Source) -> Fault {
+        one(key, text, source).problems.remove(0).fault
+    }
+
+    #[test]
+    fn a_key_in_feet_gives_the_same_field() {
+        let checked = one("house.length_ft", "59", Source::File);
+        assert!((checked.answers.number("house.length_m").unwrap() - 17.9832).abs() < 1e-9);
+        let checked = one("house.length_m", "59 ft", Source::Hand);
+        assert!((checked.answers.number("house.length_m").unwrap() - 17.9832).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_slip_of_the_decimal_mark_is_guessed() {
+        let Fault::OutOfRange { suggestion, high, .. } = fault("farm.latitude_deg", "95", Source::File)
+        else {
+            panic!("out of range");
+        };
+        assert_eq!((suggestion, high), (Some(9.5), 90.0));
+    }
+
+    #[test]
+    fn commas_count_by_hand_and_not_in_a_file() {
+        assert_eq!(one("house.width_m", "9,5", Source::Hand).answers.number("house.width_m"), Some(9.5));
+        assert_eq!(
+            fault("house.width_m", "9,5", Source::File),
+            Fault::CommaDecimal { suggestion: "9.5".to_owned() }
+        );
+    }
+
+    #[test]
+    fn sixteen_hundred_with_a_comma_is_asked_about() {
+        assert_eq!(
+            fault("batch.chicks", "1,600", Source::Hand),
+            Fault::OutOfRange { low: 10.0, high: 50_000.0, unit: Unit::Chicks, suggestion: Some(16.0) }
+        );
+        assert_eq!(fault("batch.chicks", "16,5", Source::Hand), Fault::NotWhole { suggestion: Some(165.0) });
+    }
+
+    #[test]
+    fn unknown_keys_name_the_nearest() {
+        assert_eq!(
+            fault("house.lenght_m", "18", Source::File),
+            Fault::UnknownKey { nearest: Some("house.length_m".to_owned()) }
+        );
+    }
+
+    #[test]
+    fn one_field_in_two_units_is_refused() {
+        let fields: Vec<&'static Field> = FIELDS.iter().collect();
+        let both = [raw("house.length_m", "18"), raw("house.length_ft", "59")];
+        let checked = check(&fields, &both, Source::File, false);
+        assert_eq!(checked.problems[0].fault, Fault::GivenTwice { other: "house.length_m".to_owned() });
+    }
+
+    #[test]
+    fn not_known_is_an_answer() {
+        let fields: Vec<&'static Field> =
+            FIELDS.iter().filter(|field| field.key == "house.length_m").collect();
+        assert_eq!(check(&fields, &[], Source::File, true).problems[0].fault, Fault::Missing);
+        let checked = check(&fields, &[raw("house.length_m", "not known")], Source::File, true);
+        assert!(checked.problems.is_empty());
+        assert_eq!(checked.answers.not_known(), ["house.length_m"]);
+    }
+
+    /// Every usual value and every end of a range must itself be allowed, or the table is wrong.
+    #[test]
+    fn the_table_holds_together() {
+        for field in FIELDS {
+            if let Need::Usual(text, status) = field.need {
+                assert!(usual(field, text, status).is_some(), "{}", field.key);
+            }
+            if let Kind::Number { unit, low, high, .. } = field.kind {
+                assert!(low < high, "{}", field.key);
+                let named = unit.suffix().is_none_or(|suffix| field.key.ends_with(suffix));
+                assert!(named, "{} does not end in its unit", field.key);
+            }
+        }
+        let mut keys: Vec<_> = FIELDS.iter().map(|field| field.key).collect();
+        keys.sort_unstable();
+        keys.dedup();
+        assert_eq!(keys.len(), FIELDS.len(), "a key stands twice");
+    }
+}

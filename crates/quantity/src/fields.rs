@@ -1,0 +1,155 @@
+//! The one table of input fields, with units and ranges. Code, forms, the schema and the manual read it.
+//!
+//! Ranges are impossible limits ("no chicken house is 2 km long"), usual ranges are asked about. Both are our
+//! judgement unless a source stands beside the line. Usual values carry their own status.
+
+use crate::field::{Field, Kind, Need};
+use crate::status::Status;
+use crate::unit::Unit;
+
+const fn number(unit: Unit, low: f64, high: f64) -> Kind {
+    Kind::Number { unit, low, high, whole: false, usual: None }
+}
+
+const fn count(unit: Unit, low: f64, high: f64) -> Kind {
+    Kind::Number { unit, low, high, whole: true, usual: None }
+}
+
+const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
+    match kind {
+        Kind::Number { unit, low, high, whole, .. } => {
+            Kind::Number { unit, low, high, whole, usual: Some((usual_low, usual_high)) }
+        }
+        other => other,
+    }
+}
+
+const fn field(key: &'static str, kind: Kind, need: Need) -> Field {
+    Field { key, kind, need, inert: None }
+}
+
+const fn inert(key: &'static str, kind: Kind, need: Need, why: &'static str) -> Field {
+    Field { key, kind, need, inert: Some(why) }
+}
+
+use Need::{Optional, Required, Usual};
+use Status::{Assumed, CommonPractice};
+
+/// Surfaces a disinfectant can be put on.
+pub const SURFACES: &[&str] = &["floor", "walls", "gables", "ceiling", "roof", "curtains", "equipment"];
+
+/// The table.
+pub static FIELDS: &[Field] = &[
+    inert("farm.name", Kind::Text(80), Optional, "a name"),
+    field("farm.latitude_deg", number(Unit::Degree, -90.0, 90.0), Required),
+    inert(
+        "farm.longitude_deg",
+        number(Unit::Degree, -180.0, 180.0),
+        Optional,
+        "only tells the assumed time zone",
+    ),
+    inert(
+        "farm.altitude_m",
+        number(Unit::Metre, -430.0, 5500.0),
+        Optional,
+        "thin air matters to the air balance, not here",
+    ),
+    inert("farm.currency", Kind::Currency, Optional, "a label of amounts"),
+    inert("farm.time_zone", Kind::Text(60), Optional, "days are civil days at the farm"),
+    field("farm.hottest_months", Kind::Months, Optional),
+    inert("house.name", Kind::Text(80), Optional, "a name"),
+    field("house.length_m", asked_outside(number(Unit::Metre, 1.0, 300.0), 3.0, 150.0), Required),
+    field("house.width_m", asked_outside(number(Unit::Metre, 1.0, 60.0), 2.0, 14.0), Required),
+    field("house.eave_height_m", asked_outside(number(Unit::Metre, 0.5, 12.0), 1.5, 4.5), Required),
+    field("house.ridge_height_m", asked_outside(number(Unit::Metre, 0.5, 20.0), 1.8, 8.0), Required),
+    field("house.half_wall_m", number(Unit::Metre, 0.0, 6.0), Required),
+    field("house.usable_floor_percent", number(Unit::Percent, 20.0, 100.0), Usual("100", Assumed)),
+    field("house.fans", Kind::Choice(&["no", "yes"]), Usual("no", Assumed)),
+    field("house.floor", Kind::Choice(&["concrete", "earth"]), Optional),
+    field("house.ceiling", Kind::Choice(&["none", "mat", "board"]), Optional),
+    inert("batch.name", Kind::Text(80), Optional, "a name"),
+    field("batch.placement", Kind::Day, Required),
+    field("batch.chicks", count(Unit::Chicks, 10.0, 50_000.0), Required),
+    field("batch.sale_age_d", asked_outside(count(Unit::Day, 14.0, 84.0), 28.0, 63.0), Required),
+    field(
+        "batch.standard",
+        Kind::Choice(&["fast", "open-house", "slow"]),
+        Usual("open-house", Status::OurJudgement),
+    ),
+    field(
+        "batch.expected_losses_percent",
+        asked_outside(number(Unit::Percent, 0.0, 60.0), 0.0, 15.0),
+        Usual("4", CommonPractice),
+    ),
+    field("guard.sheet_length_m", asked_outside(number(Unit::Metre, 0.3, 10.0), 1.0, 4.0), Required),
+    field("guard.sheet_width_m", asked_outside(number(Unit::Metre, 0.2, 4.0), 0.4, 2.0), Required),
+    field("guard.strips_per_sheet", count(Unit::Pieces, 1.0, 20.0), Required),
+    field("guard.overlap_m", number(Unit::Metre, 0.0, 5.0), Required),
+    field(
+        "guard.chicks_per_m2",
+        asked_outside(number(Unit::PerSquareMetre, 5.0, 120.0), 20.0, 60.0),
+        Required,
+    ),
+    field(
+        "guard.chicks_per_ring",
+        asked_outside(count(Unit::Chicks, 10.0, 2_000.0), 50.0, 1_000.0),
+        Required,
+    ),
+    field("guard.sheet_thickness_mm", number(Unit::Millimetre, 0.5, 40.0), Optional),
+    field("guard.saw_cut_mm", number(Unit::Millimetre, 0.0, 10.0), Usual("3", CommonPractice)),
+    field("guard.walkway_m", number(Unit::Metre, 0.0, 3.0), Usual("0.5", Status::OurJudgement)),
+    field("brooding.brooder", Kind::Choice(&["charcoal-pot", "gas-hover", "other"]), Optional),
+    field("brooding.brooder_chicks", count(Unit::Chicks, 20.0, 3_000.0), Optional),
+    field("brooding.brooders", count(Unit::Pieces, 0.0, 100.0), Optional),
+    field("disinfectant.ratio", Kind::Ratio { low: 1.0, high: 10_000.0 }, Required),
+    field("disinfectant.ratio_means", Kind::Choice(&["parts-water", "parts-total"]), Optional),
+    field(
+        "disinfectant.coverage_ml_per_m2",
+        asked_outside(number(Unit::MillilitrePerSquareMetre, 20.0, 3_000.0), 100.0, 600.0),
+        Required,
+    ),
+    field("disinfectant.sprayer_l", asked_outside(number(Unit::Litre, 0.5, 2_000.0), 5.0, 25.0), Required),
+    field("disinfectant.surfaces", Kind::Choices(SURFACES), Required),
+    field("disinfectant.equipment_percent", number(Unit::Percent, 0.0, 100.0), Usual("15", CommonPractice)),
+    field("disinfectant.measure_ml", number(Unit::Millilitre, 0.5, 5_000.0), Optional),
+    inert("disinfectant.measure_name", Kind::Text(30), Optional, "a name"),
+    field("disinfectant.poured_ml", number(Unit::Millilitre, 0.0, 100_000.0), Optional),
+    inert(
+        "disinfectant.contact_min",
+        number(Unit::Minute, 1.0, 1_440.0),
+        Optional,
+        "repeated in the order of work, from the label",
+    ),
+    field("disinfectant.soak_l", number(Unit::Litre, 1.0, 5_000.0), Optional),
+    field(
+        "space.limit_kg_m2",
+        asked_outside(number(Unit::KilogramPerSquareMetre, 2.0, 60.0), 10.0, 33.0),
+        Optional,
+    ),
+    field("litter.depth_cm", asked_outside(number(Unit::Centimetre, 0.5, 50.0), 2.5, 12.0), Required),
+    field("litter.bag_l", asked_outside(number(Unit::Litre, 2.0, 5_000.0), 20.0, 500.0), Required),
+    field("litter.kind", Kind::Choice(&["wood-shavings", "rice-husk", "other"]), Optional),
+    field("litter.spread_days_before_d", count(Unit::Day, 0.0, 30.0), Usual("3", CommonPractice)),
+    inert(
+        "feed.bag_kg",
+        asked_outside(number(Unit::Kilogram, 1.0, 1_000.0), 20.0, 60.0),
+        Optional,
+        "counts when feed is planned",
+    ),
+    field("prices.disinfectant_per_l", number(Unit::Money, 0.0, 1e9), Optional),
+    field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
+    field("prices.litter_bag_each", number(Unit::Money, 0.0, 1e9), Optional),
+    inert("settings.units", Kind::Choice(&["metric", "customary"]), Optional, "only how figures are shown"),
+    inert("settings.language", Kind::Choice(&["en", "en-XA", "ar-XB"]), Optional, "only how words are shown"),
+    inert("settings.money", Kind::Choice(&["shown", "hidden"]), Optional, "only whether amounts are shown"),
+];
+
+/// The fields of some sections, in the order of the table.
+pub fn of_sections(sections: &[&str]) -> Vec<&'static Field> {
+    FIELDS.iter().filter(|field| sections.contains(&field.section())).collect()
+}
+
+/// The field of a key; `None` for a key that no field has.
+pub fn by_key(key: &str) -> Option<&'static Field> {
+    FIELDS.iter().find(|field| field.key == key)
+}

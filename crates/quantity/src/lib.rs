@@ -1,0 +1,25 @@
+//! Quantities, units, money, civil days, ages, input fields, figures and bands.
+//!
+//! Everything else in the workspace speaks in these types. A unit appears only where a number enters
+//! ([`field`], [`number`]) or leaves ([`unit`]); inside, lengths are metres, masses kilograms and so on.
+//! This crate knows no phenomenon, no words for people, no file, no clock.
+
+pub mod day;
+pub mod field;
+pub mod fields;
+pub mod figure;
+pub mod money;
+pub mod number;
+pub mod physical;
+pub mod ratio;
+pub mod status;
+pub mod unit;
+
+pub use day::{CivilDay, DayOfAge};
+pub use field::{Fault, Field, Given, Kind, Need, Problem, Value};
+pub use figure::{Band, BandKind, Figure, FigureValue, Series};
+pub use money::{Currency, Money};
+pub use physical::{Area, Coverage, Length, Mass, StockingDensity, Temperature, Volume};
+pub use ratio::{Dilution, RatioMeaning};
+pub use status::Status;
+pub use unit::Unit;

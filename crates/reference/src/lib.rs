@@ -1,0 +1,1 @@
+//! Published tables shipped with the program, with source and status.

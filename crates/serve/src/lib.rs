@@ -1,0 +1,1 @@
+//! Pages over HTTP: routes, access, forms.
