@@ -399,6 +399,7 @@ pub fn check(fields: &[&'static Field], raws: &[Raw], source: Source, strict: bo
 
 /// Takes usual values where nothing was said, and finds what is missing.
 fn fill(fields: &[&'static Field], seen: &BTreeMap<&'static str, &str>, strict: bool, checked: &mut Checked) {
+    let mut missing: Vec<&'static Field> = Vec::new();
     for field in fields {
         let answered =
             checked.answers.given.contains_key(field.key) || checked.answers.not_known.contains(&field.key);
