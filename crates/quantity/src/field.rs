@@ -90,21 +90,35 @@ impl Field {
         }
     }
 
-    /// The key without its unit: `house.length` of `house.length_m`.
-    fn stem(&self) -> &'static str {
-        self.unit()
-            .and_then(Unit::suffix)
-            .and_then(|suffix| self.key.strip_suffix(suffix))
-            .and_then(|stem| stem.strip_suffix('_'))
-            .unwrap_or(self.key)
+    /// The field asked under its own key.
+    pub fn asked(&'static self) -> Asked {
+        Asked { key: self.key, field: self, need: self.need }
+    }
+}
+
+/// A field as one form, file or command asks for it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Asked {
+    /// The key it is asked under: the field's own in a plan, a short one in a quick sum.
+    pub key: &'static str,
+    /// The field.
+    pub field: &'static Field,
+    /// Whether it must be answered here.
+    pub need: Need,
+}
+
+impl Asked {
+    /// The part of the key before the point; empty where there is none.
+    fn section(&self) -> &'static str {
+        self.key.split_once('.').map_or("", |(section, _)| section)
     }
 
     /// The unit in which `key` gives this field: `house.length_ft` gives `house.length_m` in feet.
     /// `None` when the key is not one of this field's.
     pub fn unit_of_key(&self, key: &str) -> Option<Unit> {
-        let own = self.unit()?;
-        let suffix = key.strip_prefix(self.stem())?.strip_prefix('_')?;
-        own.suffix()?;
+        let own = self.field.unit()?;
+        let stem = self.key.strip_suffix(own.suffix()?)?;
+        let suffix = key.strip_prefix(stem)?;
         Unit::ALL
             .iter()
             .copied()
@@ -358,53 +372,60 @@ pub struct Checked {
     pub questions: Vec<Question>,
 }
 
-/// Checks everything typed against the table, all faults at once.
+/// Checks everything typed against what is asked, all faults at once.
 ///
-/// `fields` is the part of the table asked for; `strict` says whether a required field without an answer is a fault
-/// (a file, a sum) or simply not known yet (a form half filled).
-pub fn check(fields: &[&'static Field], raws: &[Raw], source: Source, strict: bool) -> Checked {
+/// `strict` says whether a required field without an answer is a fault (a file, a sum) or simply not known yet
+/// (a form half filled). Answers are kept under the fields' own keys, faults under the keys as typed.
+pub fn check(asked: &[Asked], raws: &[Raw], source: Source, strict: bool) -> Checked {
     let mut checked = Checked::default();
     let mut seen: BTreeMap<&'static str, &str> = BTreeMap::new();
     for raw in raws {
-        let problem =
-            |fault| Problem { key: raw.key.clone(), typed: raw.text.join(", "), line: raw.line, fault };
-        let Some((field, unit)) = find(fields, &raw.key) else {
-            checked.problems.push(problem(Fault::UnknownKey { nearest: nearest_key(fields, &raw.key) }));
-            continue;
-        };
-        if let Some(other) = seen.insert(field.key, &raw.key) {
-            checked.problems.push(problem(Fault::GivenTwice { other: other.to_owned() }));
-            continue;
-        }
-        if raw.text.iter().all(|text| text.trim().is_empty()) && source == Source::Hand {
-            continue;
-        }
-        if raw.text.len() == 1 && raw.text[0].trim().eq_ignore_ascii_case(NOT_KNOWN) {
-            checked.answers.not_known.push(field.key);
-            continue;
-        }
-        match read(field, unit, raw, source) {
-            Ok(value) => {
-                checked.questions.extend(question(field, &value));
-                let typed = raw.text.join(", ");
-                let given = Given { typed, value, line: raw.line, usual: None };
-                checked.answers.given.insert(field.key, given);
-            }
-            Err(fault) => checked.problems.push(problem(fault)),
+        if let Err(fault) = check_one(asked, raw, source, &mut seen, &mut checked) {
+            let typed = raw.text.join(", ");
+            checked.problems.push(Problem { key: raw.key.clone(), typed, line: raw.line, fault });
         }
     }
-    fill(fields, &seen, strict, &mut checked);
+    fill(asked, &seen, strict, &mut checked);
     checked
 }
 
+fn check_one<'raw>(
+    asked: &[Asked],
+    raw: &'raw Raw,
+    source: Source,
+    seen: &mut BTreeMap<&'static str, &'raw str>,
+    checked: &mut Checked,
+) -> Result<(), Fault> {
+    let (field, unit) = find(asked, &raw.key).ok_or_else(|| Fault::UnknownKey {
+        nearest: nearest(&raw.key, asked.iter().map(|asked| asked.key)).map(str::to_owned),
+    })?;
+    if let Some(other) = seen.insert(field.key, &raw.key) {
+        return Err(Fault::GivenTwice { other: other.to_owned() });
+    }
+    if raw.text.iter().all(|text| text.trim().is_empty()) && source == Source::Hand {
+        seen.remove(field.key);
+        return Ok(());
+    }
+    if raw.text.len() == 1 && raw.text[0].trim().eq_ignore_ascii_case(NOT_KNOWN) {
+        checked.answers.not_known.push(field.key);
+        return Ok(());
+    }
+    let value = read(field, unit, raw, source)?;
+    checked.questions.extend(question(field, &value));
+    let given = Given { typed: raw.text.join(", "), value, line: raw.line, usual: None };
+    checked.answers.given.insert(field.key, given);
+    Ok(())
+}
+
 /// Takes usual values where nothing was said, and finds what is missing.
-fn fill(fields: &[&'static Field], seen: &BTreeMap<&'static str, &str>, strict: bool, checked: &mut Checked) {
-    let mut missing: Vec<&'static Field> = Vec::new();
-    for field in fields {
+fn fill(asked: &[Asked], seen: &BTreeMap<&'static str, &str>, strict: bool, checked: &mut Checked) {
+    let mut missing: Vec<Asked> = Vec::new();
+    for &one in asked {
+        let field = one.field;
         let answered =
             checked.answers.given.contains_key(field.key) || checked.answers.not_known.contains(&field.key);
-        match field.need {
-            Need::Required if strict && !seen.contains_key(field.key) => missing.push(field),
+        match one.need {
+            Need::Required if strict && !seen.contains_key(field.key) => missing.push(one),
             Need::Usual(text, status) if !answered => {
                 if let Some(given) = usual(field, text, status) {
                     checked.answers.given.insert(field.key, given);
@@ -413,24 +434,24 @@ fn fill(fields: &[&'static Field], seen: &BTreeMap<&'static str, &str>, strict: 
             _ => {}
         }
     }
-    checked.problems.extend(say_missing(fields, &missing));
+    checked.problems.extend(say_missing(asked, &missing));
 }
 
 /// One problem a missing field, or one a section of which nothing required is there.
-fn say_missing(fields: &[&'static Field], missing: &[&'static Field]) -> Vec<Problem> {
+fn say_missing(asked: &[Asked], missing: &[Asked]) -> Vec<Problem> {
     let nowhere = |key: &str, fault| Problem { key: key.to_owned(), typed: String::new(), line: None, fault };
     let mut problems: Vec<Problem> = Vec::new();
-    for field in missing {
-        let section = field.section();
-        let required = |field: &&&Field| field.section() == section && field.need == Need::Required;
-        let all = fields.iter().filter(required).count();
-        let absent: Vec<_> = missing.iter().filter(required).map(|field| field.key).collect();
-        if all > 1 && absent.len() == all {
-            if absent[0] == field.key {
+    for one in missing {
+        let section = one.section();
+        let required = |one: &&Asked| one.section() == section && one.need == Need::Required;
+        let all = asked.iter().filter(required).count();
+        let absent: Vec<_> = missing.iter().filter(required).map(|one| one.key).collect();
+        if !section.is_empty() && all > 1 && absent.len() == all {
+            if absent[0] == one.key {
                 problems.push(nowhere(section, Fault::MissingTable { needs: absent }));
             }
         } else {
-            problems.push(nowhere(field.key, Fault::Missing));
+            problems.push(nowhere(one.key, Fault::Missing));
         }
     }
     problems
@@ -443,15 +464,11 @@ fn usual(field: &Field, text: &str, status: Status) -> Option<Given> {
 }
 
 /// The field a key stands for, with the unit the key names.
-pub fn find(fields: &[&'static Field], key: &str) -> Option<(&'static Field, Option<Unit>)> {
-    if let Some(field) = fields.iter().find(|field| field.key == key) {
-        return Some((field, field.unit()));
+pub fn find(asked: &[Asked], key: &str) -> Option<(&'static Field, Option<Unit>)> {
+    if let Some(one) = asked.iter().find(|one| one.key == key) {
+        return Some((one.field, one.field.unit()));
     }
-    fields.iter().find_map(|field| field.unit_of_key(key).map(|unit| (*field, Some(unit))))
-}
-
-fn nearest_key(fields: &[&'static Field], key: &str) -> Option<String> {
-    nearest(key, fields.iter().map(|field| field.key)).map(str::to_owned)
+    asked.iter().find_map(|one| one.unit_of_key(key).map(|unit| (one.field, Some(unit))))
 }
 
 /// The word most like `word`, if any is alike enough to be worth naming.
@@ -576,7 +593,7 @@ mod tests {
     }
 
     fn one(key: &str, text: &str, source: Source) -> Checked {
-        let fields: Vec<&'static Field> = FIELDS.iter().collect();
+        let fields: Vec<Asked> = FIELDS.iter().map(Field::asked).collect();
         check(&fields, &[raw(key, text)], source, false)
     }
 
@@ -629,7 +646,7 @@ mod tests {
 
     #[test]
     fn one_field_in_two_units_is_refused() {
-        let fields: Vec<&'static Field> = FIELDS.iter().collect();
+        let fields: Vec<Asked> = FIELDS.iter().map(Field::asked).collect();
         let both = [raw("house.length_m", "18"), raw("house.length_ft", "59")];
         let checked = check(&fields, &both, Source::File, false);
         assert_eq!(checked.problems[0].fault, Fault::GivenTwice { other: "house.length_m".to_owned() });
@@ -637,8 +654,7 @@ mod tests {
 
     #[test]
     fn not_known_is_an_answer() {
-        let fields: Vec<&'static Field> =
-            FIELDS.iter().filter(|field| field.key == "house.length_m").collect();
+        let fields = [crate::fields::by_key("house.length_m").unwrap().asked()];
         assert_eq!(check(&fields, &[], Source::File, true).problems[0].fault, Fault::Missing);
         let checked = check(&fields, &[raw("house.length_m", "not known")], Source::File, true);
         assert!(checked.problems.is_empty());

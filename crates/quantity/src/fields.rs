@@ -3,7 +3,7 @@
 //! Ranges are impossible limits ("no chicken house is 2 km long"), usual ranges are asked about. Both are our
 //! judgement unless a source stands beside the line. Usual values carry their own status.
 
-use crate::field::{Field, Kind, Need};
+use crate::field::{Asked, Field, Kind, Need};
 use crate::status::Status;
 use crate::unit::Unit;
 
@@ -144,9 +144,9 @@ pub static FIELDS: &[Field] = &[
     inert("settings.money", Kind::Choice(&["shown", "hidden"]), Optional, "only whether amounts are shown"),
 ];
 
-/// The fields of some sections, in the order of the table.
-pub fn of_sections(sections: &[&str]) -> Vec<&'static Field> {
-    FIELDS.iter().filter(|field| sections.contains(&field.section())).collect()
+/// The fields of some sections, in the order of the table, asked under their own keys.
+pub fn of_sections(sections: &[&str]) -> Vec<Asked> {
+    FIELDS.iter().filter(|field| sections.contains(&field.section())).map(Field::asked).collect()
 }
 
 /// The field of a key; `None` for a key that no field has.

@@ -16,7 +16,9 @@ pub mod status;
 pub mod unit;
 
 pub use day::{CivilDay, DayOfAge};
-pub use field::{Fault, Field, Given, Kind, Need, Problem, Value};
+pub use field::{
+    Answers, Asked, Checked, Fault, Field, Given, Kind, Need, Problem, Question, Raw, Source, Value,
+};
 pub use figure::{Band, BandKind, Figure, FigureValue, Series};
 pub use money::{Currency, Money};
 pub use physical::{Area, Coverage, Length, Mass, StockingDensity, Temperature, Volume};
