@@ -10,6 +10,10 @@ macro_rules! physical {
         pub struct $name(f64);
 
         impl $name {
+            #[doc = concat!("From ", stringify!($base), ", the unit it is held in; usable in constants.")]
+            pub const fn from_base(base: f64) -> Self {
+                Self(base)
+            }
             $(
                 $(#[$mdoc])*
                 pub fn $make(value: f64) -> Self {

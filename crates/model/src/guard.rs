@@ -1,0 +1,263 @@
+//! The brooder guard: rings of strips cut from sheets and joined with an overlap.
+//!
+//! Geometry throughout. A ring of n strips has circumference n × (length − overlap). Thin sheet bends to a circle;
+//! stiff sheet stands as a polygon with its joints as corners, and holds less.
+
+use std::f64::consts::PI;
+
+use quantity::physical::{round_down, round_up};
+use quantity::{Area, Length};
+
+/// How a joined ring stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shape {
+    /// The strips bend evenly.
+    Circle,
+    /// The strips stay straight; at least three of them.
+    Polygon,
+}
+
+/// Sheets of this thickness and more stand straight between their joints (common practice: 9 mm gives a polygon).
+pub const STIFF_FROM_MM: f64 = 9.0;
+
+/// Thin sheet bends to a radius of about so many times its thickness: 6 mm to 1.5 m (from memory, a grower).
+pub const BEND_RADIUS_PER_THICKNESS: f64 = 250.0;
+
+/// The more cautious figure met: 4 mm to 1.5 m (common practice).
+pub const BEND_RADIUS_PER_THICKNESS_CAUTIOUS: f64 = 375.0;
+
+impl Shape {
+    /// The shape of a ring of sheet this thick; sheet of unknown thickness is taken to bend.
+    pub fn of_sheet(thickness: Option<Length>) -> Shape {
+        match thickness {
+            Some(thickness) if thickness.in_millimetres() >= STIFF_FROM_MM => Shape::Polygon,
+            _ => Shape::Circle,
+        }
+    }
+
+    fn least_strips(self) -> f64 {
+        match self {
+            Shape::Circle => 1.0,
+            Shape::Polygon => 3.0,
+        }
+    }
+}
+
+/// What one strip adds to the ring: its length less one overlap.
+pub fn net_length(sheet_length: Length, overlap: Length) -> Length {
+    sheet_length - overlap
+}
+
+/// Rings needed so that none holds more than `per_ring` chicks.
+pub fn rings(chicks: f64, per_ring: f64) -> f64 {
+    round_up(chicks / per_ring)
+}
+
+/// Chicks in the fullest ring.
+pub fn chicks_in_ring(chicks: f64, rings: f64) -> f64 {
+    round_up(chicks / rings)
+}
+
+/// Floor that `chicks` need at `chicks_per_m2`.
+pub fn asked_area(chicks: f64, chicks_per_m2: f64) -> Area {
+    Area::square_metres(chicks / chicks_per_m2)
+}
+
+/// The circumference of a circle of that area.
+pub fn circumference(area: Area) -> Length {
+    Length::metres((4.0 * PI * area.in_square_metres()).sqrt())
+}
+
+/// The area inside a ring of `strips` strips.
+pub fn ring_area(strips: f64, net: Length, shape: Shape) -> Area {
+    let net_m = net.in_metres();
+    Area::square_metres(match shape {
+        Shape::Circle => (strips * net_m).powi(2) / (4.0 * PI),
+        Shape::Polygon => strips * net_m.powi(2) / (4.0 * (PI / strips).tan()),
+    })
+}
+
+/// Across the ring: the diameter of a circle, or from corner to corner of a polygon (the circle around it).
+pub fn ring_diameter(strips: f64, net: Length, shape: Shape) -> Length {
+    match shape {
+        Shape::Circle => net * strips / PI,
+        Shape::Polygon => net / (PI / strips).sin(),
+    }
+}
+
+/// The least whole number of strips whose ring holds the area. `None` when the strip adds nothing (`net` not positive).
+pub fn strips_for(area: Area, net: Length, shape: Shape) -> Option<f64> {
+    if net.in_metres() <= 0.0 {
+        return None;
+    }
+    let around = round_up(circumference(area) / net).max(shape.least_strips());
+    // A polygon holds less than the circle of its circumference, so the circle's count is where the search begins.
+    let mut strips = around;
+    while shape == Shape::Polygon && ring_area(strips, net, shape) < area * (1.0 - 1e-9) {
+        strips += 1.0;
+    }
+    Some(strips)
+}
+
+/// The overlap at which a ring of `strips` strips holds just the asked area; negative when it cannot.
+pub fn overlap_for(area: Area, strips: f64, sheet_length: Length, shape: Shape) -> Length {
+    let net_m = match shape {
+        Shape::Circle => circumference(area).in_metres() / strips,
+        Shape::Polygon => (4.0 * area.in_square_metres() * (PI / strips).tan() / strips).sqrt(),
+    };
+    sheet_length - Length::metres(net_m)
+}
+
+/// Sheets to buy for all strips.
+pub fn sheets(strips: f64, strips_per_sheet: f64) -> f64 {
+    round_up(strips / strips_per_sheet)
+}
+
+/// The height of a strip, when a sheet is sawn lengthwise into `strips_per_sheet` and each cut eats `saw_cut`.
+pub fn strip_height(sheet_width: Length, strips_per_sheet: f64, saw_cut: Length) -> Length {
+    (sheet_width - saw_cut * (strips_per_sheet - 1.0)) / strips_per_sheet
+}
+
+/// How many things of a width stand in a row of a length, with a walkway before, between and behind them.
+pub fn fit_in_row(row: Length, width: Length, walkway: Length) -> f64 {
+    round_down(((row - walkway) / (width + walkway)).max(0.0))
+}
+
+/// One way to place the rings: what a count of rings costs and gives.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Layout {
+    /// Rings.
+    pub rings: f64,
+    /// Chicks in the fullest ring.
+    pub chicks_in_ring: f64,
+    /// Strips in a ring.
+    pub strips_per_ring: f64,
+    /// Sheets in all.
+    pub sheets: f64,
+    /// Across a ring.
+    pub diameter: Length,
+    /// Chicks a square metre of ring.
+    pub true_density: f64,
+}
+
+/// The sheets a guard is made from, and how they are joined.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sheets {
+    /// Length of a sheet, and of a strip.
+    pub length: Length,
+    /// Overlap at each join.
+    pub overlap: Length,
+    /// Strips out of one sheet.
+    pub strips_per_sheet: f64,
+    /// How a ring of them stands.
+    pub shape: Shape,
+}
+
+/// The layout for a count of rings; `None` when strips add nothing.
+pub fn layout(chicks: f64, rings: f64, chicks_per_m2: f64, sheet: Sheets) -> Option<Layout> {
+    let chicks_in_ring = chicks_in_ring(chicks, rings);
+    let net = net_length(sheet.length, sheet.overlap);
+    let strips_per_ring = strips_for(asked_area(chicks_in_ring, chicks_per_m2), net, sheet.shape)?;
+    let area = ring_area(strips_per_ring, net, sheet.shape);
+    Some(Layout {
+        rings,
+        chicks_in_ring,
+        strips_per_ring,
+        sheets: sheets(rings * strips_per_ring, sheet.strips_per_sheet),
+        diameter: ring_diameter(strips_per_ring, net, sheet.shape),
+        true_density: chicks_in_ring / area.in_square_metres(),
+    })
+}
+
+/// How the rings stand during one step of the widening schedule.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Standing {
+    /// `joined` rings opened into one (1 is a ring by itself), with this overlap at every join.
+    Rings {
+        /// Rings joined into one.
+        joined: f64,
+        /// Overlap at each join.
+        overlap: Length,
+        /// Chicks a square metre inside.
+        chicks_per_m2: f64,
+    },
+    /// The guards are gone: the whole floor.
+    WholeHouse {
+        /// Chicks a square metre of floor.
+        chicks_per_m2: f64,
+    },
+}
+
+/// How to give chicks the room a step asks: slide the overlap, else join rings (2, 4, all), else the whole house.
+///
+/// `start` is the layout on day 0, `least_overlap` what a join needs to hold. A joined ring uses all strips of its
+/// rings, so that joining two about doubles the room of each chick.
+pub fn widen(start: Layout, sheet: Sheets, chicks_per_m2: f64, floor: Area) -> Option<Standing> {
+    let net = net_length(sheet.length, sheet.overlap);
+    let all_chicks = start.chicks_in_ring * start.rings;
+    let mut joined = 1.0;
+    while joined <= start.rings {
+        let (chicks, strips) = (start.chicks_in_ring * joined, start.strips_per_ring * joined);
+        let widest = ring_area(strips, net, sheet.shape);
+        let asked = asked_area(chicks, chicks_per_m2);
+        if asked <= widest {
+            let overlap = overlap_for(asked, strips, sheet.length, sheet.shape);
+            return Some(Standing::Rings { joined, overlap, chicks_per_m2 });
+        }
+        joined *= 2.0;
+    }
+    let whole = all_chicks / floor.in_square_metres();
+    Some(Standing::WholeHouse { chicks_per_m2: whole })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SHEET: Sheets = Sheets {
+        length: Length::from_base(2.44),
+        overlap: Length::from_base(0.10),
+        strips_per_sheet: 2.0,
+        shape: Shape::Circle,
+    };
+
+    #[test]
+    fn the_overlap_slides_between_asked_and_open() {
+        let start = layout(1600.0, 4.0, 50.0, SHEET).unwrap();
+        assert_eq!((start.strips_per_ring, start.sheets), (5.0, 10.0));
+        let overlap = overlap_for(Area::square_metres(8.0), 5.0, SHEET.length, Shape::Circle);
+        let area = ring_area(5.0, net_length(SHEET.length, overlap), Shape::Circle);
+        assert!((area.in_square_metres() - 8.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn stiff_sheet_needs_more_strips_for_the_same_area() {
+        for area in [2.0, 5.0, 8.0, 9.42, 13.0, 40.0] {
+            let area = Area::square_metres(area);
+            let net = Length::metres(2.34);
+            for shape in [Shape::Circle, Shape::Polygon] {
+                let strips = strips_for(area, net, shape).unwrap();
+                assert!(ring_area(strips, net, shape) >= area * (1.0 - 1e-9));
+                if strips > shape.least_strips() {
+                    assert!(ring_area(strips - 1.0, net, shape) < area, "one strip fewer would do");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_strip_shorter_than_its_overlap_makes_no_ring() {
+        assert_eq!(strips_for(Area::square_metres(8.0), Length::metres(0.0), Shape::Circle), None);
+        assert_eq!(strips_for(Area::square_metres(8.0), Length::metres(-0.2), Shape::Polygon), None);
+    }
+
+    #[test]
+    fn rings_widen_then_join_then_go() {
+        let start = layout(1600.0, 4.0, 50.0, SHEET).unwrap();
+        let at = |density| widen(start, SHEET, density, Area::square_metres(162.0)).unwrap();
+        assert!(matches!(at(40.0), Standing::Rings { joined: 1.0, .. }));
+        assert!(matches!(at(30.0), Standing::Rings { joined: 2.0, .. }));
+        assert!(matches!(at(12.0), Standing::Rings { joined: 4.0, .. }));
+        assert!(matches!(at(5.0), Standing::WholeHouse { .. }));
+    }
+}
