@@ -1,1 +1,19 @@
-//! Plans and sums: which figures there are and how each is worked out.
+//! Plans and quick sums: which figures there are, how each is worked out, and what a plan has to say about itself.
+//!
+//! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
+//! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
+
+pub mod check;
+pub mod families;
+pub mod finding;
+pub mod outcome;
+pub mod plan;
+pub mod plan_file;
+pub mod rule;
+pub mod sums;
+pub mod verify;
+pub mod working;
+
+/// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
+/// adopted under older rules can say so.
+pub const RULES_VERSION: u32 = 1;

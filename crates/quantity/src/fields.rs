@@ -71,11 +71,7 @@ pub static FIELDS: &[Field] = &[
     field("batch.placement", Kind::Day, Required),
     field("batch.chicks", count(Unit::Chicks, 10.0, 50_000.0), Required),
     field("batch.sale_age_d", asked_outside(count(Unit::Day, 14.0, 84.0), 28.0, 63.0), Required),
-    field(
-        "batch.sale_weight_kg",
-        asked_outside(number(Unit::Kilogram, 0.2, 8.0), 1.0, 3.5),
-        Optional,
-    ),
+    field("batch.sale_weight_kg", asked_outside(number(Unit::Kilogram, 0.2, 8.0), 1.0, 3.5), Optional),
     field(
         "batch.standard",
         Kind::Choice(&["fast", "open-house", "slow"]),

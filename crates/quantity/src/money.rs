@@ -83,6 +83,13 @@ impl Money {
         Some(Self { minor, currency })
     }
 
+    /// An amount in main units rounded to so many decimals, half away from zero; `None` where it cannot be held.
+    pub fn round_to(amount: f64, exponent: u8) -> Option<f64> {
+        Decimal::from_f64(amount)?
+            .round_dp_with_strategy(exponent.into(), RoundingStrategy::MidpointAwayFromZero)
+            .to_f64()
+    }
+
     /// The whole minor units.
     pub fn minor(self) -> i64 {
         self.minor

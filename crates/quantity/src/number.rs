@@ -40,7 +40,7 @@ pub fn parse(text: &str) -> Result<f64, NotANumber> {
             _ => Err(NotANumber::Unreadable),
         })
         .collect::<Result<_, _>>()?;
-    if marks > 1 || digits == 0 || digits > 15 {
+    if marks > 1 || digits == 0 || digits > 40 {
         return Err(NotANumber::Unreadable);
     }
     plain.parse().map_err(|_| NotANumber::Unreadable)

@@ -1,5 +1,7 @@
 //! A table as shipped: comment lines with source and status on top, one header row, cells as text.
 
+use std::sync::OnceLock;
+
 /// Why a table cannot be used.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum TableError {
@@ -90,16 +92,16 @@ shipped!(
 );
 
 impl Table {
-    /// A shipped table.
+    /// A shipped table, read once and kept: it is a constant of the program that happens to be written as CSV.
     ///
     /// # Errors
     /// [`TableError::NoTable`] for a name that is not shipped.
-    pub fn shipped(name: &str) -> Result<Table, TableError> {
-        let (_, text) = SHIPPED
-            .iter()
-            .find(|(known, _)| *known == name)
-            .ok_or_else(|| TableError::NoTable { name: name.to_owned() })?;
-        Table::read(name, text)
+    pub fn shipped(name: &str) -> Result<&'static Table, TableError> {
+        static READ: [OnceLock<Result<Table, TableError>>; SHIPPED.len()] =
+            [const { OnceLock::new() }; SHIPPED.len()];
+        let at = SHIPPED.iter().position(|(known, _)| *known == name);
+        let at = at.ok_or_else(|| TableError::NoTable { name: name.to_owned() })?;
+        READ[at].get_or_init(|| Table::read(name, SHIPPED[at].1)).as_ref().map_err(Clone::clone)
     }
 
     /// Reads a table from CSV text with `#` comment lines on top.

@@ -1,0 +1,126 @@
+//! Answers that are possible alone but not together.
+
+use quantity::{Answers, Asked, Fault, Problem, Unit};
+
+/// A rule of fitting together: the value of `key` must lie between limits that hang on `other`.
+struct Together {
+    /// Names a message.
+    rule: &'static str,
+    key: &'static str,
+    other: &'static str,
+    unit: Unit,
+    /// Least and greatest value of `key`, given `other`; all in `unit`.
+    limits: fn(f64) -> (f64, f64),
+}
+
+const NO_LIMIT: f64 = f64::INFINITY;
+
+/// The shortest piece a strip must add to a ring beyond its overlap, metres: our judgement.
+const LEAST_NET_M: f64 = 0.05;
+
+const RULES: &[Together] = &[
+    Together {
+        rule: "overlap-longer-than-sheet",
+        key: "guard.overlap_m",
+        other: "guard.sheet_length_m",
+        unit: Unit::Metre,
+        limits: |length| (0.0, length - LEAST_NET_M),
+    },
+    Together {
+        rule: "half-wall-above-eave",
+        key: "house.half_wall_m",
+        other: "house.eave_height_m",
+        unit: Unit::Metre,
+        limits: |eave| (0.0, eave),
+    },
+    Together {
+        rule: "ridge-below-eave",
+        key: "house.ridge_height_m",
+        other: "house.eave_height_m",
+        unit: Unit::Metre,
+        limits: |eave| (eave, NO_LIMIT),
+    },
+    Together {
+        rule: "poured-more-than-tank",
+        key: "disinfectant.poured_ml",
+        other: "disinfectant.sprayer_l",
+        unit: Unit::Millilitre,
+        limits: |tank_l| (0.0, tank_l * 1000.0),
+    },
+];
+
+/// Faults of answers that do not fit together, under the keys as asked.
+pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
+    let mut problems: Vec<Problem> = RULES.iter().filter_map(|rule| rule.broken(answers, asked)).collect();
+    problems.extend(standard_too_short(answers, asked));
+    problems.extend(house_narrower_than_ring(answers, asked));
+    problems
+}
+
+impl Together {
+    fn broken(&self, answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+        let (value, other) = (answers.number(self.key)?, answers.number(self.other)?);
+        let (low, high) = (self.limits)(other);
+        if (low..=high).contains(&value) {
+            return None;
+        }
+        let other_unit = crate::families::field(self.other)?.unit()?;
+        let other_value = other_unit.convert(other, self.unit)?;
+        let fault =
+            Fault::Against { rule: self.rule, other: self.other, other_value, low, high, unit: self.unit };
+        Some(problem(answers, asked, self.key, fault))
+    }
+}
+
+fn problem(answers: &Answers, asked: &[Asked], key: &str, fault: Fault) -> Problem {
+    let given = answers.get(key);
+    let asked_as = asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key);
+    Problem {
+        key: asked_as.to_owned(),
+        typed: given.map(|given| given.typed.clone()).unwrap_or_default(),
+        line: given.and_then(|given| given.line),
+        fault,
+    }
+}
+
+/// A curve is never stretched: the sale must lie on it, unless the weight is typed.
+fn standard_too_short(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    if answers.number("batch.sale_weight_kg").is_some() {
+        return None;
+    }
+    let age = answers.number("batch.sale_age_d")?;
+    let standard = crate::families::space::standard(answers);
+    let (first, last) = standard.curve().ok()?.span()?;
+    let (low, high) = (f64::from(first.0), f64::from(last.0));
+    if (low..=high).contains(&age) {
+        return None;
+    }
+    let fault = Fault::Against {
+        rule: "standard-too-short",
+        other: "batch.standard",
+        other_value: high,
+        low,
+        high,
+        unit: Unit::Day,
+    };
+    Some(problem(answers, asked, "batch.sale_age_d", fault))
+}
+
+/// A ring wider than the house cannot stand in it, however the rings are placed.
+fn house_narrower_than_ring(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let across = answers.number("house.width_m")?.min(answers.number("house.length_m")?);
+    let outcome = crate::outcome::Outcome::of(answers, ["guard.ring_diameter"]);
+    let diameter = outcome.number("guard.ring_diameter")?;
+    if diameter <= across {
+        return None;
+    }
+    let fault = Fault::Against {
+        rule: "house-narrower-than-ring",
+        other: "guard.chicks_per_ring",
+        other_value: diameter,
+        low: diameter,
+        high: NO_LIMIT,
+        unit: Unit::Metre,
+    };
+    Some(problem(answers, asked, "house.width_m", fault))
+}

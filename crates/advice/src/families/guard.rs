@@ -1,0 +1,331 @@
+//! The brooder guard: rings, strips, sheets, overlap.
+
+use model::guard::{self, Shape};
+use quantity::{Answers, Area, Length, Status, Unit};
+
+use super::Family;
+use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
+use crate::sums::{Sum, asks, may_ask};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS };
+
+static SUMS: &[Sum] = &[Sum {
+    name: "ring",
+    inputs: &[
+        asks("chicks", "batch.chicks"),
+        asks("chicks_per_m2", "guard.chicks_per_m2"),
+        asks("sheet_length_m", "guard.sheet_length_m"),
+        asks("overlap_m", "guard.overlap_m"),
+        may_ask("chicks_per_ring", "guard.chicks_per_ring"),
+        may_ask("strips_per_sheet", "guard.strips_per_sheet"),
+        may_ask("sheet_thickness_mm", "guard.sheet_thickness_mm"),
+    ],
+    figures: &[
+        "guard.rings",
+        "guard.strips_per_ring",
+        "guard.ring_diameter",
+        "guard.ring_area",
+        "guard.asked_area",
+        "guard.true_density",
+        "guard.overlap_asked",
+        "guard.sheets",
+    ],
+}];
+
+const RATED: &str = "brooding.brooder_chicks";
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "guard.chicks_per_ring",
+        unit: Unit::Chicks,
+        decimals: 0,
+        rules: &[
+            exact("one-ring", "c", &[field("c", "batch.chicks")], |x| Some(x[0]))
+                .when(|answers| answers.number(PER_RING).is_none()),
+            exact("ring-by-rated-brooder", "min(m, r)", &[field("m", PER_RING), field("r", RATED)], |x| {
+                Some(x[0].min(x[1]))
+            })
+            .when(|answers| answers.number(RATED).is_some())
+            .from("label", Status::Derived),
+            exact(
+                "ring-by-charcoal-pot",
+                "min(m, r)",
+                &[field("m", PER_RING), rating("charcoal-pot", || rated("charcoal-pot"))],
+                |x| Some(x[0].min(x[1])),
+            )
+            .when(|answers| answers.choice("brooding.brooder") == Some("charcoal-pot"))
+            .from("brooder-ratings", Status::Published),
+            exact(
+                "ring-by-gas-hover",
+                "min(m, r)",
+                &[field("m", PER_RING), rating("gas-hover", || rated("gas-hover"))],
+                |x| Some(x[0].min(x[1])),
+            )
+            .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
+            .from("brooder-ratings", Status::FromMemory),
+            exact("ring-as-asked", "m", &[field("m", PER_RING)], |x| Some(x[0])),
+        ],
+    },
+    FigureSpec {
+        id: "guard.rings",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "rings",
+            "ceil(c / m)",
+            &[field("c", "batch.chicks"), figure("m", "guard.chicks_per_ring")],
+            |x| Some(guard::rings(x[0], x[1])),
+        )],
+    },
+    FigureSpec {
+        id: "guard.rings_without_brooder",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "rings-without-brooder",
+            "max(0, r - b)",
+            &[figure("r", "guard.rings"), field("b", "brooding.brooders")],
+            |x| Some((x[0] - x[1]).max(0.0)),
+        )],
+    },
+    FigureSpec {
+        id: "guard.chicks_in_ring",
+        unit: Unit::Chicks,
+        decimals: 0,
+        rules: &[exact(
+            "chicks-in-ring",
+            "ceil(c / r)",
+            &[field("c", "batch.chicks"), figure("r", "guard.rings")],
+            |x| Some(guard::chicks_in_ring(x[0], x[1])),
+        )],
+    },
+    FigureSpec {
+        id: "guard.asked_area",
+        unit: Unit::SquareMetre,
+        decimals: 2,
+        rules: &[exact(
+            "asked-area",
+            "n / d",
+            &[figure("n", "guard.chicks_in_ring"), field("d", "guard.chicks_per_m2")],
+            |x| Some(guard::asked_area(x[0], x[1]).in_square_metres()),
+        )],
+    },
+    FigureSpec {
+        id: "guard.strip_net",
+        unit: Unit::Metre,
+        decimals: 2,
+        rules: &[exact(
+            "strip-net",
+            "l - o",
+            &[field("l", "guard.sheet_length_m"), field("o", "guard.overlap_m")],
+            |x| Some(guard::net_length(Length::metres(x[0]), Length::metres(x[1])).in_metres()),
+        )],
+    },
+    FigureSpec {
+        id: "guard.strips_per_ring",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[
+            exact(
+                "strips-polygon",
+                "least(n, 3, n * s ^ 2 / (4 * tan(pi / n)) - A)",
+                &[figure("A", "guard.asked_area"), figure("s", "guard.strip_net")],
+                |x| guard::strips_for(Area::square_metres(x[0]), Length::metres(x[1]), Shape::Polygon),
+            )
+            .when(stands_straight)
+            .from("geometry", Status::Exact),
+            exact(
+                "strips-circle",
+                "max(1, ceil(sqrt(4 * pi * A) / s))",
+                &[figure("A", "guard.asked_area"), figure("s", "guard.strip_net")],
+                |x| guard::strips_for(Area::square_metres(x[0]), Length::metres(x[1]), Shape::Circle),
+            )
+            .from("geometry", Status::Exact),
+        ],
+    },
+    FigureSpec {
+        id: "guard.ring_diameter",
+        unit: Unit::Metre,
+        decimals: 2,
+        rules: &[
+            exact("diameter-polygon", "s / sin(pi / n)", RING, |x| {
+                Some(guard::ring_diameter(x[0], Length::metres(x[1]), Shape::Polygon).in_metres())
+            })
+            .when(stands_straight)
+            .from("geometry", Status::Exact),
+            exact("diameter-circle", "n * s / pi", RING, |x| {
+                Some(guard::ring_diameter(x[0], Length::metres(x[1]), Shape::Circle).in_metres())
+            })
+            .from("geometry", Status::Exact),
+        ],
+    },
+    FigureSpec {
+        id: "guard.ring_area",
+        unit: Unit::SquareMetre,
+        decimals: 2,
+        rules: &[
+            exact("area-polygon", "n * s ^ 2 / (4 * tan(pi / n))", RING, |x| {
+                Some(guard::ring_area(x[0], Length::metres(x[1]), Shape::Polygon).in_square_metres())
+            })
+            .when(stands_straight)
+            .from("geometry", Status::Exact),
+            exact("area-circle", "(n * s) ^ 2 / (4 * pi)", RING, |x| {
+                Some(guard::ring_area(x[0], Length::metres(x[1]), Shape::Circle).in_square_metres())
+            })
+            .from("geometry", Status::Exact),
+        ],
+    },
+    FigureSpec {
+        id: "guard.true_density",
+        unit: Unit::PerSquareMetre,
+        decimals: 1,
+        rules: &[exact(
+            "true-density",
+            "n / A",
+            &[figure("n", "guard.chicks_in_ring"), figure("A", "guard.ring_area")],
+            |x| Some(x[0] / x[1]),
+        )],
+    },
+    FigureSpec {
+        id: "guard.overlap_asked",
+        unit: Unit::Metre,
+        decimals: 3,
+        rules: &[
+            exact("overlap-polygon", "l - sqrt(4 * A * tan(pi / n) / n)", OVERLAP, |x| {
+                overlap(Shape::Polygon, x)
+            })
+            .when(stands_straight)
+            .from("geometry", Status::Exact),
+            exact("overlap-circle", "l - sqrt(4 * pi * A) / n", OVERLAP, |x| overlap(Shape::Circle, x))
+                .from("geometry", Status::Exact),
+        ],
+    },
+    FigureSpec {
+        id: "guard.strips",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "strips",
+            "r * n",
+            &[figure("r", "guard.rings"), figure("n", "guard.strips_per_ring")],
+            |x| Some(x[0] * x[1]),
+        )],
+    },
+    FigureSpec {
+        id: "guard.sheets",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "sheets",
+            "ceil(t / k)",
+            &[figure("t", "guard.strips"), field("k", "guard.strips_per_sheet")],
+            |x| Some(guard::sheets(x[0], x[1])),
+        )],
+    },
+    FigureSpec {
+        id: "guard.strip_height",
+        unit: Unit::Metre,
+        decimals: 3,
+        rules: &[exact(
+            "strip-height",
+            "(b - (k - 1) * z / 1000) / k",
+            &[
+                field("b", "guard.sheet_width_m"),
+                field("k", "guard.strips_per_sheet"),
+                field("z", "guard.saw_cut_mm"),
+            ],
+            |x| Some(guard::strip_height(Length::metres(x[0]), x[1], Length::millimetres(x[2])).in_metres()),
+        )],
+    },
+    FigureSpec {
+        id: "guard.rings_that_fit",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "rings-that-fit",
+            "floor(max(0, (L - g) / (D + g))) * floor(max(0, (W - g) / (D + g)))",
+            &[
+                field("L", "house.length_m"),
+                field("W", "house.width_m"),
+                figure("D", "guard.ring_diameter"),
+                field("g", "guard.walkway_m"),
+            ],
+            |x| {
+                let (ring, walkway) = (Length::metres(x[2]), Length::metres(x[3]));
+                let along = |row| guard::fit_in_row(Length::metres(row), ring, walkway);
+                Some(along(x[0]) * along(x[1]))
+            },
+        )
+        .from("geometry", Status::Exact)],
+    },
+    FigureSpec {
+        id: "guard.floor_taken",
+        unit: Unit::SquareMetre,
+        decimals: 1,
+        rules: &[exact(
+            "floor-taken",
+            "r * (D + g) ^ 2",
+            &[figure("r", "guard.rings"), figure("D", "guard.ring_diameter"), field("g", "guard.walkway_m")],
+            |x| Some(x[0] * (x[1] + x[2]).powi(2)),
+        )],
+    },
+    FigureSpec {
+        id: "guard.least_bend_radius",
+        unit: Unit::Metre,
+        decimals: 1,
+        rules: &[exact("bend-radius", "250 * t / 1000", &[field("t", "guard.sheet_thickness_mm")], |x| {
+            Some(guard::BEND_RADIUS_PER_THICKNESS * x[0] / 1000.0)
+        })
+        .from("common-practice", Status::CommonPractice)
+        .between(|x| {
+            let at = |times: f64| times * x[0] / 1000.0;
+            Some((at(guard::BEND_RADIUS_PER_THICKNESS), at(guard::BEND_RADIUS_PER_THICKNESS_CAUTIOUS)))
+        })],
+    },
+    FigureSpec {
+        id: "guard.cost",
+        unit: Unit::Money,
+        decimals: 2,
+        rules: &[exact(
+            "guard-cost",
+            "h * p",
+            &[figure("h", "guard.sheets"), field("p", "prices.sheet_each")],
+            |x| Some(x[0] * x[1]),
+        )],
+    },
+];
+
+const PER_RING: &str = "guard.chicks_per_ring";
+
+const RING: &[Input] = &[figure("n", "guard.strips_per_ring"), figure("s", "guard.strip_net")];
+
+const OVERLAP: &[Input] = &[
+    field("l", "guard.sheet_length_m"),
+    figure("A", "guard.asked_area"),
+    figure("n", "guard.strips_per_ring"),
+];
+
+fn overlap(shape: Shape, x: &[f64]) -> Option<f64> {
+    Some(guard::overlap_for(Area::square_metres(x[1]), x[2], Length::metres(x[0]), shape).in_metres())
+}
+
+/// How the rings of these answers stand.
+pub(crate) fn shape(answers: &Answers) -> Shape {
+    Shape::of_sheet(answers.number("guard.sheet_thickness_mm").map(Length::millimetres))
+}
+
+fn stands_straight(answers: &Answers) -> bool {
+    shape(answers) == Shape::Polygon
+}
+
+const fn rating(brooder: &'static str, read: fn() -> Option<f64>) -> Input {
+    Input {
+        symbol: "r",
+        origin: Origin::Table { table: "brooder_chicks", point: brooder, unit: Unit::Chicks, read },
+    }
+}
+
+fn rated(brooder: &str) -> Option<f64> {
+    reference::brooder::rating(brooder).ok()?.map(|rating| rating.low)
+}

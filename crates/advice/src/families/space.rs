@@ -1,0 +1,315 @@
+//! Space: do the chicks fit the house, now and at sale?
+
+use model::space;
+use quantity::{Answers, Area, DayOfAge, Length, Mass, Status, StockingDensity, Unit};
+use reference::growth::Standard;
+use reference::stocking::{self, House};
+
+use super::Family;
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+use crate::sums::{Sum, asks, may_ask};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS };
+
+static SUMS: &[Sum] = &[Sum {
+    name: "space",
+    inputs: &[
+        asks("length_m", "house.length_m"),
+        asks("width_m", "house.width_m"),
+        may_ask("usable_floor_percent", "house.usable_floor_percent"),
+        asks("weight_kg", "batch.sale_weight_kg"),
+        asks("limit_kg_m2", "space.limit_kg_m2"),
+        may_ask("chicks", "batch.chicks"),
+        may_ask("expected_losses_percent", "batch.expected_losses_percent"),
+    ],
+    figures: &[
+        "space.birds_allowed",
+        "space.floor_area",
+        "space.chicks_to_order",
+        "space.birds_at_sale",
+        "space.density_at_sale",
+    ],
+}];
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "batch.sale_date",
+        unit: Unit::Date,
+        decimals: 0,
+        rules: &[exact(
+            "sale-date",
+            "p + a",
+            &[field("p", "batch.placement"), field("a", "batch.sale_age_d")],
+            |x| Some(x[0] + x[1]),
+        )],
+    },
+    FigureSpec {
+        id: "space.floor_area",
+        unit: Unit::SquareMetre,
+        decimals: 1,
+        rules: &[exact(
+            "usable-floor",
+            "L * W * u / 100",
+            &[
+                field("L", "house.length_m"),
+                field("W", "house.width_m"),
+                field("u", "house.usable_floor_percent"),
+            ],
+            |x| {
+                let floor = space::usable_floor(Length::metres(x[0]), Length::metres(x[1]), x[2] / 100.0);
+                Some(floor.in_square_metres())
+            },
+        )],
+    },
+    FigureSpec {
+        id: "space.weight_at_sale",
+        unit: Unit::Kilogram,
+        decimals: 2,
+        rules: &[
+            exact("weight-own", "w", &[field("w", "batch.sale_weight_kg")], |x| Some(x[0]))
+                .when(|answers| answers.number("batch.sale_weight_kg").is_some())
+                .from("arithmetic", Status::Assumed),
+            exact("weight-fast", "growth_fast(a) / 1000", AGE, |x| weight_kg(Standard::Fast, x[0]))
+                .when(|answers| uses(answers, Standard::Fast))
+                .from("growth-fast", Status::FromMemory)
+                .between(|x| weight_range(Standard::Fast, x[0])),
+            exact("weight-slow", "growth_slow(a) / 1000", AGE, |x| weight_kg(Standard::Slow, x[0]))
+                .when(|answers| uses(answers, Standard::Slow))
+                .from("growth-slow", Status::Interpolated),
+            WEIGHT_OPEN_HOUSE,
+        ],
+    },
+    FigureSpec {
+        id: "space.limit",
+        unit: Unit::KilogramPerSquareMetre,
+        decimals: 1,
+        rules: &[
+            exact("limit-own", "k", &[field("k", "space.limit_kg_m2")], |x| Some(x[0]))
+                .when(|answers| answers.number("space.limit_kg_m2").is_some())
+                .from("arithmetic", Status::Assumed),
+            advised_limit(
+                "limit-hottest-quarter",
+                &[
+                    limit_end("low", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.low)),
+                    limit_end("high", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.high)),
+                ],
+            )
+            .when(|answers| sold_in_hottest_quarter(answers) == Some(true)),
+            advised_limit(
+                "limit-open-with-fans",
+                &[
+                    limit_end("low", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.low)),
+                    limit_end("high", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.high)),
+                ],
+            )
+            .when(|answers| answers.choice("house.fans") == Some("yes")),
+            exact(
+                "limit-open",
+                "k",
+                &[limit_end("k", "OPEN_sided", || limit(House::OpenSided).map(|l| l.kg_m2))],
+                |x| Some(x[0]),
+            )
+            .from("ross-hot-climate", Status::FromMemory),
+        ],
+    },
+    FigureSpec {
+        id: "space.birds_at_sale",
+        unit: Unit::Birds,
+        decimals: 0,
+        rules: &[exact(
+            "birds-left",
+            "floor(c * (1 - q / 100))",
+            &[field("c", "batch.chicks"), field("q", "batch.expected_losses_percent")],
+            |x| Some(space::birds_left(x[0], x[1] / 100.0)),
+        )],
+    },
+    FigureSpec {
+        id: "space.birds_allowed",
+        unit: Unit::Birds,
+        decimals: 0,
+        rules: &[exact(
+            "birds-allowed",
+            "floor(k * A / w)",
+            &[
+                figure("k", "space.limit"),
+                figure("A", "space.floor_area"),
+                figure("w", "space.weight_at_sale"),
+            ],
+            |x| Some(space::birds_allowed(limit_of(x[0]), Area::square_metres(x[1]), Mass::kilograms(x[2]))),
+        )
+        .from("eu-2007-43", Status::Derived)],
+    },
+    FigureSpec {
+        id: "space.chicks_to_order",
+        unit: Unit::Chicks,
+        decimals: 0,
+        rules: &[exact(
+            "chicks-to-order",
+            "floor(b / (1 - q / 100))",
+            &[figure("b", "space.birds_allowed"), field("q", "batch.expected_losses_percent")],
+            |x| Some(space::chicks_to_order(x[0], x[1] / 100.0)),
+        )],
+    },
+    FigureSpec {
+        id: "space.density_at_sale",
+        unit: Unit::KilogramPerSquareMetre,
+        decimals: 1,
+        rules: &[exact(
+            "density",
+            "n * w / A",
+            &[
+                figure("n", "space.birds_at_sale"),
+                figure("w", "space.weight_at_sale"),
+                figure("A", "space.floor_area"),
+            ],
+            |x| {
+                let density = space::density(x[0], Mass::kilograms(x[1]), Area::square_metres(x[2]));
+                Some(density.in_kilograms_per_square_metre())
+            },
+        )
+        .from("eu-2007-43", Status::Derived)],
+    },
+    FigureSpec {
+        id: "space.last_day_that_fits",
+        unit: Unit::Day,
+        decimals: 0,
+        rules: &[
+            exact("last-day-fast", "last(d, 0, a, k - n * growth_fast(d) / 1000 / A)", FIT, |x| {
+                last_day(Standard::Fast, x)
+            })
+            .when(|answers| follows(answers, Standard::Fast))
+            .from("growth-fast", Status::FromMemory),
+            exact("last-day-slow", "last(d, 0, a, k - n * growth_slow(d) / 1000 / A)", FIT, |x| {
+                last_day(Standard::Slow, x)
+            })
+            .when(|answers| follows(answers, Standard::Slow))
+            .from("growth-slow", Status::Interpolated),
+            exact(
+                "last-day-open-house",
+                "last(d, 0, a, k - n * growth_open_house(d) / 1000 / A)",
+                FIT,
+                |x| last_day(Standard::OpenHouse, x),
+            )
+            .when(|answers| follows(answers, Standard::OpenHouse))
+            .from("growth-open-house", Status::Modelled),
+        ],
+    },
+    FigureSpec {
+        id: "space.birds_to_sell_early",
+        unit: Unit::Birds,
+        decimals: 0,
+        rules: &[exact(
+            "sell-early",
+            "max(0, n - b)",
+            &[figure("n", "space.birds_at_sale"), figure("b", "space.birds_allowed")],
+            |x| Some(space::birds_to_sell_early(x[0], x[1])),
+        )],
+    },
+    FigureSpec {
+        id: "space.weight_open_house",
+        unit: Unit::Kilogram,
+        decimals: 2,
+        rules: &[Rule { name: "weight-open-house-beside", ..WEIGHT_OPEN_HOUSE }],
+    },
+    FigureSpec {
+        id: "space.birds_allowed_open_house",
+        unit: Unit::Birds,
+        decimals: 0,
+        rules: &[exact(
+            "birds-allowed-open-house",
+            "floor(k * A / w)",
+            &[
+                figure("k", "space.limit"),
+                figure("A", "space.floor_area"),
+                figure("w", "space.weight_open_house"),
+            ],
+            |x| Some(space::birds_allowed(limit_of(x[0]), Area::square_metres(x[1]), Mass::kilograms(x[2]))),
+        )
+        .from("eu-2007-43", Status::Derived)],
+    },
+];
+
+const AGE: &[Input] = &[field("a", "batch.sale_age_d")];
+
+const FIT: &[Input] = &[
+    field("a", "batch.sale_age_d"),
+    figure("k", "space.limit"),
+    figure("n", "space.birds_at_sale"),
+    figure("A", "space.floor_area"),
+];
+
+const WEIGHT_OPEN_HOUSE: Rule =
+    exact("weight-open-house", "growth_open_house(a) / 1000", AGE, |x| weight_kg(Standard::OpenHouse, x[0]))
+        .from("growth-open-house", Status::Modelled)
+        .between(|x| weight_range(Standard::OpenHouse, x[0]));
+
+const fn limit_end(symbol: &'static str, point: &'static str, read: fn() -> Option<f64>) -> Input {
+    Input {
+        symbol,
+        origin: Origin::Table { table: "density", point, unit: Unit::KilogramPerSquareMetre, read },
+    }
+}
+
+/// The middle of an advised range, with the range itself as its band.
+const fn advised_limit(name: &'static str, ends: &'static [Input]) -> Rule {
+    exact(name, "(low + high) / 2", ends, |x| Some((x[0] + x[1]) / 2.0))
+        .from("ross-hot-climate", Status::FromMemory)
+        .between(|x| Some((x[0], x[1])))
+}
+
+fn limit(house: House) -> Option<stocking::StockingLimit> {
+    stocking::limit(house).ok()
+}
+
+fn limit_of(kg_m2: f64) -> StockingDensity {
+    StockingDensity::kilograms_per_square_metre(kg_m2)
+}
+
+/// The growth curve a plan follows.
+pub(crate) fn standard(answers: &Answers) -> Standard {
+    answers.choice("batch.standard").and_then(Standard::from_name).unwrap_or(Standard::OpenHouse)
+}
+
+fn uses(answers: &Answers, wanted: Standard) -> bool {
+    standard(answers) == wanted
+}
+
+/// Whether the weight comes off that curve, not from a typed weight.
+fn follows(answers: &Answers, wanted: Standard) -> bool {
+    uses(answers, wanted) && answers.number("batch.sale_weight_kg").is_none()
+}
+
+/// Whether the sale falls into the hottest quarter; `None` while day or place are not known.
+pub(crate) fn sold_in_hottest_quarter(answers: &Answers) -> Option<bool> {
+    let age = DayOfAge(answers.number("batch.sale_age_d")? as i32);
+    let month = age.date(answers.day("batch.placement")?).month();
+    if let Some(quantity::Value::Months(months)) =
+        answers.get("farm.hottest_months").map(|given| &given.value)
+    {
+        return Some(months.contains(&month));
+    }
+    let latitude = answers.number("farm.latitude_deg")?;
+    Some(space::hottest_months(latitude).contains(&month))
+}
+
+fn weight(standard: Standard, age_d: f64) -> Option<Mass> {
+    standard.curve().ok()?.weight(DayOfAge(age_d as i32))
+}
+
+fn weight_kg(standard: Standard, age_d: f64) -> Option<f64> {
+    // Grams first: a kilogram out of grams is the same number that division of the printed table gives.
+    weight(standard, age_d).map(|weight| weight.in_grams() / 1000.0)
+}
+
+fn weight_range(standard: Standard, age_d: f64) -> Option<(f64, f64)> {
+    let (weight, spread) = (weight_kg(standard, age_d)?, standard.spread()?);
+    Some((weight * (1.0 - spread), weight * (1.0 + spread)))
+}
+
+fn last_day(standard: Standard, x: &[f64]) -> Option<f64> {
+    let curve = standard.curve().ok()?;
+    let sale = DayOfAge(x[0] as i32);
+    space::last_day_that_fits(limit_of(x[1]), Area::square_metres(x[3]), x[2], curve.points(), sale)
+        .map(|day| f64::from(day.0))
+}

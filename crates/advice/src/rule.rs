@@ -1,0 +1,132 @@
+//! What a figure is and how it is worked out: declarations, from which JSON, schema, labels, prints and workings derive.
+
+use quantity::{Answers, BandKind, Status, Unit};
+
+/// A figure, declared once under a name that is never reused.
+pub struct FigureSpec {
+    /// The stable dotted name.
+    pub id: &'static str,
+    /// The unit in JSON and in formulas, fixed, never by locale.
+    pub unit: Unit,
+    /// Decimals shown to people; JSON carries all.
+    pub decimals: u8,
+    /// The ways to work it out; the first that applies is taken.
+    pub rules: &'static [Rule],
+}
+
+/// One way to work out a figure.
+pub struct Rule {
+    /// Its name, unique among rules; names a message that says in words when and why.
+    pub name: &'static str,
+    /// The formula over the symbols of `inputs`, in the units of those inputs. A test works it out from the text alone.
+    ///
+    /// It has `+ - * / ^ ( )`, `pi`, `sqrt ceil floor round min max tan sin`, table functions such as `growth_fast(d)`,
+    /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
+    /// for the last of an unbroken run of days at which `e` is not negative.
+    pub formula: &'static str,
+    /// What goes in, in the order `compute` takes it.
+    pub inputs: &'static [Input],
+    /// The bibliography key.
+    pub source: &'static str,
+    /// How far the rule can be trusted.
+    pub status: Status,
+    /// Whether this rule is the one to take.
+    pub applies: fn(&Answers) -> bool,
+    /// The kernel, over the inputs in their units. `None` where it has no answer.
+    pub compute: fn(&[f64]) -> Option<f64>,
+    /// A range that the rule itself brings; ranges of inputs are carried through besides.
+    pub band: Option<RuleBand>,
+}
+
+/// A range that a rule brings.
+pub struct RuleBand {
+    /// What it means.
+    pub kind: BandKind,
+    /// Its ends, over the inputs.
+    pub ends: fn(&[f64]) -> Option<(f64, f64)>,
+}
+
+/// An input of a rule.
+pub struct Input {
+    /// Its symbol in the formula.
+    pub symbol: &'static str,
+    /// Where it comes from.
+    pub origin: Origin,
+}
+
+/// Where an input comes from.
+#[derive(Clone, Copy)]
+pub enum Origin {
+    /// An answer of the grower, or the usual value taken instead.
+    Field(&'static str),
+    /// 1 where a word was chosen in a field of words, else 0.
+    Chosen(&'static str, &'static str),
+    /// Another figure.
+    Figure(&'static str),
+    /// A point of a shipped table.
+    Table {
+        /// The table.
+        table: &'static str,
+        /// Which point; names it for people too.
+        point: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// Reads it.
+        read: fn() -> Option<f64>,
+    },
+}
+
+/// Applies always: for figures with one rule, and for the last of several.
+pub fn always(_: &Answers) -> bool {
+    true
+}
+
+/// A short way to write inputs that come from fields.
+pub(crate) const fn field(symbol: &'static str, key: &'static str) -> Input {
+    Input { symbol, origin: Origin::Field(key) }
+}
+
+/// A short way to write inputs that come from figures.
+pub(crate) const fn figure(symbol: &'static str, id: &'static str) -> Input {
+    Input { symbol, origin: Origin::Figure(id) }
+}
+
+/// An exact rule of geometry or arithmetic that always applies; the others are written out or changed from this one.
+pub(crate) const fn exact(
+    name: &'static str,
+    formula: &'static str,
+    inputs: &'static [Input],
+    compute: fn(&[f64]) -> Option<f64>,
+) -> Rule {
+    Rule {
+        name,
+        formula,
+        inputs,
+        source: "arithmetic",
+        status: Status::Exact,
+        applies: always,
+        compute,
+        band: None,
+    }
+}
+
+impl Rule {
+    /// The same rule, taken only where `applies`.
+    pub(crate) const fn when(mut self, applies: fn(&Answers) -> bool) -> Rule {
+        self.applies = applies;
+        self
+    }
+
+    /// The same rule with its source.
+    pub(crate) const fn from(mut self, source: &'static str, status: Status) -> Rule {
+        self.source = source;
+        self.status = status;
+        self
+    }
+
+    /// The same rule with a range of sources.
+    pub(crate) const fn between(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule {
+        self.band = Some(RuleBand { kind: BandKind::RangeOfSources, ends });
+        self
+    }
+}

@@ -1,0 +1,94 @@
+//! Quick sums: small calculators that need no batch. A sum is some fields under short keys and some figures.
+
+use quantity::{Asked, Checked, Field, Need, Raw, Source};
+
+use crate::check;
+use crate::families;
+use crate::outcome::Outcome;
+
+/// A quick sum.
+pub struct Sum {
+    /// Its name on the command line and in page addresses.
+    pub name: &'static str,
+    /// What it asks.
+    pub inputs: &'static [SumInput],
+    /// What it answers, the most wanted figure first.
+    pub figures: &'static [&'static str],
+}
+
+/// One thing a sum asks.
+pub struct SumInput {
+    /// The short key, its unit the last word.
+    pub key: &'static str,
+    /// The field whose kind and range it has.
+    pub field: &'static str,
+    /// Whether the sum cannot do without it.
+    pub required: bool,
+}
+
+/// Asks for a field.
+pub const fn asks(key: &'static str, field: &'static str) -> SumInput {
+    SumInput { key, field, required: true }
+}
+
+/// Takes a field if it is given.
+pub const fn may_ask(key: &'static str, field: &'static str) -> SumInput {
+    SumInput { key, field, required: false }
+}
+
+/// The sum of that name.
+pub fn by_name(name: &str) -> Option<&'static Sum> {
+    families::sums().find(|sum| sum.name == name)
+}
+
+/// What a sum gives: the answers taken, the faults, and the figures when there are none.
+pub struct SumResult {
+    /// Answers, faults and questions.
+    pub checked: Checked,
+    /// The figures; none when there is a fault.
+    pub outcome: Outcome,
+}
+
+impl Sum {
+    /// The fields as this sum asks them.
+    pub fn asked(&self) -> Vec<Asked> {
+        self.inputs.iter().filter_map(SumInput::asked).collect()
+    }
+
+    /// Works the sum out. `strict` makes a missing required input a fault; a page just opened is not strict.
+    pub fn work_out(&self, raws: &[Raw], strict: bool) -> SumResult {
+        let asked = self.asked();
+        let mut checked = quantity::field::check(&asked, raws, Source::Hand, strict);
+        checked.problems.extend(check::together(&checked.answers, &asked));
+        let ids = if checked.problems.is_empty() { self.figures } else { &[] };
+        let outcome = Outcome::of(&checked.answers, ids.iter().copied());
+        SumResult { checked, outcome }
+    }
+}
+
+impl SumInput {
+    fn asked(&self) -> Option<Asked> {
+        let field: &'static Field = families::field(self.field)?;
+        let need = match (self.required, field.need) {
+            (true, _) => Need::Required,
+            (false, usual @ Need::Usual(..)) => usual,
+            (false, _) => Need::Optional,
+        };
+        Some(Asked { key: self.key, field, need })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sums_point_at_fields_and_figures_that_exist() {
+        for sum in families::sums() {
+            assert_eq!(sum.asked().len(), sum.inputs.len(), "{} asks for an unknown field", sum.name);
+            for id in sum.figures {
+                assert!(families::figure(id).is_some(), "{} answers unknown {id}", sum.name);
+            }
+        }
+    }
+}

@@ -1,0 +1,172 @@
+//! Every rule is held against its own formula text.
+
+use std::collections::{BTreeMap, HashMap, HashSet};
+
+use advice::families;
+use advice::rule::{FigureSpec, Input, Origin, Rule};
+use quantity::{Field, Kind, Unit};
+
+use crate::evaluator::evaluate;
+
+/// A seeded stream of numbers (splitmix64), so that the test is the same every time.
+struct Draws(u64);
+
+impl Draws {
+    fn unit(&mut self) -> f64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.unit()
+    }
+}
+
+/// A plausible value for an input; rules are asked over the usual range, where they must always answer.
+fn draw(input: &Input, draws: &mut Draws) -> f64 {
+    match input.origin {
+        Origin::Field(key) => draw_field(families::field(key).expect(key), draws),
+        Origin::Chosen(..) => draws.between(0.0, 1.0).round(),
+        Origin::Figure(id) => draw_figure(families::figure(id).expect(id), draws),
+        Origin::Table { read, .. } => read().expect("the table holds it"),
+    }
+}
+
+fn draw_field(field: &Field, draws: &mut Draws) -> f64 {
+    match field.kind {
+        Kind::Number { low, high, whole, usual, .. } => {
+            let (low, high) = usual.unwrap_or((low, high.min(low + 1000.0)));
+            let value = draws.between(low, high);
+            // Sale ages stay on all curves, so that every table has the day.
+            let value = if field.key == "batch.sale_age_d" { value.min(49.0) } else { value };
+            if whole { value.round().max(low) } else { value }
+        }
+        Kind::Ratio { low, high } => draws.between(low, high.min(800.0)).round(),
+        Kind::Day => 21_000.0 + draws.between(0.0, 400.0).round(),
+        _ => panic!("{} is no number", field.key),
+    }
+}
+
+fn draw_figure(spec: &FigureSpec, draws: &mut Draws) -> f64 {
+    match spec.unit {
+        Unit::Pieces | Unit::Birds | Unit::Chicks => draws.between(3.0, 60.0).round(),
+        Unit::Kilogram => draws.between(1.0, 3.0),
+        Unit::KilogramPerSquareMetre => draws.between(10.0, 33.0),
+        Unit::Metre => draws.between(0.5, 4.0),
+        Unit::Date => 21_000.0 + draws.between(0.0, 400.0).round(),
+        _ => draws.between(5.0, 200.0),
+    }
+}
+
+fn rules() -> impl Iterator<Item = (&'static FigureSpec, &'static Rule)> {
+    families::figures().flat_map(|spec| spec.rules.iter().map(move |rule| (spec, rule)))
+}
+
+#[test]
+fn every_rule_gives_what_its_formula_says() {
+    let mut draws = Draws(20_270_914);
+    for (spec, rule) in rules() {
+        let mut answered = 0;
+        for _ in 0..200 {
+            let numbers: Vec<f64> = rule.inputs.iter().map(|input| draw(input, &mut draws)).collect();
+            let inputs: HashMap<&str, f64> =
+                rule.inputs.iter().map(|input| input.symbol).zip(numbers.iter().copied()).collect();
+            let by_text = evaluate(rule.formula, &inputs);
+            match (rule.compute)(&numbers) {
+                Some(by_kernel) => {
+                    let by_text = by_text.unwrap_or_else(|why| panic!("{}: {why}", rule.name));
+                    let close = (by_kernel - by_text).abs() <= 1e-9 * by_text.abs().max(1.0);
+                    assert!(
+                        close,
+                        "{} of {}: {by_kernel}, formula {by_text} at {inputs:?}",
+                        rule.name, spec.id
+                    );
+                    answered += 1;
+                }
+                None => assert!(by_text.is_err(), "{}: the kernel is silent at {inputs:?}", rule.name),
+            }
+        }
+        assert!(answered >= 100, "{} answered only {answered} of 200", rule.name);
+    }
+}
+
+/// The same through the whole chain: the working that is shown gives the figure that is shown.
+#[test]
+fn every_working_of_a_whole_plan_gives_its_figure() {
+    let plan = crate::sample::plan(&crate::sample::complete());
+    let mut shown = 0;
+    for spec in families::figures() {
+        let Some(working) = advice::working::working(&plan.answers, spec.id) else { continue };
+        let inputs: HashMap<&str, f64> =
+            working.inputs.iter().map(|input| (input.symbol, input.resolved.value)).collect();
+        let by_text = evaluate(working.worked.rule.formula, &inputs).unwrap();
+        let value = working.worked.figure.value.number();
+        // Money is rounded to the cent after the formula.
+        let tolerance = if spec.unit == Unit::Money { 0.005 } else { 1e-9 * value.abs().max(1.0) };
+        assert!((by_text - value).abs() <= tolerance, "{}: {value}, formula {by_text}", spec.id);
+        shown += 1;
+    }
+    assert_eq!(shown, families::figures().count(), "a complete plan must show every figure");
+}
+
+#[test]
+fn the_declarations_hold_together() {
+    let mut names = HashSet::new();
+    let works: HashSet<String> =
+        reference::bibliography::works().unwrap().into_iter().map(|work| work.key).collect();
+    for (spec, rule) in rules() {
+        assert!(names.insert(rule.name), "rule {} stands twice", rule.name);
+        assert!(works.contains(rule.source), "{}: {} is not in the bibliography", rule.name, rule.source);
+        for input in rule.inputs {
+            let known = match input.origin {
+                Origin::Field(key) | Origin::Chosen(key, _) => families::field(key).is_some(),
+                Origin::Figure(id) => families::figure(id).is_some(),
+                Origin::Table { table, .. } => reference::Table::shipped(table).is_ok(),
+            };
+            assert!(known, "{} of {} comes from nowhere", input.symbol, rule.name);
+            let uses = rule.formula.split(|c: char| !c.is_ascii_alphanumeric() && c != '_');
+            assert!(
+                uses.into_iter().any(|word| word == input.symbol),
+                "{}: {} unused",
+                rule.name,
+                input.symbol
+            );
+        }
+        let last = spec.rules.last().map(|last| last.name) == Some(rule.name);
+        assert!(
+            last || !std::ptr::fn_addr_eq(rule.applies, advice::rule::always as fn(&_) -> bool),
+            "{} hides the rules behind it",
+            rule.name
+        );
+    }
+    let ids: Vec<_> = families::figures().map(|spec| spec.id).collect();
+    assert_eq!(ids.iter().collect::<HashSet<_>>().len(), ids.len(), "a figure stands twice");
+}
+
+/// A figure that rested on itself would never be worked out.
+#[test]
+fn no_figure_rests_on_itself() {
+    let rests_on: BTreeMap<&str, Vec<&str>> = families::figures()
+        .map(|spec| {
+            let inputs = spec.rules.iter().flat_map(|rule| rule.inputs);
+            let figures = inputs.filter_map(|input| match input.origin {
+                Origin::Figure(id) => Some(id),
+                _ => None,
+            });
+            (spec.id, figures.collect())
+        })
+        .collect();
+    for start in rests_on.keys() {
+        let mut below: Vec<&str> = rests_on[start].clone();
+        let mut seen = HashSet::new();
+        while let Some(id) = below.pop() {
+            assert_ne!(id, *start, "{start} rests on itself");
+            if seen.insert(id) {
+                below.extend(&rests_on[id]);
+            }
+        }
+    }
+}
