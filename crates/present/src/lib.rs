@@ -1,1 +1,23 @@
-//! Advice as documents of blocks, in words, drawings and tables.
+//! Advice as documents: words, drawings, tables, and the writers that turn them into HTML, text and print data.
+//!
+//! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
+
+pub mod document;
+pub mod fault;
+pub mod finding;
+pub mod form;
+pub mod html;
+pub mod plan;
+pub mod print;
+pub mod scene;
+pub mod show;
+pub mod sum;
+pub mod text;
+pub mod view;
+pub mod viewer;
+pub mod words;
+pub mod working;
+
+pub use document::{Block, Document};
+pub use viewer::{Locale, Units, Viewer};
+pub use words::Words;

@@ -2,7 +2,8 @@
 
 use quantity::{Answers, Area, Checked, Length, Raw, Source};
 
-use model::guard::{self, Layout, Sheets, Standing};
+use model::guard::{self, Shape, Sheets};
+pub use model::guard::{Layout, Standing};
 
 use crate::check;
 use crate::families::{self, guard as guard_family};
@@ -69,6 +70,13 @@ pub fn work_out(answers: Answers) -> Plan {
     let mut findings = findings::all(&answers, &outcome);
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
     Plan { answers, outcome, findings, layouts, widening, overdoses }
+}
+
+impl Plan {
+    /// Whether the sheets stay straight between their joints, so that rings have corners.
+    pub fn rings_have_corners(&self) -> bool {
+        guard_family::shape(&self.answers) == Shape::Polygon
+    }
 }
 
 fn sheets(answers: &Answers) -> Option<Sheets> {

@@ -1,0 +1,155 @@
+## What is asked. The hint says how to answer.
+
+field-farm-name = Farm
+field-farm-latitude-deg = Latitude
+    .hint = South is minus: −13.6. It tells the hottest months.
+field-farm-longitude-deg = Longitude
+    .hint = West is minus. It tells the time of day if no time zone is given.
+field-farm-altitude-m = Height above the sea
+field-farm-currency = Currency
+    .hint = Three capital letters.
+field-farm-time-zone = Time zone
+    .hint = For example Africa/Lusaka.
+field-farm-hottest-months = Hottest months
+    .hint = Tick the three or so in which birds suffer most. Left empty, they are guessed from latitude.
+choice-farm-hottest-months = Month
+
+field-house-name = House
+field-house-length-m = Length of the house
+    .hint = Inside, along the ridge. Feet may be typed too: 59 ft.
+field-house-width-m = Width of the house
+    .hint = Inside, wall to wall.
+field-house-eave-height-m = Height to the eave
+    .hint = Floor to where the roof begins at the side.
+field-house-ridge-height-m = Height to the ridge
+    .hint = Floor to the highest point. The same as the eave for a flat roof.
+field-house-half-wall-m = Height of the solid side wall
+    .hint = Below the curtain; 0 if there is none.
+field-house-usable-floor-percent = Floor the birds can use
+    .hint = Take off a store corner, a passage, pillars.
+field-house-fans = Fans
+choice-house-fans-no = No fans
+choice-house-fans-yes = Fans that reach all birds
+field-house-floor = Floor
+choice-house-floor-concrete = Concrete
+choice-house-floor-earth = Earth
+field-house-ceiling = Ceiling
+choice-house-ceiling-none = None, open to the roof
+choice-house-ceiling-mat = Mats
+choice-house-ceiling-board = Boards
+
+field-batch-name = Batch
+field-batch-placement = Chick day
+    .hint = The day the chicks come (placement). It is day of age 0; some growers and vets call it day 1.
+field-batch-chicks = Chicks
+    .hint = How many you mean to order.
+field-batch-sale-age-d = Age at sale
+    .hint = Days of age; the chick day is day 0.
+field-batch-sale-weight-kg = Weight at sale, if you know it
+    .hint = Live weight of one bird from your own batches. It goes before any curve.
+field-batch-standard = Target weight
+    .hint = The curve that weight is read from.
+choice-batch-standard-fast = Fast line: breeders’ objective
+choice-batch-standard-open-house = Open-sided house in the tropics
+choice-batch-standard-slow = Slow line
+field-batch-expected-losses-percent = Losses you expect by sale
+    .hint = Deaths and culls of 100 chicks placed.
+
+field-guard-sheet-length-m = Length of a sheet
+    .hint = An 8 by 4 sheet is 2.44 m long.
+field-guard-sheet-width-m = Width of a sheet
+    .hint = An 8 by 4 sheet is 1.22 m wide.
+field-guard-strips-per-sheet = Strips sawn from a sheet
+    .hint = Two strips from an 8 by 4 sheet stand 60 cm high.
+field-guard-overlap-m = Least overlap at a join
+    .hint = What two strips need to hold together. You slide it to widen the ring.
+field-guard-chicks-per-m2 = Chicks in a square metre of ring
+    .hint = On the first day. 40 is common; sources go from 20 to 60.
+field-guard-chicks-per-ring = Chicks in a ring, at most
+    .hint = Not more than its brooder keeps warm.
+field-guard-sheet-thickness-mm = Thickness of the sheet
+    .hint = 3 to 4 mm bends to a ring; 9 mm stays straight.
+field-guard-saw-cut-mm = What the saw eats
+field-guard-walkway-m = Free path between rings and to the walls
+
+field-brooding-brooder = Brooder
+choice-brooding-brooder-charcoal-pot = Charcoal pot
+choice-brooding-brooder-gas-hover = Small gas brooder
+choice-brooding-brooder-other = Another kind
+field-brooding-brooder-chicks = Chicks one brooder keeps warm
+    .hint = From its label or maker. Goes before our table.
+field-brooding-brooders = Brooders you have
+
+field-disinfectant-ratio = Dilution on the label
+    .hint = Written as 1:400.
+field-disinfectant-ratio-means = What the label means by it
+    .hint = It matters only for strong mixes, 1:50 and below.
+choice-disinfectant-ratio-means-parts-water = 1 cup in that many cups of water
+choice-disinfectant-ratio-means-parts-total = 1 cup made up to that many cups
+field-disinfectant-coverage-ml-per-m2 = Mix for a square metre
+    .hint = From the label. The label, not the sprayer, fixes the litres.
+field-disinfectant-sprayer-l = Sprayer tank
+    .hint = Litres to the line you fill it to.
+field-disinfectant-surfaces = Surfaces to treat
+choice-disinfectant-surfaces-floor = Floor
+choice-disinfectant-surfaces-walls = Walls and curtains inside, up to the eave
+choice-disinfectant-surfaces-gables = Gables above the eave
+choice-disinfectant-surfaces-ceiling = Flat ceiling
+choice-disinfectant-surfaces-roof = Underside of the roof
+choice-disinfectant-surfaces-curtains = Curtains outside
+choice-disinfectant-surfaces-equipment = Equipment
+field-disinfectant-equipment-percent = Equipment, as a share of the other surfaces
+field-disinfectant-measure-ml = Your own measure holds
+    .hint = A cap, a cup: measure it once with a syringe.
+field-disinfectant-measure-name = What you call that measure
+field-disinfectant-poured-ml = What was truly poured into one tankful
+    .hint = If somebody poured “a little more”, see what it was.
+field-disinfectant-contact-min = Contact time on the label
+field-disinfectant-soak-l = Tub for soaking small equipment
+
+field-space-limit-kg-m2 = Most live weight on a square metre
+    .hint = Left empty, it is taken by house and month of sale.
+
+field-litter-depth-cm = Depth of litter
+    .hint = 5 to 10 cm; less in hot months.
+field-litter-bag-l = A bag holds
+    .hint = Loose, as poured. Measure one with a bucket.
+field-litter-kind = Litter
+choice-litter-kind-wood-shavings = Wood shavings
+choice-litter-kind-rice-husk = Rice husk
+choice-litter-kind-other = Other
+field-litter-spread-days-before-d = Spread so many days before the chicks
+    .hint = Early enough to dry.
+
+field-feed-bag-kg = A feed bag weighs
+
+field-prices-disinfectant-per-l = Disinfectant, a litre
+field-prices-sheet-each = Plywood, a sheet
+field-prices-litter-bag-each = Litter, a bag
+
+field-settings-units = Units shown
+choice-settings-units-metric = Metres, litres, kilograms
+choice-settings-units-customary = Feet, US gallons, pounds
+field-settings-language = Language
+choice-settings-language-en = English
+choice-settings-language-en-XA = Long words (for testing)
+choice-settings-language-ar-XB = Right to left (for testing)
+field-settings-money = Amounts of money
+choice-settings-money-shown = Shown
+choice-settings-money-hidden = Hidden from whoever holds this phone
+
+hint-usual = Left empty: { $value }.
+not-said = Not said
+question-rare = { $field } is { $value }. That can be, but it is mostly { $low } to { $high }. Please look once more.
+
+section-farm = Farm
+section-house = House
+section-batch = Batch
+section-space = Space
+section-guard = Brooder guard
+section-brooding = Brooders
+section-disinfectant = Disinfectant
+section-litter = Litter
+section-feed = Feed
+section-prices = Prices
+section-settings = How it is shown

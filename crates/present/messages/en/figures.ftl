@@ -1,0 +1,62 @@
+## Figures by their stable names.
+
+figure-batch-sale-date = Day of sale
+figure-space-floor-area = Floor the birds can use
+figure-space-weight-at-sale = Weight of a bird at sale
+figure-space-limit = Most live weight on a square metre
+figure-space-birds-at-sale = Birds alive at sale
+figure-space-birds-allowed = Birds the house carries at sale
+figure-space-chicks-to-order = Chicks to order so that they fit
+figure-space-density-at-sale = Live weight on a square metre at sale
+figure-space-last-day-that-fits = Last day of age on which all of them fit
+figure-space-birds-to-sell-early = Birds too many at sale
+figure-space-weight-open-house = Weight at sale on the open-house curve
+figure-space-birds-allowed-open-house = Birds the house carries on the open-house curve
+
+figure-guard-chicks-per-ring = Chicks in a ring, at most
+figure-guard-rings = Rings
+figure-guard-rings-without-brooder = Rings without a brooder
+figure-guard-chicks-in-ring = Chicks in the fullest ring
+figure-guard-asked-area = Area a ring should have on the first day
+figure-guard-strip-net = What a strip adds to the ring
+figure-guard-strips-per-ring = Strips in a ring
+figure-guard-ring-diameter = Across a ring, opened wide
+figure-guard-ring-area = Area of a ring, opened wide
+figure-guard-true-density = Chicks in a square metre, opened wide
+figure-guard-overlap-asked = Overlap that gives the density you asked
+figure-guard-strips = Strips in all
+figure-guard-sheets = Sheets to buy
+figure-guard-strip-height = Height of a strip
+figure-guard-rings-that-fit = Rings that fit the floor in straight rows
+figure-guard-floor-taken = Floor the rings take with their paths
+figure-guard-least-bend-radius = Tightest radius the sheet bends to
+figure-guard-cost = Cost of the sheets
+
+figure-disinfectant-floor-area = Floor, or flat ceiling
+figure-disinfectant-half-wall-area = Solid side walls, inside
+figure-disinfectant-curtain-area = Curtains, one face
+figure-disinfectant-wall-area = Walls and curtains inside, up to the eave
+figure-disinfectant-gable-area = Gables above the eave
+figure-disinfectant-roof-area = Underside of the roof
+figure-disinfectant-area = Area to treat
+figure-disinfectant-solution = Mix in all
+figure-disinfectant-strength = Disinfectant in a litre of mix
+figure-disinfectant-product = Disinfectant in all
+figure-disinfectant-loads = Tankfuls
+figure-disinfectant-full-loads = Full tankfuls
+figure-disinfectant-last-load = Last, part-filled tank
+figure-disinfectant-product-per-load = Disinfectant in a full tank
+figure-disinfectant-product-last-load = Disinfectant in the last tank
+figure-disinfectant-product-other-meaning = Disinfectant in a full tank, if the label means it the other way
+figure-disinfectant-measures-per-load = Of your own measure in a full tank
+figure-disinfectant-true-ratio = What was truly mixed: 1 to
+figure-disinfectant-times-label = Times the label
+figure-disinfectant-extra-cost = Cost of what was poured too much
+figure-disinfectant-cost = Cost of the disinfectant
+figure-disinfectant-soak-product = Disinfectant in the soaking tub
+
+figure-litter-volume = Litter, loose
+figure-litter-bags = Bags of litter
+figure-litter-mass = Weight of the litter
+figure-litter-spread-date = Spread the litter on
+figure-litter-cost = Cost of the litter

@@ -1,0 +1,34 @@
+## What a plan has to say about itself.
+
+weight-problem = Does not hold:
+weight-look = Look again:
+weight-note = Good to know:
+ways-out = Ways out:
+change-this = Change the answer
+
+finding-does-not-fit = { $birds } alive at sale would be { $density }; the house carries { $allowed } at { $limit }.
+way-out-fewer-chicks = Order { $order } instead.
+way-out-sell-all-earlier = Sell all by day { $day } of age, counted from the chick day as day 0.
+way-out-sell-part-by-day = Sell { $early } by day { $day } of age and keep the rest.
+way-out-sell-lighter = Sell at a lower weight.
+way-out-sell-part = Sell { $early } before the rest.
+finding-limit-above-hot-advice = Your limit of { $typed } is above the { $low } to { $high } advised for open houses in the hottest months. Heat kills heavy birds first.
+finding-limit-above-advice = Your limit of { $typed } is above the { $low } to { $high } advised for this house.
+finding-season-not-known = Without latitude or your hottest months, the limit for the hot season is not applied.
+finding-hottest-months-assumed = The hottest months are guessed from latitude. Tick your own if they differ.
+finding-curve-is-an-objective = { $weight } is what breeders of fast lines aim for. Small open houses mostly reach 60 to 80 % of it. On the open-house curve a bird weighs { $open }, and the house carries { $open_birds }.
+finding-rings-do-not-fit = { $rings } rings of { $diameter } do not stand on this floor in straight rows with a path around them; { $fit } do.
+way-out-other-ring-count = Take another number of rings from the table below.
+way-out-narrower-walkway = Make the path between them narrower, but leave room to walk.
+finding-brooder-caps-ring = You asked for { $asked } in a ring, but one brooder keeps { $taken } warm. So there are { $rings } rings.
+finding-ring-without-brooder = { $brooders } brooders for { $rings } rings: { $missing } would have no heat.
+finding-brooder-not-told = { $in_ring } in a ring need a brooder rated for them. A charcoal pot keeps about { $pot } warm, a small gas brooder { $gas_low } to { $gas_high }. Chicks at the edge of too small a brooder are cold.
+finding-sheet-hardly-bends = This sheet bends to a radius of { $low } to { $high }; the ring has { $radius }. Try one sheet before you saw them all.
+finding-sheet-stands-straight = This sheet stays straight, so the ring has { $corners } corners of { $angle }. Chicks pack into corners sharper than about 120°: round them with card.
+finding-ratio-meaning-not-told = 1:{ $parts } can mean 1 cup in { $parts } cups of water ({ $water } in a tank) or 1 cup made up to { $parts } cups ({ $total }). They differ by { $percent }. The first is taken; look at the label.
+finding-ceiling-without-ceiling = The house has no ceiling, so a flat ceiling is not there to spray. Tick the underside of the roof and the gables instead.
+finding-stronger-than-label = What was poured is 1:{ $ratio }, { $times } times the label. More does not clean better: it costs more, burns lungs, eyes and skin, corrodes feeders, and harms chicks on floors that are not yet dry. Next tank: the label’s dose.
+way-out-extra-cost = Poured like this into every tank it wastes { $cost }.
+finding-weaker-than-label = { $poured } is { $times } times the label’s dose: too weak to count as disinfected. Treat again at the label’s dose.
+finding-earth-floor = An earth floor cannot be disinfected like concrete. Scrape off 2 to 5 cm, lime it (gloves, eyes) and bring new soil.
+finding-husk-is-eaten = Day-old chicks eat rice husk. Lay paper over it for days 0 to 3.

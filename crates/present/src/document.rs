@@ -1,0 +1,195 @@
+//! A document of blocks: what a page, a sheet or a terminal shows, before anybody lays it out.
+
+/// A document.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Document {
+    /// What it is.
+    pub title: String,
+    /// Of whom and when; may be empty.
+    pub subtitle: String,
+    /// Its content, in order.
+    pub blocks: Vec<Block>,
+}
+
+/// A piece of a document.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Block {
+    /// A heading of level 2 or 3; level 1 is the title.
+    Heading {
+        /// Its level.
+        level: u8,
+        /// Its text.
+        text: String,
+        /// A stable name to link to.
+        anchor: &'static str,
+    },
+    /// A paragraph.
+    Paragraph(String),
+    /// The answer to the heading's question, large.
+    Lead {
+        /// What it is.
+        label: String,
+        /// The answer.
+        value: String,
+        /// A sentence beside it; may be empty.
+        note: String,
+    },
+    /// Figures with their workings.
+    Figures(Vec<FigureRow>),
+    /// A table.
+    Table(Table),
+    /// A drawing.
+    Drawing(Drawing),
+    /// Things to do, in order or not.
+    Steps(Steps),
+    /// A warning.
+    Caution(Caution),
+    /// Something the plan has to say about itself.
+    Finding(FindingView),
+    /// Small print.
+    Note(String),
+    /// Lines to write on, each with a label.
+    Blanks(Vec<String>),
+    /// A working printed in full.
+    Working(WorkingView),
+    /// A new page on paper; nothing elsewhere.
+    PageBreak,
+}
+
+/// A figure as a row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FigureRow {
+    /// Its stable name.
+    pub id: &'static str,
+    /// What it is.
+    pub label: String,
+    /// Its value with unit.
+    pub value: String,
+    /// Its likely range or a remark; may be empty.
+    pub note: String,
+    /// How it is worked out.
+    pub working: Option<WorkingView>,
+}
+
+/// Where the text of a column stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Align {
+    /// Words.
+    Start,
+    /// Numbers.
+    End,
+}
+
+/// A table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Table {
+    /// What it shows.
+    pub caption: String,
+    /// Its columns.
+    pub columns: Vec<(String, Align)>,
+    /// Its rows, each as long as `columns`.
+    pub rows: Vec<Vec<String>>,
+    /// Rows that stand out.
+    pub emphasis: Vec<usize>,
+    /// The figures whose workings explain the columns.
+    pub explained_by: Vec<&'static str>,
+}
+
+/// A drawing with its words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drawing {
+    /// A stable name.
+    pub name: &'static str,
+    /// The picture.
+    pub svg: String,
+    /// A line below it.
+    pub caption: String,
+    /// What it shows, in words, for those who do not see it.
+    pub alternative: String,
+    /// The numbers it is drawn from.
+    pub data: Table,
+    /// Its width on paper, percent of the text.
+    pub width_percent: u8,
+}
+
+/// Things to do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Steps {
+    /// Whether the order matters.
+    pub ordered: bool,
+    /// Whether paper gets a box to tick.
+    pub ticks: bool,
+    /// What to do, and why; the reason may be empty.
+    pub items: Vec<(String, String)>,
+}
+
+/// How bad it can get.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Level {
+    /// People can die or be hurt.
+    Danger,
+    /// Birds or money can be lost.
+    Care,
+}
+
+/// A warning.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Caution {
+    /// How bad it can get.
+    pub level: Level,
+    /// What it is about.
+    pub title: String,
+    /// What to do and not to do.
+    pub items: Vec<String>,
+}
+
+/// A finding in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FindingView {
+    /// Its stable name.
+    pub name: &'static str,
+    /// note, look or problem.
+    pub weight: advice::finding::Weight,
+    /// The word for that weight.
+    pub weight_word: String,
+    /// What it says.
+    pub text: String,
+    /// Ways out.
+    pub ways_out: Vec<String>,
+    /// The field to change.
+    pub field: Option<&'static str>,
+}
+
+/// A working in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorkingView {
+    /// The figure's label.
+    pub title: String,
+    /// When and why this rule is taken.
+    pub sentence: String,
+    /// The formula in symbols.
+    pub formula: String,
+    /// The formula with the numbers in.
+    pub substituted: String,
+    /// The same in round figures, for a blackboard.
+    pub rounded: String,
+    /// What went in.
+    pub inputs: Vec<WorkingRow>,
+    /// What comes out.
+    pub result: String,
+    /// Where the rule is from and how far it can be trusted.
+    pub source: String,
+}
+
+/// One thing that went into a working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorkingRow {
+    /// Its symbol.
+    pub symbol: &'static str,
+    /// What it is.
+    pub label: String,
+    /// Its value with unit.
+    pub value: String,
+    /// Where it comes from.
+    pub origin: String,
+}

@@ -1,0 +1,147 @@
+//! Faults in words: what is wrong, with the value as typed; what is allowed, with unit; what to do next.
+
+use advice::plan_file::FileFault;
+use quantity::{Fault, Problem, Question, Unit};
+
+use crate::viewer::Viewer;
+use crate::words::{Argument, Words, key_part};
+use crate::{say, show};
+
+/// What is wrong with one answer, without its place.
+pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let own = |extra: &[(&str, Argument)]| {
+        let mut arguments =
+            vec![("key", Argument::from(&problem.key)), ("typed", Argument::from(&problem.typed))];
+        arguments.extend_from_slice(extra);
+        words.say(&format!("fault-{}", name(&problem.fault)), &arguments)
+    };
+    let text = match &problem.fault {
+        Fault::MissingTable { needs } => own(&[("needs", needs.join(", ").into())]),
+        Fault::CommaDecimal { suggestion } => own(&[("suggestion", suggestion.into())]),
+        Fault::WrongUnit { wanted } => own(&[("unit", show::unit_label(*wanted, viewer).into())]),
+        Fault::OutOfRange { low, high, unit, .. } => {
+            own(&[("low", limit(*low, *unit, viewer).into()), ("high", limit(*high, *unit, viewer).into())])
+        }
+        Fault::NotAChoice { allowed, .. } => own(&[("allowed", allowed.join(", ").into())]),
+        Fault::GivenTwice { other } => own(&[("other", other.into())]),
+        Fault::TooLong { limit } => own(&[("limit", limit.to_string().into())]),
+        Fault::Against { rule, other, other_value, low, high, unit } => {
+            let arguments = [
+                ("key", Argument::from(&problem.key)),
+                ("typed", Argument::from(&problem.typed)),
+                ("other", Argument::from(*other)),
+                ("value", limit(*other_value, *unit, viewer).into()),
+                ("low", limit(*low, *unit, viewer).into()),
+                ("high", limit(*high, *unit, viewer).into()),
+            ];
+            words.say(&format!("against-{rule}"), &arguments)
+        }
+        Fault::UnknownKey { .. }
+        | Fault::Missing
+        | Fault::NotANumber
+        | Fault::NotWhole { .. }
+        | Fault::NotARatio
+        | Fault::NotADay
+        | Fault::NotMonths
+        | Fault::NotACurrency => own(&[]),
+    };
+    match meant(&problem.fault) {
+        Some(meant) => say!(words, "fault-did-you-mean", fault = text, meant = meant),
+        None => text,
+    }
+}
+
+fn name(fault: &Fault) -> &'static str {
+    match fault {
+        Fault::Missing => "missing",
+        Fault::MissingTable { .. } => "missing-table",
+        Fault::UnknownKey { .. } => "unknown-key",
+        Fault::NotANumber => "not-a-number",
+        Fault::CommaDecimal { .. } => "comma-decimal",
+        Fault::WrongUnit { .. } => "wrong-unit",
+        Fault::OutOfRange { .. } => "out-of-range",
+        Fault::NotWhole { .. } => "not-whole",
+        Fault::NotARatio => "not-a-ratio",
+        Fault::NotADay => "not-a-day",
+        Fault::NotAChoice { .. } => "not-a-choice",
+        Fault::NotMonths => "not-months",
+        Fault::NotACurrency => "not-a-currency",
+        Fault::GivenTwice { .. } => "given-twice",
+        Fault::TooLong { .. } => "too-long",
+        Fault::Against { .. } => "against",
+    }
+}
+
+fn meant(fault: &Fault) -> Option<String> {
+    match fault {
+        Fault::UnknownKey { nearest } => nearest.clone(),
+        Fault::OutOfRange { suggestion, .. } | Fault::NotWhole { suggestion } => {
+            suggestion.map(|number| show::short(number, 4))
+        }
+        Fault::NotAChoice { nearest, .. } => nearest.map(str::to_owned),
+        _ => None,
+    }
+}
+
+fn limit(value: f64, unit: Unit, viewer: &Viewer) -> String {
+    if value.is_infinite() {
+        return viewer.words().plain("no-limit");
+    }
+    // A limit is given in the unit of its field, whatever the viewer likes: that is what has to be typed.
+    let metric = Viewer { units: crate::viewer::Units::Metric, money_shown: true, ..viewer.clone() };
+    match unit {
+        Unit::One | Unit::Pieces | Unit::Money => show::short(value, 2),
+        _ => show::quantity_short(value, unit, &metric),
+    }
+}
+
+/// A fault with its place in a file or on a command line.
+pub fn with_place(problem: &Problem, viewer: &Viewer) -> String {
+    let sentence = sentence(problem, viewer);
+    match problem.line {
+        Some(line) => say!(viewer.words(), "fault-on-line", line = line.to_string(), fault = sentence),
+        None => sentence,
+    }
+}
+
+/// A rare value, asked about.
+pub fn question(question: &Question, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let show = |value| show::quantity_short(value, question.unit, viewer);
+    say!(
+        words,
+        "question-rare",
+        field = words.plain(&format!("field-{}", key_part(question.key))),
+        value = show(question.value),
+        low = show(question.usual.0),
+        high = show(question.usual.1),
+    )
+}
+
+/// Why a file is no plan file.
+pub fn file(fault: &FileFault, words: &Words) -> String {
+    match fault {
+        FileFault::TooLarge { bytes, limit } => {
+            let megabytes = |bytes: u64| show::short(bytes as f64 / 1e6, 1);
+            say!(words, "file-too-large", size = megabytes(*bytes), limit = megabytes(*limit))
+        }
+        FileFault::NotText => words.plain("file-not-text"),
+        FileFault::CommaDecimal { line, key, typed } => {
+            let fault = say!(
+                words,
+                "fault-comma-decimal",
+                key = key,
+                typed = typed,
+                suggestion = typed.replace(',', ".")
+            );
+            say!(words, "fault-on-line", line = line.to_string(), fault = fault)
+        }
+        FileFault::NotToml { line, why } => {
+            say!(words, "file-not-toml", line = line.to_string(), why = why)
+        }
+        FileFault::TooDeep { line, key } => {
+            say!(words, "file-too-deep", line = line.to_string(), key = key)
+        }
+    }
+}

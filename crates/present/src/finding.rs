@@ -1,0 +1,40 @@
+//! Findings in words.
+
+use advice::finding::{Detail, Finding};
+use advice::outcome::Outcome;
+
+use crate::document::FindingView;
+use crate::show;
+use crate::viewer::Viewer;
+use crate::words::Argument;
+
+/// A finding in words, with its ways out.
+pub fn view(finding: &Finding, outcome: &Outcome, viewer: &Viewer) -> FindingView {
+    let words = viewer.words();
+    let arguments: Vec<(&str, Argument)> = finding
+        .details
+        .iter()
+        .map(|(name, detail)| (*name, Argument::Text(worded(detail, outcome, viewer))))
+        .collect();
+    FindingView {
+        name: finding.name,
+        weight: finding.weight,
+        weight_word: words.plain(&format!("weight-{}", finding.weight.name())),
+        text: words.say(&format!("finding-{}", finding.name), &arguments),
+        ways_out: finding
+            .ways_out
+            .iter()
+            .map(|way| words.say(&format!("way-out-{way}"), &arguments))
+            .collect(),
+        field: finding.field,
+    }
+}
+
+fn worded(detail: &Detail, outcome: &Outcome, viewer: &Viewer) -> String {
+    match *detail {
+        Detail::Number { value, unit, decimals } => show::quantity(value, unit, decimals, viewer),
+        Detail::Figure(id) => outcome
+            .get(id)
+            .map_or_else(String::new, |worked| show::figure(&worked.figure, worked.spec, viewer)),
+    }
+}

@@ -1,0 +1,150 @@
+//! Forms: the table of fields as things to fill in, with what was typed kept and every fault tied to its field.
+
+use quantity::{Asked, Kind, Need, Problem, Raw, Unit, Value};
+
+use crate::viewer::Viewer;
+use crate::words::key_part;
+use crate::{fault, say, show};
+
+/// One thing to fill in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Input {
+    /// The key it is sent under.
+    pub key: &'static str,
+    /// What it is.
+    pub label: String,
+    /// How to answer; may be empty.
+    pub hint: String,
+    /// How it is answered.
+    pub control: Control,
+    /// What is wrong with what was typed, if anything.
+    pub fault: Option<String>,
+}
+
+/// How a thing is filled in.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Control {
+    /// A box; numbers get a numeric keypad.
+    Text {
+        /// What was typed.
+        typed: String,
+        /// Whether a number is wanted.
+        numeric: bool,
+        /// The unit beside the box; may be empty.
+        unit: String,
+    },
+    /// A day.
+    Day {
+        /// What was typed.
+        typed: String,
+    },
+    /// One of some words, or none.
+    One {
+        /// Value, label and whether chosen.
+        options: Vec<(&'static str, String, bool)>,
+    },
+    /// Any of some words.
+    Some {
+        /// Value, label and whether chosen.
+        options: Vec<(String, String, bool)>,
+    },
+}
+
+/// The inputs of what is asked, filled with what was typed.
+pub fn inputs(asked: &[Asked], raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> Vec<Input> {
+    asked.iter().map(|one| input(one, raws, problems, viewer)).collect()
+}
+
+fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> Input {
+    let words = viewer.words();
+    let mine = |key: &str| key == asked.key || asked.unit_of_key(key).is_some();
+    let typed: Vec<String> =
+        raws.iter().filter(|raw| mine(&raw.key)).flat_map(|raw| raw.text.clone()).collect();
+    let message = format!("field-{}", key_part(asked.field.key));
+    let own = words.attribute(&message, "hint").unwrap_or_default();
+    let hint = [own, allowed(asked, viewer)].into_iter().filter(|part| !part.is_empty());
+    Input {
+        key: asked.key,
+        label: words.plain(&message),
+        hint: hint.collect::<Vec<_>>().join(" "),
+        control: control(asked, &typed, viewer),
+        fault: problems
+            .iter()
+            .find(|problem| mine(&problem.key))
+            .map(|problem| fault::sentence(problem, viewer)),
+    }
+}
+
+/// What is taken when nothing is said.
+fn allowed(asked: &Asked, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    match asked.need {
+        Need::Usual(text, _) => {
+            let value = match asked.field.kind {
+                Kind::Choice(_) => words.plain(&format!("choice-{}-{text}", key_part(asked.field.key))),
+                _ => text.to_owned(),
+            };
+            say!(words, "hint-usual", value = value)
+        }
+        Need::Required | Need::Optional => String::new(),
+    }
+}
+
+fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
+    let words = viewer.words();
+    let first = typed.first().cloned().unwrap_or_default();
+    let label = |word: &str| words.plain(&format!("choice-{}-{word}", key_part(asked.field.key)));
+    match asked.field.kind {
+        Kind::Number { unit, .. } => {
+            let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
+            Control::Text { typed: first, numeric: true, unit }
+        }
+        Kind::Ratio { .. } => Control::Text { typed: first, numeric: false, unit: String::new() },
+        Kind::Text(_) | Kind::Currency => Control::Text { typed: first, numeric: false, unit: String::new() },
+        Kind::Day => Control::Day { typed: first },
+        Kind::Choice(allowed) => Control::One {
+            options: allowed.iter().map(|word| (*word, label(word), *word == first)).collect(),
+        },
+        Kind::Choices(allowed) => {
+            let chosen = chosen(typed);
+            let option =
+                |word: &&str| ((*word).to_owned(), label(word), chosen.iter().any(|one| one == word));
+            Control::Some { options: allowed.iter().map(option).collect() }
+        }
+        Kind::Months => {
+            let chosen = chosen(typed);
+            let option = |month: i32| {
+                let (number, name) = (month.to_string(), words.plain(&format!("month-{month}")));
+                let ticked = chosen.contains(&number);
+                (number, name, ticked)
+            };
+            Control::Some { options: (1..=12).map(option).collect() }
+        }
+    }
+}
+
+/// Lists come as several values or as one with commas.
+fn chosen(typed: &[String]) -> Vec<String> {
+    typed.iter().flat_map(|text| text.split(',')).map(|item| item.trim().to_owned()).collect()
+}
+
+/// A checked answer as people read it.
+pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let label = |word: &&str| words.plain(&format!("choice-{}-{word}", key_part(key)));
+    match value {
+        Value::Number(number) => {
+            let unit = advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One);
+            show::quantity_short(*number, unit, viewer)
+        }
+        Value::Choice(word) => label(word),
+        Value::Choices(chosen) => chosen.iter().map(label).collect::<Vec<_>>().join(", "),
+        Value::Months(months) => {
+            let name = |month: &i8| words.plain(&format!("month-{month}"));
+            months.iter().map(name).collect::<Vec<_>>().join(", ")
+        }
+        Value::Day(day) => show::day(*day, viewer),
+        Value::Currency(currency) => currency.code().to_owned(),
+        Value::Text(text) => text.clone(),
+    }
+}

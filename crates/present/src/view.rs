@@ -1,0 +1,257 @@
+//! What the program sends as JSON: view types, fixed by name and unit, never by language or locale.
+
+use std::collections::BTreeMap;
+
+use advice::outcome::{Outcome, Worked};
+use advice::plan::{Plan, Standing};
+use advice::working::working;
+use quantity::FigureValue;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::plan::Shown;
+use crate::viewer::Viewer;
+
+/// A number or a day.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(untagged)]
+pub enum ValueView {
+    /// A number in the figure's unit.
+    Number(f64),
+    /// A day, YYYY-MM-DD.
+    Day(String),
+}
+
+/// A figure.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FigureView {
+    /// What it says.
+    pub value: ValueView,
+    /// Its unit.
+    pub unit: &'static str,
+    /// The lower end of its likely range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub low: Option<f64>,
+    /// The upper end of its likely range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub high: Option<f64>,
+    /// What the range means.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub band: Option<&'static str>,
+}
+
+/// A finding.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FindingJson {
+    /// Its stable name.
+    pub name: &'static str,
+    /// note, look or problem.
+    pub weight: &'static str,
+    /// What it says, in the viewer's language.
+    pub text: String,
+    /// Ways out, in the viewer's language.
+    pub ways_out: Vec<String>,
+    /// The key to change.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub key: Option<&'static str>,
+}
+
+/// A count of rings and what it takes.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct LayoutJson {
+    /// Rings.
+    pub rings: f64,
+    /// Chicks in the fullest ring, which is what its brooder must keep warm.
+    pub chicks_in_ring: f64,
+    /// Strips in a ring.
+    pub strips_per_ring: f64,
+    /// Sheets in all.
+    pub sheets: f64,
+    /// Across a ring, m.
+    pub diameter_m: f64,
+    /// Chicks a square metre of ring.
+    pub true_density_per_m2: f64,
+}
+
+/// A step of widening.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WideningJson {
+    /// First day of age; the day of placement is day 0.
+    pub from_age_d: i32,
+    /// Rings joined into one; absent when the guards are gone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rings_joined: Option<f64>,
+    /// Overlap at each join, m; absent when the guards are gone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub overlap_m: Option<f64>,
+    /// Chicks a square metre of ring, or of the whole floor.
+    pub chicks_per_m2: f64,
+}
+
+/// A usual value taken because nothing was said.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AssumedJson {
+    /// The key.
+    pub key: &'static str,
+    /// How the value is backed.
+    pub status: &'static str,
+}
+
+/// A working.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WorkingJson {
+    /// The rule's name.
+    pub rule: &'static str,
+    /// The formula as the project writes it.
+    pub formula: &'static str,
+    /// Symbol, value and unit of what goes in.
+    pub inputs: Vec<WorkingInputJson>,
+    /// The bibliography key.
+    pub source: &'static str,
+    /// How far the rule can be trusted.
+    pub status: &'static str,
+}
+
+/// One thing that goes into a working.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WorkingInputJson {
+    /// Its symbol.
+    pub symbol: &'static str,
+    /// Its value.
+    pub value: f64,
+    /// Its unit.
+    pub unit: &'static str,
+}
+
+/// A plan.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PlanView {
+    /// Figures by name.
+    pub figures: BTreeMap<&'static str, FigureView>,
+    /// What the plan has to say about itself, the weightiest first.
+    pub findings: Vec<FindingJson>,
+    /// Ring counts side by side.
+    pub layouts: Vec<LayoutJson>,
+    /// How the rings widen.
+    pub widening: Vec<WideningJson>,
+    /// Usual values taken.
+    pub assumed: Vec<AssumedJson>,
+    /// Workings by figure, where asked for.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub workings: BTreeMap<&'static str, WorkingJson>,
+    /// The version of the rules that gave these figures.
+    pub rules_version: u32,
+}
+
+/// The figures of a quick sum.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct SumView {
+    /// Figures by name.
+    pub figures: BTreeMap<&'static str, FigureView>,
+    /// Workings by figure, where asked for.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub workings: BTreeMap<&'static str, WorkingJson>,
+}
+
+/// The rows of a table of check values, worked out.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct VerifyView {
+    /// A row a row, computed columns filled in.
+    pub rows: Vec<serde_json::Map<String, serde_json::Value>>,
+}
+
+fn figure(worked: &Worked) -> FigureView {
+    let value = match worked.figure.value {
+        FigureValue::Number(number) => ValueView::Number(number),
+        FigureValue::Day(day) => ValueView::Day(day.to_string()),
+    };
+    let band = worked.figure.band;
+    FigureView {
+        value,
+        unit: worked.spec.unit.name(),
+        low: band.map(|band| band.low),
+        high: band.map(|band| band.high),
+        band: band.map(|band| band.kind.name()),
+    }
+}
+
+fn figures(outcome: &Outcome) -> BTreeMap<&'static str, FigureView> {
+    outcome.figures().map(|worked| (worked.figure.id, figure(worked))).collect()
+}
+
+fn workings(answers: &quantity::Answers, outcome: &Outcome) -> BTreeMap<&'static str, WorkingJson> {
+    let view = |worked: &Worked| {
+        let working = working(answers, worked.figure.id)?;
+        let inputs = working.inputs.iter().map(|input| WorkingInputJson {
+            symbol: input.symbol,
+            value: input.resolved.value,
+            unit: input.resolved.unit.name(),
+        });
+        let rule = worked.rule;
+        let json = WorkingJson {
+            rule: rule.name,
+            formula: rule.formula,
+            inputs: inputs.collect(),
+            source: rule.source,
+            status: rule.status.name(),
+        };
+        Some((worked.figure.id, json))
+    };
+    outcome.figures().filter_map(view).collect()
+}
+
+/// A plan as JSON.
+pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
+    let findings = Shown::new(plan, viewer).finding_views().into_iter().map(|finding| FindingJson {
+        name: finding.name,
+        weight: finding.weight.name(),
+        text: finding.text,
+        ways_out: finding.ways_out,
+        key: finding.field,
+    });
+    let layouts = plan.layouts.iter().map(|layout| LayoutJson {
+        rings: layout.rings,
+        chicks_in_ring: layout.chicks_in_ring,
+        strips_per_ring: layout.strips_per_ring,
+        sheets: layout.sheets,
+        diameter_m: layout.diameter.in_metres(),
+        true_density_per_m2: layout.true_density,
+    });
+    let widening = plan.widening.iter().map(|step| {
+        let (rings_joined, overlap_m, chicks_per_m2) = match step.standing {
+            Standing::Rings { joined, overlap, chicks_per_m2 } => {
+                (Some(joined), Some(overlap.in_metres()), chicks_per_m2)
+            }
+            Standing::WholeHouse { chicks_per_m2 } => (None, None, chicks_per_m2),
+        };
+        WideningJson { from_age_d: step.from_day, rings_joined, overlap_m, chicks_per_m2 }
+    });
+    let usual = plan
+        .answers
+        .iter()
+        .filter_map(|(key, given)| given.usual.map(|status| AssumedJson { key, status: status.name() }));
+    PlanView {
+        figures: figures(&plan.outcome),
+        findings: findings.collect(),
+        layouts: layouts.collect(),
+        widening: widening.collect(),
+        assumed: usual.collect(),
+        workings: if with_workings { workings(&plan.answers, &plan.outcome) } else { BTreeMap::new() },
+        rules_version: advice::RULES_VERSION,
+    }
+}
+
+/// The answer of a quick sum as JSON.
+pub fn sum(answers: &quantity::Answers, outcome: &Outcome, with_workings: bool) -> SumView {
+    let workings = if with_workings { workings(answers, outcome) } else { BTreeMap::new() };
+    SumView { figures: figures(outcome), workings }
+}
+
+/// The JSON schema of everything the program sends, by name.
+pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
+    BTreeMap::from([
+        ("plan", schemars::schema_for!(PlanView).to_value()),
+        ("sum", schemars::schema_for!(SumView).to_value()),
+        ("verify", schemars::schema_for!(VerifyView).to_value()),
+    ])
+}

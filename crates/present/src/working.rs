@@ -1,0 +1,174 @@
+//! A working in words: formula, numbers, a blackboard version, inputs with their origin, source with its status.
+
+use std::collections::HashMap;
+
+use advice::rule::Origin;
+use advice::working::{WorkedInput, Working, working};
+use quantity::{Answers, Unit};
+use reference::bibliography;
+
+use crate::document::{WorkingRow, WorkingView};
+use crate::viewer::Viewer;
+use crate::words::{Words, key_part};
+use crate::{say, show};
+
+/// The working of a figure, in words; `None` when it could not be worked out.
+pub fn view(answers: &Answers, id: &'static str, viewer: &Viewer) -> Option<WorkingView> {
+    working(answers, id).map(|working| worded(&working, viewer))
+}
+
+fn worded(working: &Working, viewer: &Viewer) -> WorkingView {
+    let words = viewer.words();
+    let (spec, rule) = (working.worked.spec, working.worked.rule);
+    let result = show::figure(&working.worked.figure, spec, viewer);
+    WorkingView {
+        title: label(spec.id, viewer),
+        sentence: words.plain(&format!("rule-{}", rule.name)),
+        formula: typeset(rule.formula, &HashMap::new(), words),
+        substituted: substituted(working, viewer, &|value| show::short(value, 4), &result),
+        rounded: rounded(working, viewer),
+        inputs: working.inputs.iter().map(|input| row(input, viewer)).collect(),
+        result,
+        source: source(rule.source, rule.status.name(), words),
+    }
+}
+
+/// The label of a figure.
+pub fn label(id: &str, viewer: &Viewer) -> String {
+    viewer.words().plain(&format!("figure-{}", key_part(id)))
+}
+
+/// The source of a rule and how far it can be trusted, in one sentence.
+pub fn source(key: &str, status: &str, words: &Words) -> String {
+    let status = words.plain(&format!("status-{status}"));
+    let Ok(work) = bibliography::work(key) else { return status };
+    let parts = [&work.authors, &work.title, &work.published, &work.year];
+    let text = parts.into_iter().filter(|part| !part.is_empty()).cloned().collect::<Vec<_>>().join(", ");
+    say!(words, "source-and-status", source = text, status = status)
+}
+
+fn row(input: &WorkedInput, viewer: &Viewer) -> WorkingRow {
+    let words = viewer.words();
+    let (label, origin) = match input.origin {
+        Origin::Field(key) => (
+            words.plain(&format!("field-{}", key_part(key))),
+            match input.usual {
+                None => words.plain("origin-typed"),
+                Some(status) => {
+                    let status = words.plain(&format!("status-{}", status.name()));
+                    say!(words, "origin-usual", status = status)
+                }
+            },
+        ),
+        Origin::Chosen(key, word) => {
+            let choice = words.plain(&format!("choice-{}-{word}", key_part(key)));
+            (say!(words, "origin-chosen-label", choice = choice), words.plain("origin-chosen"))
+        }
+        Origin::Figure(id) => (label(id, viewer), words.plain("origin-figure")),
+        Origin::Table { table, point, .. } => (
+            words.plain(&format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase()))),
+            words.plain("origin-table"),
+        ),
+    };
+    let value = show::quantity_short(input.resolved.value, input.resolved.unit, viewer);
+    WorkingRow { symbol: input.symbol, label, value, origin }
+}
+
+/// The formula with numbers in place of symbols, and the result behind.
+fn substituted(working: &Working, viewer: &Viewer, format: &dyn Fn(f64) -> String, result: &str) -> String {
+    let formula = working.worked.rule.formula;
+    let numbers = numbers(working, viewer, format);
+    let text = typeset(formula, &numbers, viewer.words());
+    say!(viewer.words(), "equals", left = text, right = result)
+}
+
+fn numbers(
+    working: &Working,
+    viewer: &Viewer,
+    format: &dyn Fn(f64) -> String,
+) -> HashMap<&'static str, String> {
+    let number = |input: &WorkedInput| match input.resolved.unit {
+        Unit::Date => show::quantity_short(input.resolved.value, Unit::Date, viewer),
+        Unit::Money if !viewer.money_shown => show::money(input.resolved.value, viewer),
+        _ => format(input.resolved.value),
+    };
+    working.inputs.iter().map(|input| (input.symbol, number(input))).collect()
+}
+
+/// The same sum with every number in two figures, and what that gives: a check by head. Empty for days and money,
+/// where round figures say nothing new.
+fn rounded(working: &Working, viewer: &Viewer) -> String {
+    let spec = working.worked.spec;
+    let round = |value: f64| show::round_to_figures(value, 2);
+    let inputs: Vec<f64> = working.inputs.iter().map(|input| round(input.resolved.value)).collect();
+    let as_they_are =
+        inputs.iter().zip(&working.inputs).all(|(rounded, input)| *rounded == input.resolved.value);
+    if matches!(spec.unit, Unit::Date | Unit::Money) || as_they_are {
+        return String::new();
+    }
+    let Some(result) = (working.worked.rule.compute)(&inputs) else { return String::new() };
+    let result = show::quantity_short(round(result), spec.unit, viewer);
+    let numbers = numbers(working, viewer, &|value| show::short(round(value), 4));
+    let text = typeset(working.worked.rule.formula, &numbers, viewer.words());
+    say!(viewer.words(), "about-equals", left = text, right = result)
+}
+
+/// A formula for the eye: × ÷ − √ π, powers raised, functions as words, symbols replaced where numbers are given.
+fn typeset(formula: &str, numbers: &HashMap<&'static str, String>, words: &Words) -> String {
+    let mut out = String::new();
+    let mut rest = formula;
+    while let Some(first) = rest.chars().next() {
+        let end = if first.is_ascii_alphabetic() {
+            rest.find(|c: char| !(c.is_ascii_alphanumeric() || c == '_')).unwrap_or(rest.len())
+        } else {
+            first.len_utf8()
+        };
+        let (token, after) = rest.split_at(end);
+        rest = after;
+        match token {
+            "*" => out.push('×'),
+            "/" => out.push('÷'),
+            "-" => out.push('−'),
+            "pi" => out.push('π'),
+            "sqrt" => out.push('√'),
+            "^" => {
+                out.truncate(out.trim_end().len());
+                rest = raised(rest, &mut out);
+            }
+            name if first.is_ascii_alphabetic() && rest.starts_with('(') => {
+                out.push_str(&words.plain(&format!("formula-{}", key_part(name))));
+                out.push('\u{a0}');
+            }
+            name => out.push_str(numbers.get(name).map_or(name, String::as_str)),
+        }
+    }
+    out
+}
+
+/// Writes a power of 2 or 3 raised, and any other behind a caret.
+fn raised<'a>(rest: &'a str, out: &mut String) -> &'a str {
+    let rest = rest.trim_start();
+    for (digit, raised) in [("2", '²'), ("3", '³')] {
+        if let Some(after) = rest.strip_prefix(digit) {
+            out.push(raised);
+            return after;
+        }
+    }
+    out.push('^');
+    rest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::viewer::Locale;
+
+    #[test]
+    fn formulae_are_set_for_the_eye() {
+        let words = Words::of(Locale::English);
+        let set = |formula| typeset(formula, &HashMap::from([("A", "8".to_owned())]), words);
+        assert_eq!(set("sqrt(4 * pi * A) / s"), "√(4 × π × 8) ÷ s");
+        assert_eq!(set("(n * s) ^ 2 / (4 * pi)"), "(n × s)² ÷ (4 × π)");
+        assert_eq!(set("ceil(A / s)"), "round up\u{a0}(8 ÷ s)");
+    }
+}
