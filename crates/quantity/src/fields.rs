@@ -150,7 +150,47 @@ pub fn of_sections(sections: &[&str]) -> Vec<Asked> {
     FIELDS.iter().filter(|field| sections.contains(&field.section())).map(Field::asked).collect()
 }
 
+/// What stays with the farm from batch to batch although a batch's plan asks for it.
+const EQUIPMENT: &[&str] = &[
+    "guard.sheet_length_m",
+    "guard.sheet_width_m",
+    "guard.sheet_thickness_mm",
+    "guard.strips_per_sheet",
+    "guard.saw_cut_mm",
+    "brooding.brooder",
+    "brooding.brooder_chicks",
+    "brooding.brooders",
+    "disinfectant.sprayer_l",
+    "disinfectant.measure_ml",
+    "disinfectant.measure_name",
+    "disinfectant.soak_l",
+];
+
+/// The kind of entry that keeps a field in the book from batch to batch: farm, house, equipment, prices or settings.
+/// `None` for what belongs to one batch alone, which its plan keeps.
+pub fn kept_in(field: &Field) -> Option<&'static str> {
+    match field.section() {
+        kept @ ("farm" | "house" | "prices" | "settings") => Some(kept),
+        _ if EQUIPMENT.contains(&field.key) => Some("equipment"),
+        _ => None,
+    }
+}
+
 /// The field of a key; `None` for a key that no field has.
 pub fn by_key(key: &str) -> Option<&'static Field> {
     FIELDS.iter().find(|field| field.key == key)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn equipment_names_fields_that_exist() {
+        for key in EQUIPMENT {
+            assert!(by_key(key).is_some(), "{key}");
+        }
+        assert_eq!(by_key("house.length_m").and_then(kept_in), Some("house"));
+        assert_eq!(by_key("batch.chicks").and_then(kept_in), None);
+    }
 }
