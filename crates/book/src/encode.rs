@@ -173,9 +173,15 @@ mod tests {
     #[test]
     fn numbers_read_back_to_the_last_bit() {
         // Without serde_json's float_roundtrip some of these come back one bit off.
-        for number in
-            [0.1 + 0.2, 1.0 / 3.0, 17.9832, 5e-324, f64::MAX, 122.416294033786585, 51.24817837550540_4]
-        {
+        for number in [
+            0.1 + 0.2,
+            1.0 / 3.0,
+            17.9832,
+            5e-324,
+            f64::MAX,
+            0.123_456_789_012_345_68,
+            9.312_345_678_901_2e-7,
+        ] {
             let mut written = entry();
             written.body.insert("number".to_owned(), Answer { typed: None, value: json!(number) });
             let stored = written.encode().unwrap();

@@ -1,0 +1,205 @@
+//! The series of a device: 1, 2, 3 and so on, each carrying the hash of the one before.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use crate::entry::{DeviceId, EntryHash, HybridClock};
+use crate::finding::Finding;
+use crate::record::Record;
+
+/// What arrived of one device's series.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Series {
+    entries: BTreeMap<Place, Arc<Record>>,
+    /// The highest sequence without a gap below it; 0 while the first is missing.
+    contiguous: u64,
+    /// The lowest sequence at which two entries stand.
+    split: Option<u64>,
+    /// The entries that do not carry on from the one before them.
+    broken: BTreeSet<Place>,
+}
+
+/// A place in the series. The hash tells apart what a cloned device wrote twice.
+type Place = (u64, EntryHash);
+
+const FIRST_HASH: EntryHash = EntryHash([0; 32]);
+
+impl Series {
+    /// Takes a record in.
+    pub(crate) fn insert(&mut self, record: &Arc<Record>) {
+        let sequence = record.entry().sequence;
+        self.entries.insert((sequence, record.hash()), Arc::clone(record));
+        if self.at(sequence).nth(1).is_some() {
+            self.split = Some(self.split.map_or(sequence, |split| split.min(sequence)));
+        }
+        while self.at(self.contiguous + 1).next().is_some() {
+            self.contiguous += 1;
+        }
+        self.check_links(sequence);
+        self.check_links(sequence.saturating_add(1));
+    }
+
+    fn at(&self, sequence: u64) -> impl Iterator<Item = &Arc<Record>> {
+        self.entries
+            .range((sequence, FIRST_HASH)..)
+            .take_while(move |(place, _)| place.0 == sequence)
+            .map(|(_, record)| record)
+    }
+
+    /// Looks again at how the entries at a sequence carry on from those before.
+    fn check_links(&mut self, sequence: u64) {
+        let (broken, whole): (Vec<_>, Vec<_>) =
+            self.at(sequence).cloned().partition(|record| self.is_broken(record));
+        self.broken.extend(broken.iter().map(|record| (sequence, record.hash())));
+        for record in whole {
+            self.broken.remove(&(sequence, record.hash()));
+        }
+    }
+
+    fn is_broken(&self, record: &Record) -> bool {
+        let entry = record.entry();
+        match (entry.sequence, entry.previous) {
+            (0, _) | (1, Some(_)) => true,
+            (1, None) => false,
+            (_, None) => true,
+            (sequence, Some(previous)) => {
+                let mut before = self.at(sequence - 1).peekable();
+                before.peek().is_some() && !before.any(|record| record.hash() == previous)
+            }
+        }
+    }
+
+    /// The highest sequence without a gap below it.
+    pub(crate) fn contiguous(&self) -> u64 {
+        self.contiguous
+    }
+
+    /// The lowest sequence at which two entries stand.
+    pub(crate) fn split(&self) -> Option<u64> {
+        self.split
+    }
+
+    /// The latest clock in it that is not after `limit`. Clocks grow along a series, so the search from its end is short.
+    pub(crate) fn latest_clock(&self, limit: HybridClock) -> Option<HybridClock> {
+        self.entries.values().rev().map(|record| record.entry().clock).find(|clock| *clock <= limit)
+    }
+
+    /// What is odd about it, in the order of the series.
+    pub(crate) fn findings(&self, device: DeviceId) -> Vec<Finding> {
+        let mut findings = self.gaps(device);
+        findings.extend(self.copies(device));
+        findings.extend(self.broken.iter().filter_map(|place| self.entries.get(place)).map(|record| {
+            Finding::BrokenChain { device, sequence: record.entry().sequence, entry: record.entry().id }
+        }));
+        findings
+    }
+
+    fn gaps(&self, device: DeviceId) -> Vec<Finding> {
+        let mut gaps = Vec::new();
+        let mut last = self.contiguous;
+        for (sequence, _) in self.entries.range((self.contiguous, FIRST_HASH)..).map(|(place, _)| place) {
+            if *sequence > last.saturating_add(1) {
+                gaps.push(Finding::MissingSequence { device, first: last + 1, last: sequence - 1 });
+            }
+            last = *sequence;
+        }
+        gaps
+    }
+
+    fn copies(&self, device: DeviceId) -> Vec<Finding> {
+        let Some(split) = self.split else { return Vec::new() };
+        let mut places: BTreeMap<u64, Vec<EntryHash>> = BTreeMap::new();
+        for (sequence, hash) in self.entries.range((split, FIRST_HASH)..).map(|(place, _)| *place) {
+            places.entry(sequence).or_default().push(hash);
+        }
+        places
+            .into_iter()
+            .filter(|(_, hashes)| hashes.len() > 1)
+            .map(|(sequence, hashes)| Finding::ClonedDevice { device, sequence, hashes })
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::entry::{Entry, StoredEntry};
+    use crate::fold::fold;
+    use crate::trial::make::{self, FARM, Phone, note};
+
+    fn five_notes() -> Vec<StoredEntry> {
+        let mut phone = Phone::new(1);
+        (1..=5).map(|number| phone.write(note(number, 0, "a note"))).collect()
+    }
+
+    /// What is found when only the entries at some places of the series arrive.
+    fn found(places: &[usize]) -> Vec<Finding> {
+        let all = five_notes();
+        fold(FARM, places.iter().map(|at| all[*at - 1].clone())).findings()
+    }
+
+    fn missing(first: u64, last: u64) -> Finding {
+        Finding::MissingSequence { device: make::device(1), first, last }
+    }
+
+    #[test]
+    fn gaps_are_named_and_close_again() {
+        assert_eq!(found(&[1, 2, 3, 4, 5]), []);
+        assert_eq!(found(&[1, 2]), [], "nobody knows of what was never heard of");
+        assert_eq!(found(&[5, 1]), [missing(2, 4)]);
+        assert_eq!(found(&[2, 4]), [missing(1, 1), missing(3, 3)]);
+    }
+
+    #[test]
+    fn the_version_vector_stops_at_the_first_gap() {
+        let seen = |places: &[usize]| {
+            let all = five_notes();
+            fold(FARM, places.iter().map(|at| all[*at - 1].clone())).seen().remove(&make::device(1))
+        };
+        assert_eq!(seen(&[1, 2, 4, 5]), Some(2));
+        assert_eq!(seen(&[4, 2, 1, 3]), Some(4));
+        assert_eq!(seen(&[2, 3]), None);
+    }
+
+    #[test]
+    fn a_cloned_device_is_found() {
+        let mut phone = Phone::new(1);
+        phone.write(note(1, 0, "before the backup"));
+        let mut copy = Phone { state: phone.state.clone(), end: phone.end, ..Phone::new(1) };
+        let (one, other) = (phone.write(note(2, 0, "here")), copy.write(note(3, 0, "there")));
+        copy.write(note(4, 0, "there again"));
+        phone.hear(&copy);
+        let mut hashes = vec![one.hash, other.hash];
+        hashes.sort_unstable();
+        // What follows on one of the copies is no further fault: it carries on from an entry that is there.
+        assert_eq!(
+            phone.state.findings(),
+            [Finding::ClonedDevice { device: make::device(1), sequence: 2, hashes }]
+        );
+        assert_eq!(phone.state.counting().len(), 4, "both copies' entries count");
+    }
+
+    #[test]
+    fn an_entry_that_does_not_carry_on_is_found() {
+        let all = five_notes();
+        let broken = |change: fn(&mut Entry)| {
+            let mut entry = all[2].entry.clone();
+            change(&mut entry);
+            let forged = entry.encode().unwrap();
+            let state = fold(FARM, [all[0].clone(), all[1].clone(), forged]);
+            state.findings().iter().filter(|finding| matches!(finding, Finding::BrokenChain { .. })).count()
+        };
+        assert_eq!(broken(|_| {}), 0);
+        assert_eq!(broken(|entry| entry.previous = Some(EntryHash::of(b"nothing"))), 1);
+        assert_eq!(broken(|entry| entry.previous = None), 1);
+        assert_eq!(broken(|entry| entry.sequence = 0), 1);
+    }
+
+    #[test]
+    fn a_forged_place_at_the_end_of_all_numbers_is_a_gap_and_no_more() {
+        let last = Entry { sequence: u64::MAX, previous: Some(EntryHash::of(b"")), ..make::entry(1) };
+        let copy = Entry { id: make::id(2), ..last.clone() };
+        let state = fold(FARM, [last, copy].map(|entry| entry.encode().unwrap()));
+        assert_eq!(state.findings()[0], missing(1, u64::MAX - 1));
+    }
+}
