@@ -65,7 +65,8 @@ impl PostgresStore {
 }
 
 fn pool(config: Config, connections: usize) -> Result<Pool, StoreError> {
-    let recycling = ManagerConfig { recycling_method: RecyclingMethod::Fast };
+    // A connection that died with the server is noticed before it is used, for one more round trip.
+    let recycling = ManagerConfig { recycling_method: RecyclingMethod::Verified };
     Pool::builder(Manager::from_config(config, NoTls, recycling))
         .max_size(connections.max(1))
         .runtime(Runtime::Tokio1)

@@ -4,11 +4,11 @@ use std::fs::{self, File};
 use std::io;
 use std::path::{Path, PathBuf};
 
+use rusqlite::Connection;
 use rusqlite::backup::{Backup, StepResult};
-use rusqlite::{Connection, OpenFlags};
 
 use super::read::engine_faults;
-use super::schema;
+use super::schema::{self, Found};
 use crate::error::StoreError;
 
 /// Copies a book to a new file. Under a name of its own until it is complete, so that no half of it is ever taken for
@@ -30,8 +30,11 @@ pub(crate) fn copy(from: &Connection, to: &Path) -> Result<(), StoreError> {
 /// `TargetExists`; `NoBook`, `NotABook`, `NewerSchema`, `Corrupt` where the backup is none or only half of one, and then
 /// nothing is made.
 pub fn restore(backup: &Path, to: &Path) -> Result<(), StoreError> {
-    schema::inspect_existing(backup)?;
-    let from = Connection::open_with_flags(backup, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    if schema::inspect(backup)? == Found::Nothing {
+        return Err(StoreError::NotABook { path: backup.to_owned() });
+    }
+    let from = schema::open_existing(backup)?;
+    refuse_cut_off(&from, backup)?;
     refuse_faulty(&from)?;
     copy(&from, to)
 }
@@ -54,6 +57,17 @@ fn refuse_faulty(db: &Connection) -> Result<(), StoreError> {
         Some(fault) => Err(StoreError::Corrupt { detail: fault.clone() }),
         None => Ok(()),
     }
+}
+
+/// SQLite fills up a last page that was cut short, and says nothing.
+fn refuse_cut_off(db: &Connection, path: &Path) -> Result<(), StoreError> {
+    let page: u32 = db.pragma_query_value(None, "page_size", |row| row.get(0))?;
+    let file =
+        fs::metadata(path).map_err(|source| StoreError::System { doing: "measuring the backup", source })?;
+    if file.len().is_multiple_of(u64::from(page)) {
+        return Ok(());
+    }
+    Err(StoreError::Corrupt { detail: "the backup ends within a page".to_owned() })
 }
 
 fn refuse_existing(to: &Path) -> Result<(), StoreError> {

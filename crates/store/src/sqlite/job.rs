@@ -3,7 +3,7 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use rusqlite::Connection;
-use tokio::sync::{mpsc, oneshot};
+use tokio::sync::oneshot;
 
 use crate::error::StoreError;
 
@@ -28,26 +28,17 @@ pub(crate) fn run(work: &mut dyn Work, db: &Connection) -> Result<(), StoreError
     catch_unwind(AssertUnwindSafe(|| work.run(db))).unwrap_or(Err(StoreError::Panicked))
 }
 
-/// Hands work to a thread and waits for the answer without blocking.
-pub(crate) async fn ask<T, F>(
-    queue: &mpsc::Sender<Job>,
-    job: fn(Box<dyn Work>) -> Job,
-    work: F,
-) -> Result<T, StoreError>
-where
-    T: Send + 'static,
-    F: Fn(&Connection) -> Result<T, StoreError> + Send + 'static,
-{
-    let (reply, answer) = oneshot::channel();
-    let asked = Asked { work, done: None, reply };
-    queue.send(job(Box::new(asked))).await.map_err(|_| StoreError::Stopped)?;
-    answer.await.map_err(|_| StoreError::Stopped)?
-}
-
-struct Asked<T, F> {
+/// Work for whose answer someone waits.
+pub(crate) struct Asked<T, F> {
     work: F,
     done: Option<T>,
     reply: oneshot::Sender<Result<T, StoreError>>,
+}
+
+impl<T, F> Asked<T, F> {
+    pub(crate) fn new(work: F, reply: oneshot::Sender<Result<T, StoreError>>) -> Self {
+        Self { work, done: None, reply }
+    }
 }
 
 impl<T, F> Work for Asked<T, F>

@@ -5,6 +5,7 @@
 
 mod append;
 mod copy;
+mod crew;
 mod job;
 mod read;
 mod readers;
@@ -14,16 +15,15 @@ mod writer;
 
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::sync::{Arc, Mutex};
-use std::thread::{self, JoinHandle};
+use std::time::Duration;
 
 use async_trait::async_trait;
 use book::{Access, DeviceId, PersonId, StoredEntry, Subject};
 use rusqlite::Connection;
 use serde_json::Value;
-use tokio::sync::mpsc;
 
 pub use copy::restore;
+use crew::Crew;
 use job::Job;
 
 use crate::check::Check;
@@ -44,11 +44,13 @@ pub struct Opening {
     pub create: bool,
     /// The most pages of 4096 bytes the file may grow to; after that `DiskFull`. For hosts that allot space.
     pub pages_max: Option<u32>,
+    /// How long to wait while another process writes; after that `Busy`.
+    pub busy_wait: Duration,
 }
 
 impl Default for Opening {
     fn default() -> Self {
-        Self { create: true, pages_max: None }
+        Self { create: true, pages_max: None, busy_wait: schema::BUSY_WAIT }
     }
 }
 
@@ -56,11 +58,10 @@ impl Default for Opening {
 ///
 /// Dropping it waits for what is being written, and leaves one whole file behind.
 pub struct SqliteStore {
-    writer: Option<mpsc::Sender<Job>>,
-    /// Absent in memory, where the one connection both reads and writes.
-    readers: Option<mpsc::Sender<Job>>,
-    /// The readers', then the writer's.
-    threads: Vec<JoinHandle<()>>,
+    /// Absent in memory, where the one connection both reads and writes. Dropped first: the writer's connection must be
+    /// the last to close, for two that close at once each leave the write-ahead log to the other.
+    readers: Option<Crew>,
+    writer: Crew,
 }
 
 impl SqliteStore {
@@ -71,19 +72,12 @@ impl SqliteStore {
     /// `NoBook`, `NotABook`, `NewerSchema`, `Corrupt`, `System`. A file that is refused is left as it was.
     pub fn open(path: &Path, opening: Opening) -> Result<Self, StoreError> {
         if path.exists() || !opening.create {
-            schema::inspect_existing(path)?;
+            schema::inspect(path)?;
         }
-        let writer = writing_connection(path, opening)?;
-        let reading = (0..READERS).map(|_| reading_connection(path)).collect::<Result<Vec<_>, _>>()?;
-        let (readers, queue) = mpsc::channel(writer::GROUP_MAX);
-        let queue = Arc::new(Mutex::new(queue));
-        let mut store = Self { writer: None, readers: Some(readers), threads: Vec::new() };
-        for db in reading {
-            let queue = Arc::clone(&queue);
-            store.spawn("book-reader", move || readers::serve(&db, &queue))?;
-        }
-        store.start_writer(writer)?;
-        Ok(store)
+        let db = writing_connection(path, opening)?;
+        let writer = Crew::of_one("book-writer", move |queue| writer::serve(db, queue))?;
+        let reading = (0..READERS).map(|_| reading_connection(path, opening)).collect::<Result<_, _>>()?;
+        Ok(Self { readers: Some(readers::crew(reading)?), writer })
     }
 
     /// An empty book in memory, gone when dropped: for tests and demonstrations.
@@ -92,26 +86,10 @@ impl SqliteStore {
     /// `System`, `Sqlite`.
     pub fn in_memory() -> Result<Self, StoreError> {
         let mut db = Connection::open_in_memory()?;
-        schema::set_up_writer(&db)?;
+        schema::set_up_writer(&db, schema::BUSY_WAIT)?;
         schema::migrate(&mut db)?;
-        let mut store = Self { writer: None, readers: None, threads: Vec::new() };
-        store.start_writer(db)?;
-        Ok(store)
-    }
-
-    fn start_writer(&mut self, db: Connection) -> Result<(), StoreError> {
-        let (writer, queue) = mpsc::channel(writer::GROUP_MAX);
-        self.writer = Some(writer);
-        self.spawn("book-writer", move || writer::serve(db, queue))
-    }
-
-    fn spawn(&mut self, name: &str, serve: impl FnOnce() + Send + 'static) -> Result<(), StoreError> {
-        let thread = thread::Builder::new()
-            .name(name.to_owned())
-            .spawn(serve)
-            .map_err(|source| StoreError::System { doing: "starting a thread", source })?;
-        self.threads.push(thread);
-        Ok(())
+        let writer = Crew::of_one("book-writer", move |queue| writer::serve(db, queue))?;
+        Ok(Self { readers: None, writer })
     }
 
     async fn write<T, F>(&self, work: F) -> Result<T, StoreError>
@@ -119,8 +97,7 @@ impl SqliteStore {
         T: Send + 'static,
         F: Fn(&Connection) -> Result<T, StoreError> + Send + 'static,
     {
-        let queue = self.writer.as_ref().ok_or(StoreError::Stopped)?;
-        job::ask(queue, Job::Write, work).await
+        self.writer.ask(Job::Write, work).await
     }
 
     async fn read<T, F>(&self, work: F) -> Result<T, StoreError>
@@ -128,25 +105,13 @@ impl SqliteStore {
         T: Send + 'static,
         F: Fn(&Connection) -> Result<T, StoreError> + Send + 'static,
     {
-        let queue = self.readers.as_ref().or(self.writer.as_ref()).ok_or(StoreError::Stopped)?;
-        job::ask(queue, Job::Read, work).await
-    }
-}
-
-impl Drop for SqliteStore {
-    fn drop(&mut self) {
-        self.readers = None;
-        self.writer = None;
-        // The last connection to close moves the write-ahead log into the file.
-        for thread in self.threads.drain(..) {
-            let _ = thread.join();
-        }
+        self.readers.as_ref().unwrap_or(&self.writer).ask(Job::Read, work).await
     }
 }
 
 fn writing_connection(path: &Path, opening: Opening) -> Result<Connection, StoreError> {
     let mut db = Connection::open(path)?;
-    schema::set_up_writer(&db)?;
+    schema::set_up_writer(&db, opening.busy_wait)?;
     schema::use_write_ahead(&db)?;
     schema::migrate(&mut db)?;
     if let Some(pages) = opening.pages_max {
@@ -155,9 +120,9 @@ fn writing_connection(path: &Path, opening: Opening) -> Result<Connection, Store
     Ok(db)
 }
 
-fn reading_connection(path: &Path) -> Result<Connection, StoreError> {
+fn reading_connection(path: &Path, opening: Opening) -> Result<Connection, StoreError> {
     let db = Connection::open(path)?;
-    schema::set_up_reader(&db)?;
+    schema::set_up_reader(&db, opening.busy_wait)?;
     Ok(db)
 }
 
@@ -264,5 +229,43 @@ impl Store for SqliteStore {
     async fn backup(&self, to: &Path) -> Result<(), StoreError> {
         let to = to.to_owned();
         self.read(move |db| copy::copy(db, &to)).await
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn setting(db: &Connection, name: &str) -> Result<String, StoreError> {
+        let value: rusqlite::types::Value = db.pragma_query_value(None, name, |row| row.get(0))?;
+        Ok(format!("{value:?}"))
+    }
+
+    #[tokio::test]
+    async fn connections_are_set_up_as_promised() {
+        let path = std::env::temp_dir().join(format!("broodwright-settings-{}.book", std::process::id()));
+        let store = SqliteStore::open(&path, Opening::default()).unwrap();
+        for (name, expected) in [
+            ("journal_mode", "Text(\"wal\")"),
+            ("synchronous", "Integer(2)"),
+            ("foreign_keys", "Integer(1)"),
+            ("secure_delete", "Integer(1)"),
+            ("busy_timeout", "Integer(5000)"),
+        ] {
+            assert_eq!(store.write(move |db| setting(db, name)).await.unwrap(), expected, "{name}");
+        }
+        let wrote = store.read(|db| Ok(db.execute("DELETE FROM farm", [])?)).await;
+        assert!(matches!(wrote, Err(StoreError::Sqlite { .. })), "a reader wrote");
+        drop(store);
+        std::fs::remove_file(path).unwrap();
+    }
+
+    #[tokio::test]
+    async fn a_panic_in_one_call_is_told_and_the_next_call_served() {
+        let store = SqliteStore::in_memory().unwrap();
+        let panics: fn(&Connection) -> Result<(), StoreError> = |_| panic!("our own bug");
+        assert!(matches!(store.write(panics).await, Err(StoreError::Panicked)));
+        assert!(matches!(store.read(panics).await, Err(StoreError::Panicked)));
+        assert!(store.farms().await.unwrap().is_empty());
     }
 }

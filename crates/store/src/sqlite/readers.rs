@@ -5,13 +5,28 @@ use std::sync::{Arc, Mutex, PoisonError};
 use rusqlite::Connection;
 use tokio::sync::mpsc;
 
+use super::crew::Crew;
 use super::job::{self, Job};
+use crate::error::StoreError;
 
-/// The queue that all readers serve together.
-pub(crate) type SharedQueue = Arc<Mutex<mpsc::Receiver<Job>>>;
+type SharedQueue = Arc<Mutex<mpsc::Receiver<Job>>>;
+
+/// A crew that reads, with a thread for each connection.
+///
+/// # Errors
+/// `System`.
+pub(crate) fn crew(connections: Vec<Connection>) -> Result<Crew, StoreError> {
+    let (mut crew, queue) = Crew::new();
+    let queue = Arc::new(Mutex::new(queue));
+    for db in connections {
+        let queue = Arc::clone(&queue);
+        crew.join("book-reader", move || serve(&db, &queue))?;
+    }
+    Ok(crew)
+}
 
 /// Serves the shared queue until every sender is gone.
-pub(crate) fn serve(db: &Connection, queue: &SharedQueue) {
+fn serve(db: &Connection, queue: &SharedQueue) {
     while let Some(next) = take(queue) {
         let (Job::Read(mut work) | Job::Write(mut work)) = next;
         let outcome = job::run(work.as_mut(), db);

@@ -13,29 +13,45 @@ const MIGRATIONS: &[&str] = &[include_str!("../../migrations/sqlite/0001_book.sq
 /// Marks a SQLite file as a book: "BRDW".
 const APPLICATION_ID: i64 = 0x4252_4457;
 
-/// How long to wait for another process that writes.
+/// How long to wait for another process that writes. It holds the lock for a commit, not for a conversation.
 pub(crate) const BUSY_WAIT: Duration = Duration::from_secs(5);
 
-/// Refuses what is not a book of a schema known here. Opens for reading only, so that it is left as it was.
+/// What a file that may be opened holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Found {
+    /// A book of a schema known here.
+    Book,
+    /// Nothing: an empty file, or a book whose first opening was cut off.
+    Nothing,
+}
+
+/// Refuses what is not a book of a schema known here, and changes nothing.
 ///
 /// # Errors
 /// `NoBook`, `NotABook`, `NewerSchema`, `Corrupt`.
-pub(crate) fn inspect_existing(path: &Path) -> Result<(), StoreError> {
-    if !path.is_file() {
-        return Err(StoreError::NoBook { path: path.to_owned() });
-    }
-    let db = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
-    db.busy_timeout(BUSY_WAIT)?;
+pub(crate) fn inspect(path: &Path) -> Result<Found, StoreError> {
+    let db = open_existing(path)?;
     match application_id(&db).map_err(|error| not_a_book(error, path))? {
-        APPLICATION_ID => refuse_newer(version(&db)?),
-        0 if is_empty(&db)? => Ok(()),
+        APPLICATION_ID => refuse_newer(version(&db)?).map(|()| Found::Book),
+        0 if is_empty(&db)? => Ok(Found::Nothing),
         _ => Err(StoreError::NotABook { path: path.to_owned() }),
     }
 }
 
+/// Opens a file that is there. Not as read-only: such a connection could not clear away the companions of a book in
+/// write-ahead mode. From a disk that takes no writing SQLite reads all the same.
+pub(crate) fn open_existing(path: &Path) -> Result<Connection, StoreError> {
+    if !path.is_file() {
+        return Err(StoreError::NoBook { path: path.to_owned() });
+    }
+    let db = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
+    db.busy_timeout(BUSY_WAIT)?;
+    Ok(db)
+}
+
 /// The settings of a connection that writes.
-pub(crate) fn set_up_writer(db: &Connection) -> Result<(), StoreError> {
-    set_up(db)?;
+pub(crate) fn set_up_writer(db: &Connection, busy_wait: Duration) -> Result<(), StoreError> {
+    set_up(db, busy_wait)?;
     // FULL: a commit is on disk before it is acknowledged, in write-ahead mode too.
     db.pragma_update(None, "synchronous", "FULL")?;
     db.pragma_update(None, "foreign_keys", true)?;
@@ -45,14 +61,14 @@ pub(crate) fn set_up_writer(db: &Connection) -> Result<(), StoreError> {
 }
 
 /// The settings of a connection that reads.
-pub(crate) fn set_up_reader(db: &Connection) -> Result<(), StoreError> {
-    set_up(db)?;
+pub(crate) fn set_up_reader(db: &Connection, busy_wait: Duration) -> Result<(), StoreError> {
+    set_up(db, busy_wait)?;
     db.pragma_update(None, "query_only", true)?;
     Ok(())
 }
 
-fn set_up(db: &Connection) -> Result<(), StoreError> {
-    db.busy_timeout(BUSY_WAIT)?;
+fn set_up(db: &Connection, busy_wait: Duration) -> Result<(), StoreError> {
+    db.busy_timeout(busy_wait)?;
     db.set_prepared_statement_cache_capacity(64);
     Ok(())
 }
@@ -111,7 +127,6 @@ fn version(db: &Connection) -> Result<i64, StoreError> {
     Ok(db.query_row("SELECT max(version) FROM migration", [], |row| row.get(0))?)
 }
 
-/// Whether nothing was ever made in the file: an empty one, or one whose first opening was cut off.
 fn is_empty(db: &Connection) -> Result<bool, StoreError> {
     Ok(db.query_row("SELECT count(*) = 0 FROM sqlite_schema", [], |row| row.get(0))?)
 }

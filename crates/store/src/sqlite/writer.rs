@@ -7,8 +7,8 @@ use tokio::sync::mpsc;
 use super::job::{self, Job, Work};
 use crate::error::StoreError;
 
-/// The most jobs of one transaction, and of the queue: one waits while one is written.
-pub(crate) const GROUP_MAX: usize = 1024;
+/// The most jobs of one transaction, so that the first of them does not wait for ever.
+const GROUP_MAX: usize = 1024;
 
 /// Serves the queue until every sender is gone.
 pub(crate) fn serve(mut db: Connection, mut queue: mpsc::Receiver<Job>) {
