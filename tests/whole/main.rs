@@ -1,7 +1,11 @@
 //! Whole-program tests: rules against their own formulae, models against published values, properties of plans.
 
+mod directions;
 mod evaluator;
+mod faults;
 mod plan_properties;
 mod published;
 mod rules;
 mod sample;
+mod tidy;
+mod words;

@@ -18,7 +18,19 @@ pub struct Shape {
 }
 
 /// The outputs of a row, or what is wrong with one of its cells.
-type RowOutputs = Result<Vec<Option<f64>>, String>;
+type RowOutputs = Result<Vec<Option<f64>>, CellFault>;
+
+/// A cell that cannot be.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{column} is {typed:?}, not {allowed}")]
+pub struct CellFault {
+    /// Its column.
+    pub column: String,
+    /// Its text.
+    pub typed: String,
+    /// What it can be: a range or a pattern, the same in every language.
+    pub allowed: String,
+}
 
 /// A cell of an input column.
 pub struct Cell<'a> {
@@ -29,14 +41,17 @@ pub struct Cell<'a> {
 }
 
 impl Cell<'_> {
-    fn number(&self, low: f64, high: f64) -> Result<f64, String> {
+    fn number(&self, low: f64, high: f64) -> Result<f64, CellFault> {
         let number = self.text.parse::<f64>().ok().filter(|number| (low..=high).contains(number));
-        number.ok_or_else(|| format!("{} is {:?}, not a number from {low} to {high}", self.column, self.text))
+        number.ok_or_else(|| self.fault(format!("{low} … {high}")))
     }
 
-    fn day(&self) -> Result<CivilDay, String> {
-        CivilDay::parse(self.text)
-            .ok_or_else(|| format!("{} is {:?}, not a day YYYY-MM-DD", self.column, self.text))
+    fn day(&self) -> Result<CivilDay, CellFault> {
+        CivilDay::parse(self.text).ok_or_else(|| self.fault("YYYY-MM-DD".to_owned()))
+    }
+
+    fn fault(&self, allowed: String) -> CellFault {
+        CellFault { column: self.column.to_owned(), typed: self.text.to_owned(), allowed }
     }
 }
 
@@ -95,12 +110,12 @@ pub enum VerifyFault {
         columns: Vec<String>,
     },
     /// A cell that cannot be.
-    #[error("row {row}: {why}")]
+    #[error("row {row}: {fault}")]
     Cell {
         /// The row of data, from 1.
         row: usize,
-        /// The column, its value and the allowed range.
-        why: String,
+        /// What is wrong with it.
+        fault: CellFault,
     },
 }
 
@@ -132,7 +147,7 @@ fn fill(
 ) -> Result<Map<String, Value>, VerifyFault> {
     let cells: Vec<Cell> =
         shape.inputs.iter().zip(at).map(|(column, &at)| Cell { column, text: &row[at] }).collect();
-    let outputs = (shape.row)(&cells).map_err(|why| VerifyFault::Cell { row: number, why })?;
+    let outputs = (shape.row)(&cells).map_err(|fault| VerifyFault::Cell { row: number, fault })?;
     let mut filled: Map<String, Value> =
         columns.iter().zip(row).map(|(column, text)| (column.clone(), as_json(text))).collect();
     for (name, output) in shape.outputs.iter().zip(outputs) {
@@ -167,7 +182,7 @@ mod tests {
     fn bad_cells_and_shapes_are_named() {
         assert!(matches!(verify("a,b\n1,2\n"), Err(VerifyFault::UnknownShape { .. })));
         let fault = verify("latitude_deg,longitude_deg,date\n95,0,2025-01-15\n").unwrap_err();
-        assert_eq!(fault.to_string(), "row 1: latitude_deg is \"95\", not a number from -90 to 90");
+        assert_eq!(fault.to_string(), "row 1: latitude_deg is \"95\", not -90 … 90");
         assert!(verify("latitude_deg,longitude_deg,date\n1,0,15.1.2025\n").is_err());
     }
 }

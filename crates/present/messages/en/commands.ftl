@@ -1,5 +1,39 @@
 ## The command line.
 
+command-about = Plan a batch of broiler chicks, record it, see what is off, sell it well, and learn for the next one.
+command-plan = Work out a plan file: space, guard, disinfectant, litter
+command-sums = Quick sums: key=value … ; without a name, the list of them
+command-verify = Work out the outputs of a table of check values from its inputs
+command-serve = Serve the pages on this machine
+command-schema = Print the JSON schema of everything this program sends
+argument-plan-file = A plan file in TOML, or - for standard input
+argument-sum-name = The sum
+argument-sum-input = What the sum asks; without any, the list of it
+argument-table = A table in CSV, or - for standard input
+option-json = Print as JSON, units and names fixed
+option-working = Show how each figure is worked out
+option-pdf = Write the guard cutting sheet and the sprayer mixing card to this file
+option-paper = Paper of the sheets
+option-units = Show metres and kilograms, or feet and pounds
+option-language = Language of the words: en, en-XA, ar-XB
+option-demo = Open the invented farm Mango Ridge; nothing is kept
+option-book = The book file; made when it is not there
+option-database = A PostgreSQL database in place of a book file
+option-listen = Where to listen; only addresses of this machine
+command-in-file = { $file }: { $fault }
+command-cannot-read = { $file } cannot be read: { $why }. Is the name right?
+command-cannot-write = The output cannot be written: { $why }
+command-cannot-write-file = { $file } cannot be written: { $why }. Nothing was written.
+command-cannot-print = The sheets cannot be set: { $why }
+command-not-key-value = “{ $input }” is not key=value. Write for example tank_l=10.
+command-no-sum = There is no sum “{ $name }”. There are: { $known }.
+sum-range = { $low } to { $high }
+sum-needed = needed
+sum-not-needed = may be left out
+verify-not-a-table = this is no table: { $why }
+verify-unknown-shape = columns { $columns } are of no known table. Known are: { $known }
+verify-cell = row { $row }: { $column } is “{ $typed }”, not { $allowed }
+
 sum-space = How many birds does a floor carry?
 sum-ring = A brooder ring from sheets
 sum-dilution = Mix a tank by the label

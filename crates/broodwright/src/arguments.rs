@@ -1,0 +1,84 @@
+//! The arguments, with every word out of the messages.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use clap::{Arg, ArgAction, Command, value_parser};
+use present::Words;
+
+/// The version with the commit it was built from.
+pub const VERSION: &str = concat!(env!("CARGO_PKG_VERSION"), " (", env!("BROODWRIGHT_COMMIT"), ")");
+
+/// The language asked for, found before anything is worded.
+pub fn language(arguments: impl Iterator<Item = OsString>) -> present::Locale {
+    let arguments: Vec<String> = arguments.filter_map(|argument| argument.into_string().ok()).collect();
+    let behind = arguments.iter().position(|argument| argument == "--language").map(|at| at + 1);
+    let joined = arguments.iter().find_map(|argument| argument.strip_prefix("--language="));
+    crate::locale_of(joined.or_else(|| arguments.get(behind?).map(String::as_str)))
+}
+
+/// The whole command.
+pub fn command(words: &Words) -> Command {
+    Command::new("broodwright")
+        .version(VERSION)
+        .about(words.plain("command-about"))
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .arg(option("language", words).global(true).value_name("TAG"))
+        .subcommand(plan(words))
+        .subcommand(sums(words))
+        .subcommand(verify(words))
+        .subcommand(serve(words))
+        .subcommand(Command::new("schema").about(words.plain("command-schema")))
+}
+
+fn plan(words: &Words) -> Command {
+    Command::new("plan")
+        .about(words.plain("command-plan"))
+        .arg(file("FILE", "argument-plan-file", words))
+        .args([flag("json", words), flag("working", words)])
+        .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4"))
+        .arg(units(words))
+}
+
+fn sums(words: &Words) -> Command {
+    Command::new("sums")
+        .about(words.plain("command-sums"))
+        .arg(Arg::new("NAME").help(words.plain("argument-sum-name")))
+        .arg(Arg::new("INPUT").help(words.plain("argument-sum-input")).value_name("key=value").num_args(0..))
+        .args([flag("json", words), flag("working", words)])
+        .arg(units(words))
+}
+
+fn verify(words: &Words) -> Command {
+    Command::new("verify")
+        .about(words.plain("command-verify"))
+        .arg(file("TABLE", "argument-table", words))
+        .arg(flag("json", words))
+}
+
+fn serve(words: &Words) -> Command {
+    Command::new("serve")
+        .about(words.plain("command-serve"))
+        .arg(flag("demo", words).conflicts_with_all(["book", "database"]))
+        .arg(option("book", words).value_name("FILE").value_parser(value_parser!(PathBuf)))
+        .arg(option("database", words).value_name("URL").conflicts_with("book"))
+        .arg(option("listen", words).value_name("ADDR").default_value("127.0.0.1:8080"))
+}
+
+fn file(name: &'static str, message: &str, words: &Words) -> Arg {
+    Arg::new(name).help(words.plain(message)).required(true).value_parser(value_parser!(PathBuf))
+}
+
+fn flag(name: &'static str, words: &Words) -> Arg {
+    option(name, words).action(ArgAction::SetTrue)
+}
+
+fn option(name: &'static str, words: &Words) -> Arg {
+    Arg::new(name).long(name).help(words.plain(&format!("option-{name}")))
+}
+
+fn units(words: &Words) -> Arg {
+    option("units", words).value_name("UNITS").value_parser(["metric", "customary"])
+}

@@ -1,0 +1,54 @@
+//! One file a command.
+
+mod plan;
+mod schema;
+mod serve;
+mod sums;
+mod verify;
+
+use std::io::Write;
+
+use clap::ArgMatches;
+use present::{Locale, Units, Viewer};
+
+use crate::failure::Failure;
+
+/// Runs the command that was asked for.
+pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
+    match matches.subcommand() {
+        Some(("plan", given)) => plan::run(given, locale),
+        Some(("sums", given)) => sums::run(given, locale),
+        Some(("verify", given)) => verify::run(given, locale),
+        Some(("serve", given)) => serve::run(given, locale),
+        Some(("schema", _)) => schema::run(),
+        // clap asks for a command before we come here.
+        _ => Ok(()),
+    }
+}
+
+/// The viewer of a plan or a sum, moved by the options of the command line.
+fn viewer(mut viewer: Viewer, given: &ArgMatches, locale: Locale) -> Viewer {
+    if locale != Locale::English {
+        viewer.locale = locale;
+    }
+    match given.get_one::<String>("units").map(String::as_str) {
+        Some("customary") => viewer.units = Units::Customary,
+        Some("metric") => viewer.units = Units::Metric,
+        _ => {}
+    }
+    viewer
+}
+
+/// Prints on standard output.
+fn print(text: &str) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    out.write_all(text.as_bytes())?;
+    out.flush()?;
+    Ok(())
+}
+
+/// Prints as JSON with a line end.
+fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
+    let text = serde_json::to_string_pretty(value).map_err(|error| Failure::Failed(error.to_string()))?;
+    print(&(text + "\n"))
+}

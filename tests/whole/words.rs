@@ -1,0 +1,219 @@
+//! Every sentence is a message, every message is used, and no word is left in code.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+use advice::families;
+use advice::rule::Origin;
+use present::plan::Shown;
+use present::words::key_part;
+use present::{Locale, Viewer, Words, html, text};
+use quantity::{BandKind, Kind, Status, Unit};
+
+use crate::sample;
+
+fn source_of(path: &str) -> String {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(path);
+    let mut text = String::new();
+    let mut folders = vec![root];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(&folder).unwrap().flatten() {
+            let path = entry.path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|extension| extension == "rs") {
+                text.push_str(fs::read_to_string(&path).unwrap().split("#[cfg(test)]").next().unwrap());
+            }
+        }
+    }
+    text
+}
+
+/// Keys that are put together from names, all of which are known.
+fn composed() -> BTreeSet<String> {
+    let mut keys = BTreeSet::new();
+    for spec in families::figures() {
+        keys.insert(format!("figure-{}", key_part(spec.id)));
+        for rule in spec.rules {
+            keys.insert(format!("rule-{}", rule.name));
+            for input in rule.inputs {
+                if let Origin::Table { table, point, .. } = input.origin {
+                    keys.insert(format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase())));
+                }
+            }
+        }
+    }
+    for field in families::fields() {
+        let part = key_part(field.key);
+        keys.insert(format!("field-{part}"));
+        keys.insert(format!("section-{}", field.section()));
+        if let Kind::Choice(allowed) | Kind::Choices(allowed) = field.kind {
+            keys.extend(allowed.iter().map(|word| format!("choice-{part}-{word}")));
+        }
+    }
+    for unit in Unit::ALL {
+        let part = present::show::unit_key(*unit);
+        if !matches!(unit, Unit::Money | Unit::Date) {
+            keys.insert(format!("unit-{part}"));
+        }
+        keys.insert(format!("unit-label-{part}"));
+    }
+    keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
+    keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
+    keys.extend((1..=12).map(|month| format!("month-{month}")));
+    for kind in [BandKind::Confidence95, BandKind::Prediction50, BandKind::Prediction90, BandKind::RangeOfSources] {
+        keys.insert(format!("band-{}", kind.name()));
+    }
+    keys
+}
+
+#[test]
+fn every_composed_key_has_a_message() {
+    let words = Words::of(Locale::English);
+    let missing: Vec<String> = composed().into_iter().filter(|key| !words.knows(key)).collect();
+    assert!(missing.is_empty(), "no message for {missing:#?}");
+}
+
+/// Keys written out in code, and the names of findings, ways out, formula functions and faults.
+#[test]
+fn every_literal_key_has_a_message() {
+    let words = Words::of(Locale::English);
+    let code = ["crates/present/src", "crates/serve/src", "crates/broodwright/src"].map(source_of).join("\n");
+    let mut missing = BTreeSet::new();
+    for marker in [".plain(\"", "say!(words, \"", "say!(\n            self.words,\n            \"", "say!(self.words, \""] {
+        for rest in code.split(marker).skip(1) {
+            let key = rest.split('"').next().unwrap_or_default();
+            if !words.knows(key) {
+                missing.insert(key.to_owned());
+            }
+        }
+    }
+    let findings = source_of("crates/advice/src/plan");
+    for (marker, prefix) in [("Finding::new(\"", "finding-"), (".out(\"", "way-out-")] {
+        for rest in findings.split(marker).skip(1) {
+            let key = format!("{prefix}{}", rest.split('"').next().unwrap_or_default());
+            if !words.knows(&key) {
+                missing.insert(key);
+            }
+        }
+    }
+    for spec in families::figures() {
+        for rule in spec.rules {
+            for (at, _) in rule.formula.match_indices('(') {
+                let before = &rule.formula[..at];
+                let name = before.rsplit(|c: char| !c.is_ascii_alphanumeric() && c != '_').next().unwrap_or_default();
+                if !name.is_empty() && name != "sqrt" && !words.knows(&format!("formula-{}", key_part(name))) {
+                    missing.insert(format!("formula-{}", key_part(name)));
+                }
+            }
+        }
+    }
+    for rest in source_of("crates/advice/src").split("rule: \"").skip(1) {
+        let key = format!("against-{}", rest.split('"').next().unwrap_or_default());
+        if !words.knows(&key) {
+            missing.insert(key);
+        }
+    }
+    assert!(missing.is_empty(), "no message for {missing:#?}");
+}
+
+/// No sentence of a plan comes out as a key in brackets, in any finding the demo and a broken plan can raise.
+#[test]
+fn no_key_shows_through() {
+    for file in [sample::MANGO_RIDGE.to_owned(), sample::complete(), troubled()] {
+        let plan = sample::plan(&file);
+        let shown = Shown::new(&plan, &plan_viewer(Locale::English));
+        for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
+            let text = text::write(&document, &Viewer::plain(), true);
+            let keys: Vec<&str> = text.split('[').skip(1).filter_map(|rest| rest.split(']').next()).collect();
+            assert!(keys.is_empty(), "{keys:?}");
+            assert!(!text.contains("{$"), "an argument is missing: {text}");
+        }
+    }
+}
+
+/// A plan with much to say about itself.
+fn troubled() -> String {
+    sample::complete()
+        .replace("\"mat\"", "\"none\"")
+        .replace("\"concrete\"", "\"earth\"")
+        .replace("sheet_thickness_mm = 4", "sheet_thickness_mm = 12")
+        .replace("ratio = \"1:400\"", "ratio = \"1:20\"")
+        .replace("ratio_means = \"parts-water\"", "")
+        .replace("poured_ml = 40", "poured_ml = 4000")
+        .replace("kind = \"wood-shavings\"", "kind = \"rice-husk\"")
+        .replace("width_m = 9.0", "width_m = 5.0")
+}
+
+#[test]
+fn a_troubled_plan_says_so() {
+    let plan = sample::plan(&troubled());
+    let names: Vec<&str> = plan.findings.iter().map(|finding| finding.name).collect();
+    for name in [
+        "does-not-fit", "limit-above-hot-advice", "curve-is-an-objective", "rings-do-not-fit", "brooder-caps-ring",
+        "ring-without-brooder", "sheet-stands-straight", "ratio-meaning-not-told", "ceiling-without-ceiling",
+        "stronger-than-label", "earth-floor", "husk-is-eaten",
+    ] {
+        assert!(names.contains(&name), "{name} is not among {names:?}");
+    }
+}
+
+fn plan_viewer(locale: Locale) -> Viewer {
+    Viewer { locale, ..Viewer::plain() }
+}
+
+/// In the long pseudo-locale every word of a message is accented, so a plain word is one that no message said.
+#[test]
+fn no_word_is_left_in_code() {
+    let plan = sample::plan(&troubled());
+    let viewer = plan_viewer(Locale::PseudoLong);
+    let shown = Shown::new(&plan, &viewer);
+    // Names the grower typed, and titles in the bibliography, are nobody's to translate.
+    let mut allowed: BTreeSet<String> = ["Mango", "Ridge"].map(str::to_owned).into();
+    for work in reference::bibliography::works().unwrap() {
+        let texts = [work.authors, work.title, work.published];
+        allowed.extend(texts.iter().flat_map(|text| words_in(text)));
+    }
+    for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
+        let page = html::blocks(&document, &viewer).into_string();
+        let visible = visible(&page);
+        let left: BTreeSet<String> =
+            words_in(&visible).into_iter().filter(|word| !allowed.contains(word)).collect();
+        assert!(left.is_empty(), "words that are no message: {left:?}");
+        assert!(visible.chars().filter(|c| *c == 'á').count() > 50, "the page is not in the pseudo-locale");
+    }
+}
+
+/// Runs of four and more plain letters.
+fn words_in(text: &str) -> Vec<String> {
+    let letters = |c: char| c.is_ascii_alphabetic();
+    text.split(|c: char| !c.is_alphabetic())
+        .filter(|word| word.chars().count() >= 4 && word.chars().all(letters))
+        .map(str::to_owned)
+        .collect()
+}
+
+/// The text of a page and the attributes that are read aloud.
+fn visible(page: &str) -> String {
+    let mut text = String::new();
+    for (at, part) in page.split('<').enumerate() {
+        let (tag, behind) = if at == 0 { ("", part) } else { part.split_once('>').unwrap_or((part, "")) };
+        for attribute in ["aria-label=\"", "alt=\"", "title=\""] {
+            text.extend(tag.split(attribute).skip(1).filter_map(|rest| rest.split('"').next()));
+            text.push(' ');
+        }
+        text.push_str(behind);
+        text.push(' ');
+    }
+    text
+}
+
+#[test]
+fn the_mirrored_locale_says_its_direction() {
+    assert_eq!(Locale::PseudoMirrored.direction(), "rtl");
+    let plan = sample::plan(sample::MANGO_RIDGE);
+    let viewer = plan_viewer(Locale::PseudoMirrored);
+    let print = present::print::write(&[Shown::new(&plan, &viewer).mixing_card()], present::print::Paper::A4, &viewer);
+    assert_eq!(print.data["direction"], "rtl");
+}
