@@ -1,0 +1,165 @@
+//! A plan as it stands: what the book keeps, what was typed on top of it, and what comes of both.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use advice::families;
+use advice::plan::{self, Plan};
+use book::{BatchId, Body, BookState, HouseId, Record, Slot, Subject};
+use present::Viewer;
+use quantity::{Asked, Problem, Question, Raw, Source, field};
+use uuid::Uuid;
+
+use crate::adopt;
+use crate::body::{self, KEPT_KINDS, kept_in, raws_of};
+use crate::call::Call;
+use crate::desk::Open;
+use crate::draft::{self, PlanDraft};
+use crate::trouble::Trouble;
+
+/// A plan as it stands.
+pub(crate) struct Before {
+    /// Its id, which is that of its batch too.
+    pub(crate) id: Uuid,
+    /// What was typed.
+    pub(crate) draft: PlanDraft,
+    /// The book it rests on.
+    pub(crate) open: Arc<Open>,
+    /// All answers, as typed.
+    pub(crate) raws: Vec<Raw>,
+    /// What does not hold.
+    pub(crate) problems: Vec<Problem>,
+    /// What is rare.
+    pub(crate) questions: Vec<Question>,
+    /// What comes of what holds.
+    pub(crate) plan: Plan,
+    /// Who looks.
+    pub(crate) viewer: Viewer,
+}
+
+/// How a plan stands towards the book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Adopted {
+    /// It was not adopted.
+    Never,
+    /// It was, and nothing has changed since.
+    AsItStands,
+    /// It was, and would say something else now.
+    ChangedSince,
+}
+
+impl Before {
+    /// The plan of a call's id.
+    pub(crate) async fn load(call: &Call) -> Result<Before, Trouble> {
+        let id = call.id()?;
+        let open = call.site.open(&call.access).await?;
+        let draft = match draft::find(&*call.site.store, &call.access, id).await? {
+            Some(found) => found.draft,
+            None => adopt::draft_of(&open.state, id).ok_or(Trouble::NotFound)?,
+        };
+        Ok(Before::of(id, draft, open))
+    }
+
+    /// Works a plan out from what was typed and from the book.
+    pub(crate) fn of(id: Uuid, draft: PlanDraft, open: Arc<Open>) -> Before {
+        let raws = all_raws(&draft, &open.state);
+        let checked = plan::read(&raws, Source::Hand, false);
+        let viewer = Viewer::of(&checked.answers);
+        let (problems, questions) = (checked.problems, checked.questions);
+        let plan = plan::work_out(checked.answers);
+        Before { id, draft, open, raws, problems, questions, plan, viewer }
+    }
+
+    /// The same plan, were this typed.
+    pub(crate) fn with(self, draft: PlanDraft) -> Before {
+        Before::of(self.id, draft, self.open)
+    }
+
+    /// What was typed, as it is stamped.
+    pub(crate) fn typed_text(&self) -> String {
+        format!("{:?}", self.draft)
+    }
+
+    /// Its address.
+    pub(crate) fn address(&self) -> String {
+        address(self.id)
+    }
+
+    /// Whether nothing of this batch was said yet, whatever is known of the farm.
+    pub(crate) fn is_blank(&self) -> bool {
+        self.draft.typed.is_empty()
+    }
+
+    /// Where an adopted plan of this batch stands in the book.
+    pub(crate) fn slot(&self) -> Slot {
+        slot_of_plan(self.id)
+    }
+
+    /// The entry that adopted it.
+    pub(crate) fn adoption(&self) -> Option<&Record> {
+        self.open.state.current(&self.slot())
+    }
+
+    /// How it stands towards the book.
+    pub(crate) fn adopted(&self) -> Adopted {
+        match self.adoption().and_then(Record::body) {
+            None if self.adoption().is_none() => Adopted::Never,
+            Some(body) if adopt::says_the_same(body, &adopt::body(self)) => Adopted::AsItStands,
+            _ => Adopted::ChangedSince,
+        }
+    }
+}
+
+/// The address of a plan's page.
+pub(crate) fn address(id: Uuid) -> String {
+    format!("/before/{id}")
+}
+
+/// Where the adopted plan of a batch stands.
+pub(crate) fn slot_of_plan(id: Uuid) -> Slot {
+    Slot::of("plan-adopted", Subject::Batch(BatchId(id)))
+}
+
+/// Where the answers of a kind stand for a plan in this house.
+pub(crate) fn slot_of(kind: &'static str, house: HouseId) -> Slot {
+    let subject = if kind == "house" { Subject::House(house) } else { Subject::Farm };
+    Slot::of(kind, subject)
+}
+
+/// The answers that count of a kind, for a plan in this house.
+pub(crate) fn kept(state: &BookState, kind: &'static str, house: HouseId) -> Option<Body> {
+    state.answers(&slot_of(kind, house)).cloned()
+}
+
+/// What the book keeps, and over it what was typed.
+fn all_raws(draft: &PlanDraft, state: &BookState) -> Vec<Raw> {
+    let asked = families::plan_fields();
+    let of_kind = |kind: &&'static str| {
+        kept(state, kind, draft.house).map_or_else(Vec::new, |body| raws_of(&body, kind))
+    };
+    let mut by_field: HashMap<&'static str, Raw> = HashMap::new();
+    for raw in KEPT_KINDS.iter().flat_map(of_kind).chain(draft.raws()) {
+        if let Some((field, _)) = field::find(&asked, &raw.key) {
+            by_field.insert(field.key, raw);
+        }
+    }
+    asked.iter().filter_map(|one| by_field.remove(one.field.key)).collect()
+}
+
+/// Whether a kind's answers may be seen and changed: prices are left alone while amounts are hidden.
+pub(crate) fn is_shown(kind: Option<&str>, viewer: &Viewer) -> bool {
+    viewer.money_shown || kind != Some("prices")
+}
+
+/// What a plan's form asks of this viewer.
+pub(crate) fn asked(viewer: &Viewer) -> Vec<Asked> {
+    let shown = |asked: &Asked| is_shown(kept_in(asked.field.key), viewer);
+    families::plan_fields().into_iter().filter(shown).collect()
+}
+
+/// The name of a house, where it has one.
+pub(crate) fn house_name(state: &BookState, house: HouseId) -> Option<String> {
+    let body = kept(state, "house", house)?;
+    let named = body::raws_of(&body, "house").into_iter().find(|raw| raw.key == "house.name")?;
+    named.text.into_iter().next().filter(|name| !name.is_empty())
+}

@@ -1,0 +1,108 @@
+//! Between answers and the bodies of entries.
+
+use advice::families;
+use book::{Answer, Body, BookState, Slot, Subject};
+use quantity::{Given, Raw, Value, fields};
+use serde_json::{Number, json};
+
+/// The kinds of entries that a plan's answers are kept in from batch to batch, in the order they are written.
+pub(crate) const KEPT_KINDS: [&str; 5] = ["farm", "settings", "prices", "house", "equipment"];
+
+/// The kind that keeps the field of a key; `None` for what belongs to one batch alone.
+pub(crate) fn kept_in(key: &str) -> Option<&'static str> {
+    families::field(key).and_then(fields::kept_in)
+}
+
+/// An answer as it is written: the characters typed, and the value in the field's unit.
+pub(crate) fn answer(given: &Given) -> Answer {
+    let typed = given.usual.is_none().then(|| given.typed.clone());
+    Answer { typed, value: canonical(&given.value) }
+}
+
+/// A value as JSON: numbers in the field's unit, days as YYYY-MM-DD, words as they stand in the table of fields.
+pub(crate) fn canonical(value: &Value) -> serde_json::Value {
+    match value {
+        Value::Number(number) => number_json(*number),
+        Value::Choice(word) => json!(word),
+        Value::Choices(words) => json!(words),
+        Value::Months(months) => json!(months),
+        Value::Day(day) => json!(day.to_string()),
+        Value::Currency(currency) => json!(currency.code()),
+        Value::Text(text) => json!(text),
+    }
+}
+
+/// A number, without a fraction where it has none.
+pub(crate) fn number_json(number: f64) -> serde_json::Value {
+    const WHOLE_UP_TO: f64 = 9e15;
+    if number.fract() == 0.0 && number.abs() < WHOLE_UP_TO {
+        return json!(number as i64);
+    }
+    Number::from_f64(number).map_or(serde_json::Value::Null, serde_json::Value::Number)
+}
+
+/// The answers of a body as somebody would type them. Keys come whole (`house.length_m`) or, from older programs, without
+/// the section.
+pub(crate) fn raws_of(body: &Body, kind: &str) -> Vec<Raw> {
+    let whole = |key: &str| if key.contains('.') { key.to_owned() } else { format!("{kind}.{key}") };
+    let raw = |(key, answer): (&String, &Answer)| {
+        let key = whole(key);
+        families::field(&key)?;
+        Some(Raw { key, text: texts(answer), line: None })
+    };
+    body.iter().filter_map(raw).collect()
+}
+
+fn texts(answer: &Answer) -> Vec<String> {
+    if let Some(typed) = &answer.typed {
+        return vec![typed.clone()];
+    }
+    match &answer.value {
+        serde_json::Value::Array(items) => items.iter().map(text).collect(),
+        one => vec![text(one)],
+    }
+}
+
+fn text(value: &serde_json::Value) -> String {
+    value.as_str().map_or_else(|| value.to_string(), str::to_owned)
+}
+
+/// The answers that count about the farm, of some kinds.
+pub(crate) fn raws(state: &BookState, kinds: &[&'static str]) -> Vec<Raw> {
+    let of = |kind: &&'static str| {
+        let body = state.answers(&Slot::of(kind, Subject::Farm));
+        body.map_or_else(Vec::new, |body| raws_of(body, kind))
+    };
+    kinds.iter().flat_map(of).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn whole_numbers_stay_whole() {
+        assert_eq!(number_json(1600.0).to_string(), "1600");
+        assert_eq!(number_json(2.44).to_string(), "2.44");
+        assert_eq!(number_json(f64::NAN), serde_json::Value::Null);
+    }
+
+    #[test]
+    fn short_and_whole_keys_are_read_and_unknown_ones_left_out() {
+        let answer = |value| Answer { typed: None, value };
+        let body = Body::from([
+            ("length_m".to_owned(), answer(json!(18))),
+            ("house.width_m".to_owned(), answer(json!(9.5))),
+            ("house.moat_m".to_owned(), answer(json!(3))),
+        ]);
+        let read: Vec<(String, Vec<String>)> =
+            raws_of(&body, "house").into_iter().map(|raw| (raw.key, raw.text)).collect();
+        assert_eq!(
+            read,
+            [
+                ("house.width_m".to_owned(), vec!["9.5".to_owned()]),
+                ("house.length_m".to_owned(), vec!["18".to_owned()]),
+            ]
+        );
+    }
+}

@@ -1,0 +1,141 @@
+//! A request as the handlers see it, and the answers they give.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use axum::RequestExt;
+use axum::body::Body;
+use axum::extract::{Form, FromRequest, Query, RawPathParams, Request};
+use axum::http::{HeaderValue, StatusCode, header};
+use axum::response::{IntoResponse, Response};
+use book::Access;
+use maud::Markup;
+use present::Viewer;
+use uuid::Uuid;
+
+use crate::desk::Open;
+use crate::site::Site;
+use crate::stamp::Stamp;
+use crate::trouble::Trouble;
+
+/// What a handler answers.
+pub(crate) type Reply = Result<Response, Trouble>;
+
+/// One request, with leave to answer it.
+pub(crate) struct Call {
+    /// The pages it was sent to.
+    pub(crate) site: Arc<Site>,
+    /// Who asks.
+    pub(crate) access: Access,
+    /// Path and query as sent.
+    pub(crate) target: String,
+    /// The parameters of the path.
+    params: BTreeMap<String, String>,
+    /// The parameters of the query, in order.
+    pub(crate) query: Vec<(String, String)>,
+    /// The fields of the form, in order.
+    pub(crate) form: Vec<(String, String)>,
+    known: Option<String>,
+}
+
+impl Call {
+    /// Reads a request.
+    pub(crate) async fn read(site: Arc<Site>, access: Access, mut request: Request) -> Result<Call, Trouble> {
+        let params = request.extract_parts::<RawPathParams>().await.map_err(|_| Trouble::NotFound)?;
+        let params = params.iter().map(|(key, value)| (key.to_owned(), value.to_owned())).collect();
+        let target = request.uri().path_and_query().map_or_else(String::new, ToString::to_string);
+        let Query(query) = Query::try_from_uri(request.uri()).map_err(|_| Trouble::Unreadable)?;
+        let known = request.headers().get(header::IF_NONE_MATCH);
+        let known = known.and_then(|value| value.to_str().ok()).map(str::to_owned);
+        let form = read_form(request).await?;
+        Ok(Call { site, access, target, params, query, form, known })
+    }
+
+    /// A part of the path.
+    pub(crate) fn param(&self, name: &str) -> &str {
+        self.params.get(name).map_or("", String::as_str)
+    }
+
+    /// The id in the path; whatever is no id is the name of nothing.
+    pub(crate) fn id(&self) -> Result<Uuid, Trouble> {
+        Uuid::try_parse(self.param("id")).map_err(|_| Trouble::NotFound)
+    }
+
+    /// A parameter of the query.
+    pub(crate) fn asked(&self, name: &str) -> Option<&str> {
+        find(&self.query, name)
+    }
+
+    /// A field of the form.
+    pub(crate) fn sent(&self, name: &str) -> Option<&str> {
+        find(&self.form, name)
+    }
+
+    /// The stamp of the answer: of the address, the book as it stands, the rules, who looks, and whatever else is named.
+    pub(crate) fn stamp(&self, open: &Open, viewer: &Viewer, more: &[&str]) -> Stamp {
+        let options = &self.site.options;
+        let standing = format!(
+            "{:?} {:?} {:?} {} {} {}",
+            open.reach,
+            viewer,
+            self.access.role(),
+            advice::RULES_VERSION,
+            options.demo,
+            options.version
+        );
+        let mut parts = vec![self.target.as_str(), standing.as_str()];
+        parts.extend_from_slice(more);
+        Stamp::of(&parts)
+    }
+
+    /// `304 Not Modified` where the asker has this very answer already.
+    pub(crate) fn unless_known(&self, stamp: &Stamp) -> Option<Response> {
+        let known = self.known.as_deref()?;
+        stamp.is_in(known).then(|| stamped(StatusCode::NOT_MODIFIED.into_response(), stamp))
+    }
+
+    /// A page.
+    pub(crate) fn page(&self, stamp: &Stamp, page: Markup) -> Response {
+        stamped(html(StatusCode::OK, page), stamp)
+    }
+}
+
+fn find<'a>(pairs: &'a [(String, String)], name: &str) -> Option<&'a str> {
+    pairs.iter().find(|(key, _)| key == name).map(|(_, value)| value.as_str())
+}
+
+/// A form is read where one was sent; a button alone sends none.
+async fn read_form(request: Request) -> Result<Vec<(String, String)>, Trouble> {
+    if request.method().is_safe() || !request.headers().contains_key(header::CONTENT_TYPE) {
+        return Ok(Vec::new());
+    }
+    match Form::from_request(request, &()).await {
+        Ok(Form(pairs)) => Ok(pairs),
+        Err(refused) if refused.status() == StatusCode::PAYLOAD_TOO_LARGE => Err(Trouble::TooLarge),
+        Err(_) => Err(Trouble::Unreadable),
+    }
+}
+
+/// A page with a status of its own.
+pub(crate) fn html(status: StatusCode, page: Markup) -> Response {
+    answer(status, "text/html; charset=utf-8", page.into_string().into())
+}
+
+/// Bytes of some sort.
+pub(crate) fn answer(status: StatusCode, sort: &'static str, body: Body) -> Response {
+    (status, [(header::CONTENT_TYPE, HeaderValue::from_static(sort))], body).into_response()
+}
+
+/// With its stamp.
+pub(crate) fn stamped(mut response: Response, stamp: &Stamp) -> Response {
+    if let Ok(tag) = HeaderValue::from_str(stamp.as_str()) {
+        response.headers_mut().insert(header::ETAG, tag);
+    }
+    response
+}
+
+/// Sends the asker on after something was written, so that reloading writes nothing twice.
+pub(crate) fn see_other(to: &str) -> Response {
+    let Ok(to) = HeaderValue::from_str(to) else { return Trouble::Broken.into_response() };
+    (StatusCode::SEE_OTHER, [(header::LOCATION, to)]).into_response()
+}

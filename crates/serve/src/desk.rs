@@ -1,0 +1,133 @@
+//! The book in memory, one state a farm: folded once, then carried on entry by entry after the store has acknowledged.
+
+use std::collections::HashMap;
+use std::sync::{Arc, Mutex, PoisonError};
+
+use book::{Access, BookState, ComposeError, Draft, FarmId, SeriesEnd, StoredEntry, compose, fold};
+use store::{AppendReport, Reach, Store, StoreError};
+
+/// A farm's book as it was at some reach.
+#[derive(Debug)]
+pub(crate) struct Open {
+    /// What counts.
+    pub(crate) state: BookState,
+    /// How far the book reached.
+    pub(crate) reach: Reach,
+}
+
+/// The books of all farms met so far.
+#[derive(Default)]
+pub(crate) struct Desk {
+    farms: Mutex<HashMap<FarmId, Arc<Farm>>>,
+}
+
+#[derive(Default)]
+struct Farm {
+    open: Mutex<Option<Arc<Open>>>,
+    /// Held from reading to acknowledging, so that entries of this process follow each other.
+    writing: tokio::sync::Mutex<()>,
+}
+
+/// Why entries were not written.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum WriteError {
+    /// The store.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// The shape of an entry.
+    #[error(transparent)]
+    Compose(#[from] ComposeError),
+}
+
+/// What became of a write.
+pub(crate) struct Written {
+    /// Whether another process wrote in the same place of this device's series.
+    pub(crate) device_was_copied: bool,
+}
+
+impl Desk {
+    fn farm(&self, id: FarmId) -> Arc<Farm> {
+        let mut farms = self.farms.lock().unwrap_or_else(PoisonError::into_inner);
+        Arc::clone(farms.entry(id).or_default())
+    }
+
+    /// The book as it stands, read anew when another process has written.
+    pub(crate) async fn open(&self, store: &dyn Store, access: &Access) -> Result<Arc<Open>, StoreError> {
+        self.farm(access.farm()).open(store, access).await
+    }
+
+    /// Writes what `drafts` makes of the book as it stands, all or nothing, and answers when it is safe on disk.
+    pub(crate) async fn write(
+        &self,
+        store: &dyn Store,
+        access: &Access,
+        now_millis: i64,
+        drafts: impl FnOnce(&BookState) -> Vec<Draft> + Send,
+    ) -> Result<Written, WriteError> {
+        let farm = self.farm(access.farm());
+        let _others_wait = farm.writing.lock().await;
+        let open = farm.open(store, access).await?;
+        let drafts = drafts(&open.state);
+        if drafts.is_empty() {
+            return Ok(Written { device_was_copied: false });
+        }
+        let entries = composed(store, access, &open.state, drafts, now_millis).await?;
+        let report = store.append(access, entries.clone()).await?;
+        farm.carry_on(&open, entries, &report, store.reach(access).await?);
+        Ok(Written { device_was_copied: !report.same_place.is_empty() })
+    }
+}
+
+impl Farm {
+    async fn open(&self, store: &dyn Store, access: &Access) -> Result<Arc<Open>, StoreError> {
+        let reach = store.reach(access).await?;
+        let known = self.known();
+        if let Some(open) = known.filter(|open| open.reach == reach) {
+            return Ok(open);
+        }
+        // What is written between the two calls is in the state but not in the reach: then the next call reads anew.
+        let state = fold(access.farm(), store.all(access).await?);
+        let open = Arc::new(Open { state, reach });
+        self.put(Arc::clone(&open));
+        Ok(open)
+    }
+
+    fn known(&self) -> Option<Arc<Open>> {
+        self.open.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    fn put(&self, open: Arc<Open>) {
+        *self.open.lock().unwrap_or_else(PoisonError::into_inner) = Some(open);
+    }
+
+    /// Takes in what was just written, unless others wrote meanwhile: then the next call reads everything anew.
+    fn carry_on(&self, before: &Open, entries: Vec<StoredEntry>, report: &AppendReport, reach: Reach) {
+        if reach.entries != before.reach.entries + report.added as u64 {
+            return;
+        }
+        let mut state = before.state.clone();
+        for entry in entries {
+            state.append(entry);
+        }
+        self.put(Arc::new(Open { state, reach }));
+    }
+}
+
+async fn composed(
+    store: &dyn Store,
+    access: &Access,
+    state: &BookState,
+    drafts: Vec<Draft>,
+    now_millis: i64,
+) -> Result<Vec<StoredEntry>, WriteError> {
+    let sight = state.sight(now_millis);
+    let tip = store.device_tip(access).await?;
+    let mut end = tip.map(|tip| SeriesEnd { sequence: tip.sequence, hash: tip.hash, clock: tip.clock });
+    let mut entries = Vec::with_capacity(drafts.len());
+    for draft in drafts {
+        let entry = compose(access, end, draft, &sight, now_millis)?;
+        end = Some(SeriesEnd::at(&entry));
+        entries.push(entry);
+    }
+    Ok(entries)
+}

@@ -1,0 +1,111 @@
+//! The first page: the plans of the farm, and where to go.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use advice::finding::Weight;
+use axum::response::Response;
+use book::Subject;
+use maud::{Markup, html};
+use present::plan::Shown;
+use present::{Viewer, say, show as shown};
+use quantity::Unit;
+use uuid::Uuid;
+
+use crate::adopt;
+use crate::before::{Adopted, Before};
+use crate::call::Call;
+use crate::desk::Open;
+use crate::draft::{self, PlanDraft};
+use crate::pages::frame;
+use crate::site::Site;
+use crate::trouble::Trouble;
+
+/// The most plans listed. Who has more finds the newest first.
+const PLANS_LISTED: usize = 40;
+
+/// The first page.
+pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
+    let open = call.site.open(&call.access).await?;
+    let viewer = Site::viewer(&open.state);
+    let drafts = draft::all(&*call.site.store, &call.access).await?;
+    let stamp = call.stamp(&open, &viewer, &[&format!("{drafts:?}")]);
+    if let Some(unchanged) = call.unless_known(&stamp) {
+        return Ok(unchanged);
+    }
+    let plans = plans(drafts, &open);
+    let content = content(&plans, &viewer, call.access.may_write());
+    let title = viewer.words().plain("page-home");
+    Ok(call.page(&stamp, frame::page(&call.site, &viewer, &title, &content)))
+}
+
+/// The plans that say something, drafts and adopted ones, newest first.
+fn plans(mut drafts: BTreeMap<Uuid, PlanDraft>, open: &Arc<Open>) -> Vec<Before> {
+    for (slot, _) in open.state.slots().filter(|(slot, _)| slot.kind == "plan-adopted") {
+        if let Subject::Batch(batch) = slot.subject
+            && !drafts.contains_key(&batch.0)
+        {
+            drafts.extend(adopt::draft_of(&open.state, batch.0).map(|draft| (batch.0, draft)));
+        }
+    }
+    let saying_something = drafts.into_iter().rev().filter(|(_, draft)| !draft.typed.is_empty());
+    saying_something.take(PLANS_LISTED).map(|(id, draft)| Before::of(id, draft, Arc::clone(open))).collect()
+}
+
+fn content(plans: &[Before], viewer: &Viewer, may_write: bool) -> Markup {
+    let words = viewer.words();
+    html! {
+        p { (words.plain("home-intro")) }
+        h2 { (words.plain("page-before")) }
+        @if plans.is_empty() {
+            p { (words.plain("home-no-plans")) }
+        } @else {
+            ul class="plans" { @for before in plans { (row(before, viewer)) } }
+        }
+        @if may_write {
+            form method="post" action="/before/new" { button { (words.plain("new-plan")) } }
+        }
+        h2 { (words.plain("page-sums")) }
+        p { a href="/sums" { (words.plain("sums-intro")) } }
+    }
+}
+
+fn row(before: &Before, viewer: &Viewer) -> Markup {
+    let words = viewer.words();
+    let name = before.plan.answers.text("batch.name").filter(|name| !name.is_empty());
+    let adopted = before.adopted() != Adopted::Never;
+    html! {
+        li {
+            a href=(before.address()) {
+                strong { (name.map_or_else(|| words.plain("plan-without-name"), str::to_owned)) }
+            }
+            @if let Some(what) = chicks_on_day(before, viewer) { p { (what) } }
+            p class="why" {
+                (standing(before, viewer))
+                @if adopted { " " (words.plain("plan-is-adopted")) }
+            }
+        }
+    }
+}
+
+fn chicks_on_day(before: &Before, viewer: &Viewer) -> Option<String> {
+    let answers = &before.plan.answers;
+    let chicks = shown::quantity(answers.number("batch.chicks")?, Unit::Chicks, 0, viewer);
+    let day = shown::day(answers.day("batch.placement")?, viewer);
+    Some(say!(viewer.words(), "chicks-on-day", chicks = chicks, day = day))
+}
+
+/// Whether it holds, in one sentence.
+fn standing(before: &Before, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let faults = before.problems.len();
+    if faults > 0 {
+        return say!(words, "faults-title", count = faults as f64);
+    }
+    let heaviest = Shown::new(&before.plan, viewer).weight();
+    if heaviest == Weight::Problem {
+        return words.plain("plan-does-not-hold");
+    }
+    let finished = before.plan.outcome.number("space.birds_at_sale").is_some();
+    words.plain(if finished { "plan-holds" } else { "plan-unfinished" })
+}

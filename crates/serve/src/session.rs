@@ -1,0 +1,102 @@
+//! Who asks. Until there are accounts, that is the owner of this machine over the loopback address, and this file is the
+//! only one that grants access.
+
+use std::sync::{Mutex, PoisonError};
+
+use book::{Access, DeviceId, FarmId, PersonId, Role};
+use serde::{Deserialize, Serialize};
+use store::{Farm, Store, StoreError};
+use uuid::Uuid;
+
+/// Where the person and the device of the loopback are kept, among the drafts: no part of the book, but of the file.
+const LOOPBACK_KEY: &str = "loopback";
+
+/// Who serves themselves over the loopback address.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Loopback {
+    /// The farm.
+    pub farm: FarmId,
+    /// The person.
+    pub person: PersonId,
+    /// The device in whose series is written.
+    pub device: DeviceId,
+    /// What the person is to the farm.
+    pub role: Role,
+}
+
+/// What stands in the file about the loopback.
+#[derive(Serialize, Deserialize)]
+struct Kept {
+    person: PersonId,
+    device: DeviceId,
+}
+
+/// The owner of a grower's own book: its one farm, with the person and the device that wrote from here before; all three
+/// are made where the book is new. A command beside the server takes the same.
+///
+/// - `now_millis`: the wall clock, milliseconds since 1970 UTC
+/// - `new_id`: a fresh UUID v7 at each call
+///
+/// # Errors
+/// `SeveralFarms` in the book of a co-operative; else the engine's reasons.
+pub async fn sole_farm(
+    store: &dyn Store,
+    now_millis: i64,
+    new_id: fn() -> Uuid,
+) -> Result<Loopback, StoreError> {
+    let farm = store.sole_farm(Farm { id: FarmId(new_id()), created_millis: now_millis }).await?.id;
+    let fresh = Kept { person: PersonId(new_id()), device: DeviceId(new_id()) };
+    let candidate = Loopback { farm, person: fresh.person, device: fresh.device, role: Role::Owner };
+    let access = candidate.access();
+    let kept = store.draft(&access, LOOPBACK_KEY).await?;
+    if let Some(kept) = kept.and_then(|draft| serde_json::from_value::<Kept>(draft.body).ok()) {
+        return Ok(Loopback { person: kept.person, device: kept.device, ..candidate });
+    }
+    candidate.keep(store, now_millis).await?;
+    Ok(candidate)
+}
+
+impl Loopback {
+    /// Leave to act as this person.
+    pub fn access(&self) -> Access {
+        Access::granted(self.farm, self.person, self.device, self.role)
+    }
+
+    async fn keep(&self, store: &dyn Store, now_millis: i64) -> Result<(), StoreError> {
+        let body = serde_json::json!({ "person": self.person, "device": self.device });
+        store.put_draft(&self.access(), LOOPBACK_KEY, &body, now_millis).await?;
+        Ok(())
+    }
+}
+
+/// The loopback's session: one person, on a device that changes only when it turns out to have been copied.
+pub(crate) struct Session {
+    loopback: Mutex<Loopback>,
+}
+
+impl Session {
+    pub(crate) fn new(loopback: Loopback) -> Session {
+        Session { loopback: Mutex::new(loopback) }
+    }
+
+    /// Leave for one request.
+    pub(crate) fn access(&self) -> Access {
+        self.loopback().access()
+    }
+
+    fn loopback(&self) -> Loopback {
+        *self.loopback.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Goes on under a new device: another process has written in the series of the old one at the same time.
+    pub(crate) async fn mint_device(
+        &self,
+        store: &dyn Store,
+        device: DeviceId,
+        now_millis: i64,
+    ) -> Result<(), StoreError> {
+        let minted = Loopback { device, ..self.loopback() };
+        *self.loopback.lock().unwrap_or_else(PoisonError::into_inner) = minted;
+        minted.keep(store, now_millis).await
+    }
+}

@@ -1,0 +1,93 @@
+//! What every request shares: the book, the tables in front of it, and the shell's clock and ids.
+
+use std::sync::Arc;
+
+use advice::plan;
+use book::{Access, BookState};
+use present::Viewer;
+use quantity::Source;
+use store::Store;
+use tokio::sync::Semaphore;
+use uuid::Uuid;
+
+use crate::desk::{Desk, Open};
+use crate::session::{Loopback, Session};
+use crate::trouble::Trouble;
+use crate::{body, day};
+
+/// How many sheets are set at once: more would only take memory, there are few cores on a farm.
+const PRINTS_AT_ONCE: usize = 1;
+
+/// What the shell hands over.
+#[derive(Clone)]
+pub struct SiteOptions {
+    /// Who serves themselves over the loopback address.
+    pub loopback: Loopback,
+    /// Whether the book is an invented one, which every page then says.
+    pub demo: bool,
+    /// The program's version, shown at the foot of each page.
+    pub version: String,
+    /// The wall clock, milliseconds since 1970 UTC.
+    pub now: fn() -> i64,
+    /// A fresh UUID v7.
+    pub new_id: fn() -> Uuid,
+}
+
+/// The pages of one book.
+pub struct Site {
+    pub(crate) store: Arc<dyn Store>,
+    pub(crate) options: SiteOptions,
+    pub(crate) desk: Desk,
+    pub(crate) session: Session,
+    pub(crate) prints: Arc<Semaphore>,
+}
+
+impl Site {
+    /// The pages of the book in `store`.
+    pub fn new(store: Arc<dyn Store>, options: SiteOptions) -> Site {
+        let session = Session::new(options.loopback);
+        Site {
+            store,
+            options,
+            desk: Desk::default(),
+            session,
+            prints: Arc::new(Semaphore::new(PRINTS_AT_ONCE)),
+        }
+    }
+
+    /// The book as it stands.
+    pub(crate) async fn open(&self, access: &Access) -> Result<Arc<Open>, Trouble> {
+        Ok(self.desk.open(&*self.store, access).await?)
+    }
+
+    /// Who looks, by the farm and the settings in the book.
+    pub(crate) fn viewer(state: &BookState) -> Viewer {
+        let raws = body::raws(state, &["farm", "settings"]);
+        Viewer::of(&plan::read(&raws, Source::Hand, false).answers)
+    }
+
+    /// The day it is at the farm.
+    pub(crate) fn today(&self, state: &BookState) -> quantity::CivilDay {
+        let raws = body::raws(state, &["farm"]);
+        let answers = plan::read(&raws, Source::Hand, false).answers;
+        day::local((self.options.now)(), day::offset_hours(&answers)).0
+    }
+}
+
+impl Site {
+    /// Writes into the book and answers when it is safe on disk. Where this device turns out to have been copied, what was
+    /// written stays, and the next entry is written under a new device.
+    pub(crate) async fn write(
+        &self,
+        access: &Access,
+        drafts: impl FnOnce(&BookState) -> Vec<book::Draft> + Send,
+    ) -> Result<(), Trouble> {
+        let now = (self.options.now)();
+        let written = self.desk.write(&*self.store, access, now, drafts).await?;
+        if written.device_was_copied {
+            let device = book::DeviceId((self.options.new_id)());
+            self.session.mint_device(&*self.store, device, now).await?;
+        }
+        Ok(())
+    }
+}
