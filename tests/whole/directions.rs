@@ -6,7 +6,19 @@ use std::process::Command;
 /// Every package under a crate in the build of the program (no tests, no benches).
 fn under(package: &str) -> HashSet<String> {
     let output = Command::new(env!("CARGO"))
-        .args(["tree", "--offline", "--locked", "--edges", "normal", "--prefix", "none", "--format", "{lib}", "-p", package])
+        .args([
+            "tree",
+            "--offline",
+            "--locked",
+            "--edges",
+            "normal",
+            "--prefix",
+            "none",
+            "--format",
+            "{lib}",
+            "-p",
+            package,
+        ])
         .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
         .output()
         .expect("cargo tree runs");
@@ -15,8 +27,18 @@ fn under(package: &str) -> HashSet<String> {
     text.lines().map(|line| line.trim().to_owned()).filter(|name| name != package).collect()
 }
 
-const OURS: &[&str] =
-    &["quantity", "reference", "model", "book", "advice", "present", "store", "typeset", "serve", "broodwright"];
+const OURS: &[&str] = &[
+    "quantity",
+    "reference",
+    "model",
+    "book",
+    "advice",
+    "present",
+    "store",
+    "typeset",
+    "serve",
+    "broodwright",
+];
 
 /// What each crate may know of ours.
 const MAY_KNOW: &[(&str, &[&str])] = &[
@@ -45,7 +67,9 @@ fn the_crates_know_only_what_they_may() {
 fn nothing_of_the_world_is_under_present() {
     for package in ["present", "book"] {
         let known = under(package);
-        for outside in ["rusqlite", "tokio", "tokio_postgres", "typst", "axum", "hyper", "rand", "getrandom", "reqwest"] {
+        for outside in
+            ["rusqlite", "tokio", "tokio_postgres", "typst", "axum", "hyper", "rand", "getrandom", "reqwest"]
+        {
             assert!(!known.contains(outside), "{package} must not rest on {outside}");
         }
     }

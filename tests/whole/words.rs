@@ -62,7 +62,9 @@ fn composed() -> BTreeSet<String> {
     keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
     keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
     keys.extend((1..=12).map(|month| format!("month-{month}")));
-    for kind in [BandKind::Confidence95, BandKind::Prediction50, BandKind::Prediction90, BandKind::RangeOfSources] {
+    for kind in
+        [BandKind::Confidence95, BandKind::Prediction50, BandKind::Prediction90, BandKind::RangeOfSources]
+    {
         keys.insert(format!("band-{}", kind.name()));
     }
     keys
@@ -81,7 +83,12 @@ fn every_literal_key_has_a_message() {
     let words = Words::of(Locale::English);
     let code = ["crates/present/src", "crates/serve/src", "crates/broodwright/src"].map(source_of).join("\n");
     let mut missing = BTreeSet::new();
-    for marker in [".plain(\"", "say!(words, \"", "say!(\n            self.words,\n            \"", "say!(self.words, \""] {
+    for marker in [
+        ".plain(\"",
+        "say!(words, \"",
+        "say!(\n            self.words,\n            \"",
+        "say!(self.words, \"",
+    ] {
         for rest in code.split(marker).skip(1) {
             let key = rest.split('"').next().unwrap_or_default();
             if !words.knows(key) {
@@ -102,8 +109,12 @@ fn every_literal_key_has_a_message() {
         for rule in spec.rules {
             for (at, _) in rule.formula.match_indices('(') {
                 let before = &rule.formula[..at];
-                let name = before.rsplit(|c: char| !c.is_ascii_alphanumeric() && c != '_').next().unwrap_or_default();
-                if !name.is_empty() && name != "sqrt" && !words.knows(&format!("formula-{}", key_part(name))) {
+                let name = before
+                    .rsplit(|c: char| !c.is_ascii_alphanumeric() && c != '_')
+                    .next()
+                    .unwrap_or_default();
+                if !name.is_empty() && name != "sqrt" && !words.knows(&format!("formula-{}", key_part(name)))
+                {
                     missing.insert(format!("formula-{}", key_part(name)));
                 }
             }
@@ -123,7 +134,8 @@ fn every_literal_key_has_a_message() {
 fn no_key_shows_through() {
     for file in [sample::MANGO_RIDGE.to_owned(), sample::complete(), troubled()] {
         let plan = sample::plan(&file);
-        let shown = Shown::new(&plan, &plan_viewer(Locale::English));
+        let viewer = plan_viewer(Locale::English);
+        let shown = Shown::new(&plan, &viewer);
         for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
             let text = text::write(&document, &Viewer::plain(), true);
             let keys: Vec<&str> = text.split('[').skip(1).filter_map(|rest| rest.split(']').next()).collect();
@@ -151,9 +163,18 @@ fn a_troubled_plan_says_so() {
     let plan = sample::plan(&troubled());
     let names: Vec<&str> = plan.findings.iter().map(|finding| finding.name).collect();
     for name in [
-        "does-not-fit", "limit-above-hot-advice", "curve-is-an-objective", "rings-do-not-fit", "brooder-caps-ring",
-        "ring-without-brooder", "sheet-stands-straight", "ratio-meaning-not-told", "ceiling-without-ceiling",
-        "stronger-than-label", "earth-floor", "husk-is-eaten",
+        "does-not-fit",
+        "limit-above-hot-advice",
+        "curve-is-an-objective",
+        "rings-do-not-fit",
+        "brooder-caps-ring",
+        "ring-without-brooder",
+        "sheet-stands-straight",
+        "ratio-meaning-not-told",
+        "ceiling-without-ceiling",
+        "stronger-than-label",
+        "earth-floor",
+        "husk-is-eaten",
     ] {
         assert!(names.contains(&name), "{name} is not among {names:?}");
     }
@@ -214,6 +235,10 @@ fn the_mirrored_locale_says_its_direction() {
     assert_eq!(Locale::PseudoMirrored.direction(), "rtl");
     let plan = sample::plan(sample::MANGO_RIDGE);
     let viewer = plan_viewer(Locale::PseudoMirrored);
-    let print = present::print::write(&[Shown::new(&plan, &viewer).mixing_card()], present::print::Paper::A4, &viewer);
+    let print = present::print::write(
+        &[Shown::new(&plan, &viewer).mixing_card()],
+        present::print::Paper::A4,
+        &viewer,
+    );
     assert_eq!(print.data["direction"], "rtl");
 }

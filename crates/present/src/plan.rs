@@ -41,11 +41,13 @@ impl<'a> Shown<'a> {
     /// The sheet for whoever saws and joins the guard.
     pub fn cutting_sheet(&self) -> Document {
         let mut blocks = self.guard_lead();
-        blocks.extend(self.guard_drawings());
+        blocks.extend([self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(Block::Drawing));
         blocks.push(Block::Steps(self.steps("cutting", 6, true)));
-        blocks.extend(self.layouts().map(Block::Table));
-        blocks.extend(self.widening().map(Block::Table));
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
+        blocks.push(Block::PageBreak);
+        blocks.extend(self.draw_floor().map(Block::Drawing));
+        blocks.extend(self.widening().map(Block::Table));
+        blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
     }
 
@@ -56,6 +58,7 @@ impl<'a> Shown<'a> {
         blocks.extend(self.mix_drawing());
         blocks.push(Block::Steps(self.steps("mixing", 5, false)));
         blocks.extend(self.overdoses().map(Block::Table));
+        blocks.push(Block::PageBreak);
         blocks.push(Block::Heading {
             level: 2,
             text: self.words.plain("order-of-work"),
@@ -345,7 +348,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-cutting-caption"),
             alternative,
             data: self.drawing_data(&["guard.strips_per_sheet", "guard.strip_height"]),
-            width_percent: 70,
+            width_percent: 46,
         })
     }
 
@@ -386,7 +389,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-ring-caption"),
             alternative,
             data: self.drawing_data(&["guard.strips_per_ring", "guard.ring_diameter", "guard.strip_net"]),
-            width_percent: 62,
+            width_percent: 46,
         })
     }
 
@@ -421,7 +424,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-floor-caption"),
             alternative,
             data,
-            width_percent: 80,
+            width_percent: 62,
         })
     }
 

@@ -101,7 +101,8 @@ pub fn figure(figure: &Figure, spec: &FigureSpec, viewer: &Viewer) -> String {
 /// A figure's likely range in words; empty where it has none.
 pub fn band(band: Option<Band>, spec: &FigureSpec, viewer: &Viewer) -> String {
     let Some(band) = band else { return String::new() };
-    let low = quantity(band.low, spec.unit, spec.decimals, viewer);
+    // The unit stands once, behind the upper end.
+    let low = number(in_viewers_unit(band.low, spec.unit, viewer).0, spec.decimals);
     let high = quantity(band.high, spec.unit, spec.decimals, viewer);
     say!(viewer.words(), &format!("band-{}", band.kind.name()), low = low, high = high)
 }

@@ -386,7 +386,20 @@ pub fn check(asked: &[Asked], raws: &[Raw], source: Source, strict: bool) -> Che
         }
     }
     fill(asked, &seen, strict, &mut checked);
+    forgive_misspelt(&mut checked.problems);
     checked
+}
+
+/// A key that is missing because it was misspelt is one fault, not two.
+fn forgive_misspelt(problems: &mut Vec<Problem>) {
+    let meant: Vec<String> = problems
+        .iter()
+        .filter_map(|problem| match &problem.fault {
+            Fault::UnknownKey { nearest } => nearest.clone(),
+            _ => None,
+        })
+        .collect();
+    problems.retain(|problem| problem.fault != Fault::Missing || !meant.contains(&problem.key));
 }
 
 fn check_one<'raw>(

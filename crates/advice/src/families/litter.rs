@@ -58,8 +58,8 @@ static FIGURES: &[FigureSpec] = &[
                 "litter-mass-shavings",
                 &[
                     figure("V", "litter.volume"),
-                    bulk("low", "wood-shavings", || density("wood-shavings").map(|range| range.0)),
-                    bulk("high", "wood-shavings", || density("wood-shavings").map(|range| range.1)),
+                    bulk("b1", "wood-shavings", || density("wood-shavings").map(|range| range.0)),
+                    bulk("b2", "wood-shavings", || density("wood-shavings").map(|range| range.1)),
                 ],
             )
             .when(|answers| answers.choice("litter.kind") == Some("wood-shavings")),
@@ -67,8 +67,8 @@ static FIGURES: &[FigureSpec] = &[
                 "litter-mass-husk",
                 &[
                     figure("V", "litter.volume"),
-                    bulk("low", "rice-husk", || density("rice-husk").map(|range| range.0)),
-                    bulk("high", "rice-husk", || density("rice-husk").map(|range| range.1)),
+                    bulk("b1", "rice-husk", || density("rice-husk").map(|range| range.0)),
+                    bulk("b2", "rice-husk", || density("rice-husk").map(|range| range.1)),
                 ],
             )
             .when(|answers| answers.choice("litter.kind") == Some("rice-husk")),
@@ -100,7 +100,7 @@ static FIGURES: &[FigureSpec] = &[
 ];
 
 const fn mass(name: &'static str, inputs: &'static [Input]) -> Rule {
-    exact(name, "V * (low + high) / 2", inputs, |x| Some(x[0] * (x[1] + x[2]) / 2.0))
+    exact(name, "V * (b1 + b2) / 2", inputs, |x| Some(x[0] * (x[1] + x[2]) / 2.0))
         .from("litter-density", Status::CommonPractice)
         .between(|x| Some((x[0] * x[1], x[0] * x[2])))
 }

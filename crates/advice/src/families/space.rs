@@ -91,16 +91,16 @@ static FIGURES: &[FigureSpec] = &[
             advised_limit(
                 "limit-hottest-quarter",
                 &[
-                    limit_end("low", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.low)),
-                    limit_end("high", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.high)),
+                    limit_end("k1", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.low)),
+                    limit_end("k2", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.high)),
                 ],
             )
             .when(|answers| sold_in_hottest_quarter(answers) == Some(true)),
             advised_limit(
                 "limit-open-with-fans",
                 &[
-                    limit_end("low", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.low)),
-                    limit_end("high", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.high)),
+                    limit_end("k1", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.low)),
+                    limit_end("k2", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.high)),
                 ],
             )
             .when(|answers| answers.choice("house.fans") == Some("yes")),
@@ -253,7 +253,7 @@ const fn limit_end(symbol: &'static str, point: &'static str, read: fn() -> Opti
 
 /// The middle of an advised range, with the range itself as its band.
 const fn advised_limit(name: &'static str, ends: &'static [Input]) -> Rule {
-    exact(name, "(low + high) / 2", ends, |x| Some((x[0] + x[1]) / 2.0))
+    exact(name, "(k1 + k2) / 2", ends, |x| Some((x[0] + x[1]) / 2.0))
         .from("ross-hot-climate", Status::FromMemory)
         .between(|x| Some((x[0], x[1])))
 }

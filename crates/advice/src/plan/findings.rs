@@ -8,9 +8,10 @@ use crate::outcome::Outcome;
 
 /// All findings, in the order of the phenomena.
 pub(super) fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
-    let checks: [fn(&Answers, &Outcome) -> Option<Finding>; 16] = [
+    let checks: [fn(&Answers, &Outcome) -> Option<Finding>; 17] = [
         does_not_fit,
         limit_above_advice,
+        limit_of_hot_season,
         season_not_known,
         curve_is_an_objective,
         rings_do_not_fit,
@@ -80,6 +81,20 @@ fn limit_above_advice(answers: &Answers, _: &Outcome) -> Option<Finding> {
             .with("low", number(advised.low, Unit::KilogramPerSquareMetre, 0))
             .with("high", number(advised.high, Unit::KilogramPerSquareMetre, 0)),
     )
+}
+
+fn limit_of_hot_season(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2").is_some();
+    let advised = reference::stocking::limit(reference::stocking::House::HottestQuarter).ok()?;
+    let usual = reference::stocking::limit(reference::stocking::House::OpenSided).ok()?;
+    (!typed && sold_in_hottest_quarter(answers) == Some(true)).then(|| {
+        let limit = |kg_m2| number(kg_m2, Unit::KilogramPerSquareMetre, 0);
+        Finding::new("limit-of-hot-season", Weight::Look)
+            .at("space.limit_kg_m2")
+            .with("low", limit(advised.low))
+            .with("high", limit(advised.high))
+            .with("usual", limit(usual.kg_m2))
+    })
 }
 
 fn season_not_known(answers: &Answers, _: &Outcome) -> Option<Finding> {

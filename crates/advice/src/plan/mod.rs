@@ -99,6 +99,9 @@ fn layouts(answers: &Answers) -> Vec<Layout> {
     count().unwrap_or_default()
 }
 
+/// The day of age on which rings are opened as wide as their strips go; common practice is to start on day 3.
+const OPENED_ON_DAY: i32 = 3;
+
 fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
     let steps = || {
         let sheets = sheets(answers)?;
@@ -111,6 +114,12 @@ fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
             asked_per_m2: Some(asked),
             standing: guard::widen(start, sheets, asked, floor)?,
         }];
+        // Opened wide as it stands, which costs nothing but a hand at each join.
+        if start.true_density < asked * (1.0 - 1e-9) {
+            let standing =
+                Standing::Rings { joined: 1.0, overlap: sheets.overlap, chicks_per_m2: start.true_density };
+            steps.push(Widening { from_day: OPENED_ON_DAY, asked_per_m2: Some(asked), standing });
+        }
         // The grower's own density holds until the usual schedule asks for more room than that.
         for step in reference::ring::usual_schedule().ok()?.into_iter().filter(|step| step.from_day > 0) {
             let wanted = step.chicks_per_m2.unwrap_or(0.0);

@@ -8,12 +8,13 @@ change-this = Change the answer
 
 finding-does-not-fit = { $birds } alive at sale would be { $density }; the house carries { $allowed } at { $limit }.
 way-out-fewer-chicks = Order { $order } instead.
-way-out-sell-all-earlier = Sell all by day { $day } of age, counted from the chick day as day 0.
-way-out-sell-part-by-day = Sell { $early } by day { $day } of age and keep the rest.
+way-out-sell-all-earlier = Sell all by the time they are { $day } old (the chick day is day 0).
+way-out-sell-part-by-day = Sell { $early } by the time they are { $day } old and keep the rest.
 way-out-sell-lighter = Sell at a lower weight.
 way-out-sell-part = Sell { $early } before the rest.
 finding-limit-above-hot-advice = Your limit of { $typed } is above the { $low } to { $high } advised for open houses in the hottest months. Heat kills heavy birds first.
 finding-limit-above-advice = Your limit of { $typed } is above the { $low } to { $high } advised for this house.
+finding-limit-of-hot-season = The sale falls into the hottest months, when an open house carries { $low } to { $high } and not { $usual }.
 finding-season-not-known = Without latitude or your hottest months, the limit for the hot season is not applied.
 finding-hottest-months-assumed = The hottest months are guessed from latitude. Tick your own if they differ.
 finding-curve-is-an-objective = { $weight } is what breeders of fast lines aim for. Small open houses mostly reach 60 to 80 % of it. On the open-house curve a bird weighs { $open }, and the house carries { $open_birds }.

@@ -20,22 +20,22 @@ waiting-mix = Say the label’s dilution and the size of the tank.
 waiting-litter = Say length and width of the house, depth of litter and size of a bag.
 
 space-fits = They fit: { $birds } alive at sale are { $density }, within { $limit }.
-space-does-not-fit = They do not fit: { $birds } alive at sale would be { $density }, over { $limit }.
+space-does-not-fit = They do not fit.
 
 guard-lead-label = To build
 guard-lead = { $rings } rings of { $strips } strips, from { $sheets } sheets
-guard-lead-note = First day: overlap { $overlap }, { $asked }. From day 3, opened wide: overlap { $open }, { $density }. More room needs heat right across the ring.
+guard-lead-note = First day: overlap { $overlap } gives { $asked }. From day 3, opened to an overlap of { $open }: { $density }. More room needs heat right across the ring.
 layouts-caption = Other numbers of rings; yours stands out
 column-rings = Rings
 column-brooder-for = Brooder for chicks
 column-strips-each = Strips in each
 column-sheets = Sheets
 column-across = Across
-column-true-density = Chicks, opened wide
+column-true-density = Opened wide
 widening-caption = Room as they grow. The steps are common practice; watch the chicks
 column-from-day = From
 column-how = How the guard stands
-column-density = Chicks
+column-density = How many
 column-room = Room for each
 day-of-age = day { $day }
 rings-single = Every ring by itself, overlap { $overlap }

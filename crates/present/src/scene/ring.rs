@@ -71,12 +71,12 @@ impl Ring {
 
     /// A join: a second, thicker line just outside the first over the length of the overlap, and a tick.
     fn join(&self, canvas: &mut Canvas, centre: [f64; 2], start: f64, over: f64) {
-        let outside = RADIUS + 4.0;
+        let outside = RADIUS + 5.0;
         let steps = 12;
         let arc: Vec<[f64; 2]> = (0..=steps)
             .map(|at| point(centre, outside, start + over * f64::from(at) / f64::from(steps)))
             .collect();
-        canvas.path(&arc, 5.0, false, "none");
+        canvas.path(&arc, 7.0, false, "none");
         canvas.line(point(centre, RADIUS - 8.0, start), point(centre, RADIUS + 8.0, start), 1.5, None);
     }
 }
