@@ -1,6 +1,7 @@
 //! Whole-program tests: rules against their own formulae, models against published values, properties of plans.
 
 mod directions;
+mod docs;
 mod evaluator;
 mod faults;
 mod plan_properties;

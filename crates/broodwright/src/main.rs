@@ -2,6 +2,7 @@
 
 mod arguments;
 mod commands;
+mod demo;
 mod failure;
 mod input;
 

@@ -7,6 +7,7 @@ pub mod fault;
 pub mod finding;
 pub mod form;
 pub mod html;
+pub mod manual;
 pub mod plan;
 pub mod print;
 pub mod scene;

@@ -247,10 +247,11 @@ pub fn sum(answers: &quantity::Answers, outcome: &Outcome, with_workings: bool) 
     SumView { figures: figures(outcome), workings }
 }
 
-/// The JSON schema of everything the program sends, by name.
+/// The JSON schema of everything the program sends, and of the plan files it takes, by name.
 pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
         ("plan", schemars::schema_for!(PlanView).to_value()),
+        ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),
         ("verify", schemars::schema_for!(VerifyView).to_value()),
     ])

@@ -23,11 +23,13 @@ pub enum Status {
     OurJudgement,
     /// Taken because the grower did not say.
     Assumed,
+    /// Said by the grower.
+    Told,
 }
 
 impl Status {
     /// Every status, in order of trust.
-    pub const ALL: [Status; 10] = [
+    pub const ALL: [Status; 11] = [
         Status::Exact,
         Status::Published,
         Status::PublishedSecondHand,
@@ -38,6 +40,7 @@ impl Status {
         Status::CommonPractice,
         Status::OurJudgement,
         Status::Assumed,
+        Status::Told,
     ];
 
     /// The stable name used in JSON and in message keys.
@@ -53,6 +56,7 @@ impl Status {
             Status::CommonPractice => "common-practice",
             Status::OurJudgement => "our-judgement",
             Status::Assumed => "assumed",
+            Status::Told => "told",
         }
     }
 }

@@ -64,7 +64,7 @@ static FIGURES: &[FigureSpec] = &[
             )
             .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
             .from("brooder-ratings", Status::FromMemory),
-            exact("ring-as-asked", "m", &[field("m", PER_RING)], |x| Some(x[0])),
+            exact("ring-as-asked", "m", &[field("m", PER_RING)], |x| Some(x[0])).from("grower", Status::Told),
         ],
     },
     FigureSpec {

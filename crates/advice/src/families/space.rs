@@ -69,7 +69,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[
             exact("weight-own", "w", &[field("w", "batch.sale_weight_kg")], |x| Some(x[0]))
                 .when(|answers| answers.number("batch.sale_weight_kg").is_some())
-                .from("arithmetic", Status::Assumed),
+                .from("grower", Status::Told),
             exact("weight-fast", "growth_fast(a) / 1000", AGE, |x| weight_kg(Standard::Fast, x[0]))
                 .when(|answers| uses(answers, Standard::Fast))
                 .from("growth-fast", Status::FromMemory)
@@ -87,7 +87,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[
             exact("limit-own", "k", &[field("k", "space.limit_kg_m2")], |x| Some(x[0]))
                 .when(|answers| answers.number("space.limit_kg_m2").is_some())
-                .from("arithmetic", Status::Assumed),
+                .from("grower", Status::Told),
             advised_limit(
                 "limit-hottest-quarter",
                 &[

@@ -38,3 +38,9 @@ sum-space = How many birds does a floor carry?
 sum-ring = A brooder ring from sheets
 sum-dilution = Mix a tank by the label
 sum-litter = Litter for a floor
+
+serve-open = Open http://{ $address } in a browser on this machine. Book: { $book }. Ctrl+C ends it.
+serve-no-address = “{ $typed }” is no address to listen on. Write for example 127.0.0.1:8080.
+serve-cannot-open = The book cannot be opened ({ $book }): { $why }
+serve-demo-book = invented, nothing is kept
+serve-database = the database

@@ -125,6 +125,7 @@ status-from-memory = from memory, not looked up again
 status-common-practice = common practice, no source
 status-our-judgement = our judgement
 status-assumed = assumed
+status-told = as you said
 
 ## Workings.
 
@@ -168,3 +169,18 @@ column-taken = Taken
 column-why = Why
 columns-worked-out-at = How the columns are worked out:
 drawing-in-words = The drawing in words and numbers
+
+## Pages of the manual that the program makes itself.
+
+manual-plan-file = The keys of a plan file
+manual-plan-file-intro = Made by the program from its table of fields. Every key may be given in another unit of its kind (`length_ft`, `overlap_in`, `limit_lb_ft2`, `sprayer_us_gal`), numbers may carry a unit in quotes (`"7 ft 6 in"`), and `"not known"` is an answer: what hangs on it is left out.
+manual-key = Key
+manual-meaning = Meaning
+manual-range = Can be
+manual-left-out = Left out
+manual-needed = needed
+manual-optional = may be left out
+manual-usual = { $value } ({ $status })
+manual-characters = text of at most { $limit } characters
+manual-figures = The figures
+manual-figures-intro = Made by the program from its declarations. A figure keeps its name and unit for ever. Where several formulae stand, the first that applies is taken.
