@@ -3,6 +3,8 @@
 //! The PostgreSQL half needs a server: `BROODWRIGHT_TEST_POSTGRES="host=127.0.0.1 port=54321 user=postgres"`. Without one it
 //! fails, unless the variable says `skip`.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test ends where something is not as it should be")]
+
 mod engines;
 mod kill;
 mod phone;
