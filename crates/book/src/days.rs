@@ -48,10 +48,14 @@ pub struct Checkpoint {
 
 impl Checkpoint {
     /// The checkpoint of the next day that has entries.
-    fn after(&self, of_the_day: &[Arc<Record>]) -> Self {
+    fn after<'a>(&self, of_the_day: impl Iterator<Item = &'a Arc<Record>>) -> Self {
         let mut digest = Sha256::new_with_prefix(self.digest);
-        of_the_day.iter().for_each(|record| digest.update(record.hash().0));
-        Self { entries: self.entries + of_the_day.len() as u64, digest: digest.finalize().into() }
+        let mut entries = self.entries;
+        for record in of_the_day {
+            digest.update(record.hash().0);
+            entries += 1;
+        }
+        Self { entries, digest: digest.finalize().into() }
     }
 }
 
@@ -77,15 +81,11 @@ impl Days {
     pub(crate) fn recount(&mut self, from: CivilDay) {
         drop(self.checkpoints.split_off(&from));
         let mut last = self.checkpoints.last_key_value().map(|(_, last)| *last).unwrap_or_default();
-        let mut of_the_day: Vec<Arc<Record>> = Vec::new();
         let mut changed = self.counting.range(FoldOrder::start_of(from)..).peekable();
-        while let Some((order, record)) = changed.next() {
-            of_the_day.push(Arc::clone(record));
-            if changed.peek().is_none_or(|(next, _)| next.day != order.day) {
-                last = last.after(&of_the_day);
-                self.checkpoints.insert(order.day, last);
-                of_the_day.clear();
-            }
+        while let Some(day) = changed.peek().map(|(order, _)| order.day) {
+            let of_the_day = std::iter::from_fn(|| changed.next_if(|(order, _)| order.day == day));
+            last = last.after(of_the_day.map(|(_, record)| record));
+            self.checkpoints.insert(day, last);
         }
     }
 

@@ -80,6 +80,16 @@ pub enum Appended {
     OtherFarm,
 }
 
+/// What speaks for a thread.
+enum Voice {
+    /// A withdrawal, or an entry of an unknown kind: nothing counts.
+    None,
+    /// An additive entry: it counts.
+    ByItself(Arc<Record>),
+    /// An entry that claims a slot.
+    InASlot(Slot, Standing),
+}
+
 /// A change in what counts. Several about one record are to be followed in order.
 enum Change {
     /// It starts to count.
@@ -143,10 +153,11 @@ impl BookState {
         if !self.is_ours(&record) {
             return Appended::OtherFarm;
         }
+        let before = self.book.voices_before(&record, &self.rules);
         match self.book.enter(&record) {
             None => Appended::Known,
             Some(joined) => {
-                self.book.take_in(&record, joined, &self.rules);
+                self.book.take_in(&record, joined, before, &self.rules);
                 Appended::New
             }
         }
@@ -195,22 +206,32 @@ impl Contents {
         let mut changes = Vec::new();
         for thread in self.threads.keys() {
             self.threads.judge(thread);
-            let Some(standing) = self.stand(thread, rules) else { continue };
-            match standing.record.slot() {
-                Some(slot) => self.slots.entry(slot).or_default().place(thread, standing),
-                None => changes.push(Change::Starts(standing.record)),
+            match self.stand(thread, rules) {
+                Voice::InASlot(slot, standing) => self.slots.entry(slot).or_default().place(thread, standing),
+                Voice::ByItself(record) => changes.push(Change::Starts(record)),
+                Voice::None => {}
             }
         }
         self.judge_slots(rules, &mut changes);
         self.recount(changes);
     }
 
+    /// The threads a record will tie together, with what speaks for each until then.
+    fn voices_before(&self, record: &Record, rules: &Rules) -> Vec<(ThreadKey, Voice)> {
+        self.threads.touched_by(record).into_iter().map(|key| (key, self.voice(key, rules).0)).collect()
+    }
+
     /// Judges what one entered record touches.
-    fn take_in(&mut self, record: &Record, joined: Joined, rules: &Rules) {
+    fn take_in(&mut self, record: &Record, joined: Joined, before: Vec<(ThreadKey, Voice)>, rules: &Rules) {
         let splits_before = std::mem::take(&mut self.splits);
         self.splits = self.find_splits();
+        if joined.unheard_of {
+            self.threads.extend(joined.thread, record);
+        } else {
+            self.threads.judge(joined.thread);
+        }
         let mut changes = Vec::new();
-        self.move_thread(record, joined, rules, &mut changes);
+        self.move_thread(joined.thread, before, rules, &mut changes);
         if self.splits != splits_before {
             self.judge_slots(rules, &mut changes);
         }
@@ -218,53 +239,58 @@ impl Contents {
     }
 
     /// Lets the threads that grew together leave their places and the one they became take its own.
-    fn move_thread(&mut self, record: &Record, joined: Joined, rules: &Rules, changes: &mut Vec<Change>) {
-        let thread = joined.thread;
-        if joined.unheard_of {
-            self.threads.extend(thread, record);
-        } else {
-            self.threads.judge(thread);
-        }
+    fn move_thread(
+        &mut self,
+        thread: ThreadKey,
+        before: Vec<(ThreadKey, Voice)>,
+        rules: &Rules,
+        changes: &mut Vec<Change>,
+    ) {
         let mut leaving: BTreeMap<Slot, Vec<ThreadKey>> = BTreeMap::new();
-        for (old, standing) in joined.absorbed {
+        for (old, voice) in before {
             self.forked.remove(&old);
             self.ringed.remove(&old);
-            match standing.map(|standing| (standing.record.slot(), standing.record)) {
-                Some((Some(slot), _)) => leaving.entry(slot).or_default().push(old),
-                Some((None, additive)) => changes.push(Change::Ceases(additive)),
-                None => {}
+            match voice {
+                Voice::InASlot(slot, _) => leaving.entry(slot).or_default().push(old),
+                Voice::ByItself(record) => changes.push(Change::Ceases(record)),
+                Voice::None => {}
             }
         }
-        let standing = self.stand(thread, rules);
-        match standing.map(|standing| (standing.record.slot(), standing)) {
-            Some((Some(slot), standing)) => {
+        match self.stand(thread, rules) {
+            Voice::InASlot(slot, standing) => {
                 let gone = leaving.remove(&slot).unwrap_or_default();
                 self.change_slot(slot, &gone, Some((thread, standing)), rules, changes);
             }
-            Some((None, standing)) => changes.push(Change::Starts(standing.record)),
-            None => {}
+            Voice::ByItself(record) => changes.push(Change::Starts(record)),
+            Voice::None => {}
         }
         for (slot, gone) in leaving {
             self.change_slot(slot, &gone, None, rules, changes);
         }
     }
 
-    /// Says what stands for a thread, and whether it is asked about.
-    fn stand(&mut self, key: ThreadKey, rules: &Rules) -> Option<Standing> {
-        let heads = self.threads.heads(key);
-        let outcome = (rules.contest)(&heads)?;
-        if outcome.asked {
+    /// Finds what speaks for a thread, and remembers whether it is asked about.
+    fn stand(&mut self, key: ThreadKey, rules: &Rules) -> Voice {
+        let (voice, asked) = self.voice(key, rules);
+        if asked {
             self.forked.insert(key);
         }
-        let beginnings = self.threads.beginnings(key);
-        let thread = self.threads.get_mut(key)?;
-        if !thread.rings().is_empty() {
+        if !self.threads.rings_in(key).is_empty() {
             self.ringed.insert(key);
         }
-        let counts = !outcome.winner.entry().withdrawn && outcome.winner.kind().is_some();
-        thread.standing =
-            counts.then(|| Standing { record: outcome.winner, beginnings, forked: heads.len() > 1 });
-        thread.standing.clone()
+        voice
+    }
+
+    /// What speaks for a thread, and whether it is asked about.
+    fn voice(&self, key: ThreadKey, rules: &Rules) -> (Voice, bool) {
+        let heads = self.threads.heads(key);
+        let Some(Outcome { winner, asked }) = (rules.contest)(&heads) else { return (Voice::None, false) };
+        if winner.entry().withdrawn || winner.kind().is_none() {
+            return (Voice::None, asked);
+        }
+        let Some(slot) = winner.slot() else { return (Voice::ByItself(winner), asked) };
+        let beginnings = self.threads.beginnings(key).into_owned();
+        (Voice::InASlot(slot, Standing { record: winner, beginnings, forked: heads.len() > 1 }), asked)
     }
 
     fn change_slot(

@@ -1,5 +1,6 @@
 //! The series of a device: 1, 2, 3 and so on, each carrying the hash of the one before.
 
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -10,52 +11,62 @@ use crate::record::Record;
 /// What arrived of one device's series.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Series {
-    entries: BTreeMap<Place, Arc<Record>>,
+    /// What stands at each sequence; where the device was cloned, the record with the least hash.
+    places: BTreeMap<u64, Arc<Record>>,
+    /// What else stands at a sequence, by hash.
+    copies: BTreeMap<u64, Vec<Arc<Record>>>,
     /// The highest sequence without a gap below it; 0 while the first is missing.
     contiguous: u64,
-    /// The lowest sequence at which two entries stand.
-    split: Option<u64>,
     /// The entries that do not carry on from the one before them.
-    broken: BTreeSet<Place>,
+    broken: BTreeSet<(u64, EntryHash)>,
 }
-
-/// A place in the series. The hash tells apart what a cloned device wrote twice.
-type Place = (u64, EntryHash);
-
-const FIRST_HASH: EntryHash = EntryHash([0; 32]);
 
 impl Series {
     /// Takes a record in.
     pub(crate) fn insert(&mut self, record: &Arc<Record>) {
         let sequence = record.entry().sequence;
-        self.entries.insert((sequence, record.hash()), Arc::clone(record));
-        if self.at(sequence).nth(1).is_some() {
-            self.split = Some(self.split.map_or(sequence, |split| split.min(sequence)));
+        match self.places.entry(sequence) {
+            Entry::Vacant(place) => drop(place.insert(Arc::clone(record))),
+            Entry::Occupied(mut place) => {
+                let copies = self.copies.entry(sequence).or_default();
+                copies.extend([Arc::clone(record), Arc::clone(place.get())]);
+                copies.sort_unstable_by_key(|copy| copy.hash());
+                *place.get_mut() = copies.remove(0);
+            }
         }
-        while self.at(self.contiguous + 1).next().is_some() {
-            self.contiguous += 1;
+        if sequence == self.contiguous + 1 {
+            self.carry_on_from(sequence);
         }
         self.check_links(sequence);
-        self.check_links(sequence.saturating_add(1));
+        if let Some(next) = sequence.checked_add(1) {
+            self.check_links(next);
+        }
+    }
+
+    /// Counts on over what had arrived too early.
+    fn carry_on_from(&mut self, sequence: u64) {
+        let further =
+            self.places.range(sequence..).zip(sequence..).take_while(|((place, _), wanted)| *place == wanted);
+        self.contiguous = further.last().map_or(sequence, |((place, _), _)| *place);
     }
 
     fn at(&self, sequence: u64) -> impl Iterator<Item = &Arc<Record>> {
-        self.entries
-            .range((sequence, FIRST_HASH)..)
-            .take_while(move |(place, _)| place.0 == sequence)
-            .map(|(_, record)| record)
+        self.places.get(&sequence).into_iter().chain(self.copies.get(&sequence).into_iter().flatten())
     }
 
     /// Looks again at how the entries at a sequence carry on from those before.
     fn check_links(&mut self, sequence: u64) {
-        let (broken, whole): (Vec<_>, Vec<_>) =
-            self.at(sequence).cloned().partition(|record| self.is_broken(record));
-        self.broken.extend(broken.iter().map(|record| (sequence, record.hash())));
-        for record in whole {
-            self.broken.remove(&(sequence, record.hash()));
+        let is_broken = |record: &&Arc<Record>| self.is_broken(record);
+        let broken: Vec<EntryHash> =
+            self.at(sequence).filter(is_broken).map(|record| record.hash()).collect();
+        if broken.is_empty() && self.broken.is_empty() {
+            return;
         }
+        self.broken.retain(|(at, _)| *at != sequence);
+        self.broken.extend(broken.into_iter().map(|hash| (sequence, hash)));
     }
 
+    /// Whether a record does not carry on from what stands at the place before, as far as that has arrived.
     fn is_broken(&self, record: &Record) -> bool {
         let entry = record.entry();
         match (entry.sequence, entry.previous) {
@@ -74,49 +85,55 @@ impl Series {
         self.contiguous
     }
 
-    /// The lowest sequence at which two entries stand.
+    /// The lowest sequence at which several entries stand.
     pub(crate) fn split(&self) -> Option<u64> {
-        self.split
+        self.copies.keys().next().copied()
     }
 
     /// The latest clock in it that is not after `limit`. Clocks grow along a series, so the search from its end is short.
     pub(crate) fn latest_clock(&self, limit: HybridClock) -> Option<HybridClock> {
-        self.entries.values().rev().map(|record| record.entry().clock).find(|clock| *clock <= limit)
+        let of_copies =
+            self.copies.values().flatten().map(|record| record.entry().clock).filter(|clock| *clock <= limit);
+        let clocks = self.places.values().rev().map(|record| record.entry().clock);
+        clocks.into_iter().find(|clock| *clock <= limit).max(of_copies.max())
     }
 
-    /// What is odd about it, in the order of the series.
+    /// What is odd about it: gaps, copies, broken links.
     pub(crate) fn findings(&self, device: DeviceId) -> Vec<Finding> {
         let mut findings = self.gaps(device);
         findings.extend(self.copies(device));
-        findings.extend(self.broken.iter().filter_map(|place| self.entries.get(place)).map(|record| {
-            Finding::BrokenChain { device, sequence: record.entry().sequence, entry: record.entry().id }
-        }));
+        findings.extend(self.broken_links(device));
         findings
     }
 
     fn gaps(&self, device: DeviceId) -> Vec<Finding> {
         let mut gaps = Vec::new();
         let mut last = self.contiguous;
-        for (sequence, _) in self.entries.range((self.contiguous, FIRST_HASH)..).map(|(place, _)| place) {
-            if *sequence > last.saturating_add(1) {
+        for sequence in self.places.range(self.contiguous..).map(|(sequence, _)| *sequence) {
+            if sequence > last.saturating_add(1) {
                 gaps.push(Finding::MissingSequence { device, first: last + 1, last: sequence - 1 });
             }
-            last = *sequence;
+            last = sequence;
         }
         gaps
     }
 
-    fn copies(&self, device: DeviceId) -> Vec<Finding> {
-        let Some(split) = self.split else { return Vec::new() };
-        let mut places: BTreeMap<u64, Vec<EntryHash>> = BTreeMap::new();
-        for (sequence, hash) in self.entries.range((split, FIRST_HASH)..).map(|(place, _)| *place) {
-            places.entry(sequence).or_default().push(hash);
-        }
-        places
-            .into_iter()
-            .filter(|(_, hashes)| hashes.len() > 1)
-            .map(|(sequence, hashes)| Finding::ClonedDevice { device, sequence, hashes })
-            .collect()
+    fn copies(&self, device: DeviceId) -> impl Iterator<Item = Finding> {
+        self.copies.keys().map(move |sequence| Finding::ClonedDevice {
+            device,
+            sequence: *sequence,
+            hashes: self.at(*sequence).map(|record| record.hash()).collect(),
+        })
+    }
+
+    fn broken_links(&self, device: DeviceId) -> impl Iterator<Item = Finding> {
+        let record =
+            |(sequence, hash): &(u64, EntryHash)| self.at(*sequence).find(|record| record.hash() == *hash);
+        self.broken.iter().filter_map(record).map(move |record| Finding::BrokenChain {
+            device,
+            sequence: record.entry().sequence,
+            entry: record.entry().id,
+        })
     }
 }
 

@@ -96,13 +96,15 @@ impl BookState {
         let Some(state) = self.book.slots.get(slot) else { return Vec::new() };
         let threads: BTreeSet<ThreadKey> =
             state.entries().iter().filter_map(|id| self.book.threads.thread_of(*id)).collect();
-        thread::oldest_first(threads.into_iter().flat_map(|key| self.book.threads.members(key)).collect())
+        thread::oldest_first(
+            threads.into_iter().flat_map(|key| self.book.threads.members(key).into_owned()).collect(),
+        )
     }
 
     /// The thread of an entry, oldest first; empty where the entry is not known.
     pub fn thread(&self, id: EntryId) -> Vec<Arc<Record>> {
         let key = self.book.threads.thread_of(id);
-        thread::oldest_first(key.map_or_else(Vec::new, |key| self.book.threads.members(key)))
+        thread::oldest_first(key.map_or_else(Vec::new, |key| self.book.threads.members(key).into_owned()))
     }
 
     /// What stands under an id: nothing, one entry, or, which is a fault, several.
@@ -148,7 +150,7 @@ impl BookState {
     fn written_apart(&self, slot: &Slot, within: &mut BTreeSet<ThreadKey>) -> Option<Conflict> {
         let state = self.book.slots.get(slot)?;
         let claims = state.claims();
-        let heads = claims.iter().flat_map(|key| self.book.threads.heads(*key)).collect();
+        let heads = claims.iter().flat_map(|key| self.book.threads.heads(*key).into_owned()).collect();
         within.extend(claims);
         let winner = Arc::clone(state.counting.as_ref()?);
         Some(Conflict {
@@ -160,7 +162,7 @@ impl BookState {
     }
 
     fn fork(&self, key: ThreadKey) -> Option<Conflict> {
-        let heads = in_order(self.book.threads.heads(key));
+        let heads = in_order(self.book.threads.heads(key).into_owned());
         let winner = Arc::clone(heads.last()?);
         Some(Conflict { cause: Cause::Fork, slot: winner.slot(), heads, winner })
     }
@@ -171,9 +173,8 @@ impl BookState {
             id: *id,
             hashes: self.records(*id).iter().map(|record| record.hash()).collect(),
         });
-        let threads = self.book.ringed.iter().filter_map(|key| self.book.threads.get(*key));
-        let rings =
-            threads.flat_map(|thread| thread.rings()).map(|ring| Fault::Cycle { entries: ring.clone() });
+        let rings = self.book.ringed.iter().flat_map(|key| self.book.threads.rings_in(*key));
+        let rings = rings.map(|ring| Fault::Cycle { entries: ring.clone() });
         let foreign = self
             .book
             .foreign

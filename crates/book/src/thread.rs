@@ -5,18 +5,19 @@
 //! fault; inside it nothing supersedes anything, so that all its members stay heads, and visible, until an entry from
 //! outside supersedes them.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::entry::EntryId;
 use crate::record::{Record, Written};
-use crate::slot::Standing;
 
 /// All threads of a book.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Threads {
     nodes: BTreeMap<EntryId, Node>,
-    threads: BTreeMap<ThreadKey, Thread>,
+    /// The threads with ties. An id without ties is a thread by itself, and is not in here.
+    tied: BTreeMap<ThreadKey, Thread>,
 }
 
 /// Names a thread: the least id in it. It changes when threads grow together.
@@ -29,93 +30,98 @@ struct Node {
     records: Vec<Arc<Record>>,
     /// The entries that supersede it, ascending.
     superseders: Vec<EntryId>,
-    thread: ThreadKey,
+    /// The thread it is tied into; none while it is one by itself, as most entries are for ever.
+    thread: Option<ThreadKey>,
 }
 
-/// Entries that hang together.
+/// Ids that are tied together.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(crate) struct Thread {
-    /// All ids in it, missing ones included.
-    members: BTreeSet<EntryId>,
+struct Thread {
+    /// All ids in it, missing ones included, ascending.
+    members: Vec<EntryId>,
+    verdict: Verdict,
+}
+
+/// What the ties of a thread come to.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Verdict {
     /// The present entries that nothing outside their own ring supersedes, ascending.
     heads: Vec<EntryId>,
     /// The present entries that supersede nothing present outside their own ring, ascending.
     beginnings: Vec<EntryId>,
     /// The rings, each ascending.
     rings: Vec<Vec<EntryId>>,
-    /// The entry that speaks for it; none when that is a withdrawal or of an unknown kind.
-    pub(crate) standing: Option<Standing>,
 }
 
 /// A record that found its thread.
 pub(crate) struct Joined {
     /// The thread it is in now.
     pub(crate) thread: ThreadKey,
-    /// The threads that grew together in it, with what stood for each.
-    pub(crate) absorbed: Vec<(ThreadKey, Option<Standing>)>,
     /// Whether nobody had named the record's id before, so that nothing supersedes it and no ring closes.
     pub(crate) unheard_of: bool,
 }
 
 impl Threads {
+    /// The threads that a record will tie together, ascending.
+    pub(crate) fn touched_by(&self, record: &Record) -> Vec<ThreadKey> {
+        sorted(ties(record).filter_map(|id| self.thread_of(id)).collect())
+    }
+
     /// Puts a record into its thread; `None` when these very bytes are there already. Heads and beginnings are as before
     /// until [`Threads::extend`] or [`Threads::judge`].
     pub(crate) fn join(&mut self, record: &Arc<Record>) -> Option<Joined> {
-        let id = record.entry().id;
-        let known = self.nodes.get(&id);
-        if known.is_some_and(|node| node.records.iter().any(|other| other.hash() == record.hash())) {
+        let entry = record.entry();
+        let known = self.nodes.get(&entry.id);
+        if known.is_some_and(|node| node.records.contains(record)) {
             return None;
         }
-        let unheard_of = known.is_none() && !record.entry().supersedes.contains(&id);
-        let (thread, absorbed) = self.grow_together(record);
-        self.put(record, thread);
-        Some(Joined { thread, absorbed, unheard_of })
+        let unheard_of = known.is_none() && !entry.supersedes.contains(&entry.id);
+        let thread = if entry.supersedes.is_empty() {
+            known.and_then(|node| node.thread)
+        } else {
+            Some(self.tie_together(record))
+        };
+        let node = self.node(entry.id, thread);
+        let at = node.records.partition_point(|other| other.hash() < record.hash());
+        node.records.insert(at, Arc::clone(record));
+        Some(Joined { thread: thread.unwrap_or(entry.id), unheard_of })
     }
 
-    /// Makes one thread of all that the record ties together.
-    fn grow_together(&mut self, record: &Record) -> (ThreadKey, Vec<(ThreadKey, Option<Standing>)>) {
-        let entry = record.entry();
-        let ids: BTreeSet<EntryId> = entry.supersedes.iter().copied().chain([entry.id]).collect();
-        let keys: BTreeSet<ThreadKey> =
-            ids.iter().filter_map(|id| self.nodes.get(id)).map(|node| node.thread).collect();
-        let key = keys.iter().chain(&ids).min().copied().unwrap_or(entry.id);
+    /// Makes one thread of all that the record ties together, and names it.
+    fn tie_together(&mut self, record: &Record) -> ThreadKey {
+        let ids = sorted(ties(record).collect());
+        let old_keys = self.touched_by(record);
+        let key = old_keys.iter().chain(&ids).min().copied().unwrap_or(record.entry().id);
         let mut whole = Thread::default();
-        let mut absorbed = Vec::with_capacity(keys.len());
-        for old in keys {
-            let Some(mut part) = self.threads.remove(&old) else { continue };
-            absorbed.push((old, part.standing.take()));
-            self.rename(&part, old, key);
+        for old in old_keys {
+            let part = self.tied.remove(&old).unwrap_or_else(|| Thread::of_one(old));
+            self.rename(&part, key);
             whole.absorb(part);
         }
-        whole.members.extend(ids);
-        self.threads.insert(key, whole);
-        (key, absorbed)
+        for id in ids {
+            insert_sorted(&mut whole.members, id);
+        }
+        self.tied.insert(key, whole);
+        for superseded in &record.entry().supersedes {
+            insert_sorted(&mut self.node(*superseded, Some(key)).superseders, record.entry().id);
+        }
+        key
     }
 
-    /// Tells the members of a thread its new name.
-    fn rename(&mut self, thread: &Thread, old: ThreadKey, new: ThreadKey) {
-        if old == new {
+    /// Tells the members of a thread its name, where it is a new one.
+    fn rename(&mut self, thread: &Thread, key: ThreadKey) {
+        let is_new = |id| self.nodes.get(id).is_some_and(|node| node.thread != Some(key));
+        if !thread.members.first().is_some_and(is_new) {
             return;
         }
         for member in &thread.members {
             if let Some(node) = self.nodes.get_mut(member) {
-                node.thread = new;
+                node.thread = Some(key);
             }
         }
     }
 
-    /// Writes the record and its ties into the nodes.
-    fn put(&mut self, record: &Arc<Record>, thread: ThreadKey) {
-        let entry = record.entry();
-        let node = self.node(entry.id, thread);
-        let at = node.records.partition_point(|other| other.hash() < record.hash());
-        node.records.insert(at, Arc::clone(record));
-        for superseded in &entry.supersedes {
-            insert_sorted(&mut self.node(*superseded, thread).superseders, entry.id);
-        }
-    }
-
-    fn node(&mut self, id: EntryId, thread: ThreadKey) -> &mut Node {
+    fn node(&mut self, id: EntryId, thread: Option<ThreadKey>) -> &mut Node {
         self.nodes.entry(id).or_insert(Node { records: Vec::new(), superseders: Vec::new(), thread })
     }
 
@@ -123,34 +129,47 @@ impl Threads {
     pub(crate) fn extend(&mut self, key: ThreadKey, record: &Record) {
         let entry = record.entry();
         let begins = !entry.supersedes.iter().any(|id| self.is_present(*id));
-        let Some(thread) = self.threads.get_mut(&key) else { return };
-        thread.heads.retain(|head| !entry.supersedes.contains(head));
-        insert_sorted(&mut thread.heads, entry.id);
+        let Some(Thread { verdict, .. }) = self.tied.get_mut(&key) else { return };
+        verdict.heads.retain(|head| !entry.supersedes.contains(head));
+        insert_sorted(&mut verdict.heads, entry.id);
         if begins {
-            insert_sorted(&mut thread.beginnings, entry.id);
+            insert_sorted(&mut verdict.beginnings, entry.id);
         }
     }
 
     /// Finds heads, beginnings and rings of a thread from its ties alone.
     pub(crate) fn judge(&mut self, key: ThreadKey) {
-        let Some(mut thread) = self.threads.remove(&key) else { return };
-        thread.rings = self.rings(&thread.members);
-        let present = || thread.members.iter().copied().filter(|id| self.is_present(*id));
-        let outside = |of: EntryId, ids: &[EntryId]| {
-            let ring = thread.rings.iter().find(|ring| ring.contains(&of));
-            ids.iter().any(|id| self.is_present(*id) && !ring.is_some_and(|ring| ring.contains(id)))
-        };
-        let heads = present().filter(|id| !outside(*id, self.superseders(*id))).collect();
-        let beginnings = present().filter(|id| !outside(*id, &self.superseded_by(*id))).collect();
-        (thread.heads, thread.beginnings) = (heads, beginnings);
-        self.threads.insert(key, thread);
+        let Some(thread) = self.tied.get(&key) else { return };
+        let verdict = self.verdict(&thread.members);
+        if let Some(thread) = self.tied.get_mut(&key) {
+            thread.verdict = verdict;
+        }
+    }
+
+    fn verdict(&self, members: &[EntryId]) -> Verdict {
+        let mut verdict = Verdict { rings: self.rings(members), ..Verdict::default() };
+        for id in members {
+            let Some(node) = self.nodes.get(id).filter(|node| node.is_present()) else { continue };
+            let ring = verdict.rings.iter().find(|ring| ring.contains(id));
+            let outside = |other: &EntryId| !ring.is_some_and(|ring| ring.contains(other));
+            let is_head = !node.superseders.iter().any(outside);
+            let begins = !node.superseded().any(|other| outside(other) && self.is_present(*other));
+            verdict.heads.extend(is_head.then_some(*id));
+            verdict.beginnings.extend(begins.then_some(*id));
+        }
+        verdict
     }
 
     /// The rings among some ids, ascending.
-    fn rings(&self, members: &BTreeSet<EntryId>) -> Vec<Vec<EntryId>> {
+    fn rings(&self, members: &[EntryId]) -> Vec<Vec<EntryId>> {
         let newer = |id| self.superseders(id).to_vec();
         let older = |id| self.superseded_by(id);
-        let mut tangle = peel(peel(members.clone(), &newer, &older), &older, &newer);
+        // Ids are made in the order of time, so this is nearly always all there is to see: where every tie leads to a
+        // greater id, none leads back.
+        if members.iter().all(|id| self.superseders(*id).iter().all(|other| other > id)) {
+            return Vec::new();
+        }
+        let mut tangle = peel(peel(members.iter().copied().collect(), &newer, &older), &older, &newer);
         let mut rings = Vec::new();
         while let Some(id) = tangle.first().copied() {
             let ring: Vec<EntryId> =
@@ -165,21 +184,17 @@ impl Threads {
     }
 
     fn is_present(&self, id: EntryId) -> bool {
-        self.nodes.get(&id).is_some_and(|node| !node.records.is_empty())
+        self.nodes.get(&id).is_some_and(Node::is_present)
     }
 
-    /// The ids of the entries that supersede this one.
+    /// The ids of the entries that supersede this one, ascending.
     fn superseders(&self, id: EntryId) -> &[EntryId] {
         self.nodes.get(&id).map_or(&[], |node| &node.superseders)
     }
 
     /// The ids that this one supersedes, ascending.
     fn superseded_by(&self, id: EntryId) -> Vec<EntryId> {
-        let mut ids: Vec<EntryId> =
-            self.records(id).iter().flat_map(|record| &record.entry().supersedes).copied().collect();
-        ids.sort_unstable();
-        ids.dedup();
-        ids
+        sorted(self.nodes.get(&id).into_iter().flat_map(Node::superseded).copied().collect())
     }
 
     /// What stands under an id: usually one record.
@@ -194,60 +209,74 @@ impl Threads {
 
     /// The name of the thread an id is in.
     pub(crate) fn thread_of(&self, id: EntryId) -> Option<ThreadKey> {
-        self.nodes.get(&id).map(|node| node.thread)
+        self.nodes.get(&id).map(|node| node.thread.unwrap_or(id))
     }
 
     /// The names of all threads.
     pub(crate) fn keys(&self) -> Vec<ThreadKey> {
-        self.threads.keys().copied().collect()
+        let alone = self.nodes.iter().filter(|(_, node)| node.thread.is_none()).map(|(id, _)| id);
+        alone.chain(self.tied.keys()).copied().collect()
     }
 
-    /// A thread by its name.
-    pub(crate) fn get(&self, key: ThreadKey) -> Option<&Thread> {
-        self.threads.get(&key)
-    }
-
-    /// A thread by its name, to say what stands for it.
-    pub(crate) fn get_mut(&mut self, key: ThreadKey) -> Option<&mut Thread> {
-        self.threads.get_mut(&key)
+    /// The rings in a thread.
+    pub(crate) fn rings_in(&self, key: ThreadKey) -> &[Vec<EntryId>] {
+        self.tied.get(&key).map_or(&[], |thread| &thread.verdict.rings)
     }
 
     /// The records at the heads of a thread.
-    pub(crate) fn heads(&self, key: ThreadKey) -> Vec<Arc<Record>> {
-        self.threads.get(&key).map_or_else(Vec::new, |thread| self.records_of(&thread.heads))
+    pub(crate) fn heads(&self, key: ThreadKey) -> Cow<'_, [Arc<Record>]> {
+        self.records_of(key, |thread| &thread.verdict.heads)
     }
 
     /// The records a thread begins with.
-    pub(crate) fn beginnings(&self, key: ThreadKey) -> Vec<Arc<Record>> {
-        self.threads.get(&key).map_or_else(Vec::new, |thread| self.records_of(&thread.beginnings))
+    pub(crate) fn beginnings(&self, key: ThreadKey) -> Cow<'_, [Arc<Record>]> {
+        self.records_of(key, |thread| &thread.verdict.beginnings)
     }
 
     /// All records of a thread.
-    pub(crate) fn members(&self, key: ThreadKey) -> Vec<Arc<Record>> {
-        self.threads.get(&key).map_or_else(Vec::new, |thread| self.records_of(&thread.members))
+    pub(crate) fn members(&self, key: ThreadKey) -> Cow<'_, [Arc<Record>]> {
+        self.records_of(key, |thread| &thread.members)
     }
 
-    fn records_of<'a>(&self, ids: impl IntoIterator<Item = &'a EntryId>) -> Vec<Arc<Record>> {
-        ids.into_iter().flat_map(|id| self.records(*id)).cloned().collect()
+    /// The records of some ids of a thread; of a thread without ties, all there is.
+    fn records_of(&self, key: ThreadKey, ids: fn(&Thread) -> &[EntryId]) -> Cow<'_, [Arc<Record>]> {
+        match self.tied.get(&key) {
+            None => Cow::Borrowed(self.records(key)),
+            Some(thread) => ids(thread).iter().flat_map(|id| self.records(*id)).cloned().collect(),
+        }
+    }
+}
+
+/// The ids that a record ties together: its own, and those it supersedes.
+fn ties(record: &Record) -> impl Iterator<Item = EntryId> {
+    let entry = record.entry();
+    entry.supersedes.iter().copied().chain([entry.id])
+}
+
+impl Node {
+    fn is_present(&self) -> bool {
+        !self.records.is_empty()
+    }
+
+    /// The ids that it supersedes.
+    fn superseded(&self) -> impl Iterator<Item = &EntryId> {
+        self.records.iter().flat_map(|record| &record.entry().supersedes)
     }
 }
 
 impl Thread {
-    /// The rings in it.
-    pub(crate) fn rings(&self) -> &[Vec<EntryId>] {
-        &self.rings
+    /// What an id without ties is.
+    fn of_one(id: EntryId) -> Self {
+        let verdict = Verdict { heads: vec![id], beginnings: vec![id], rings: Vec::new() };
+        Self { members: vec![id], verdict }
     }
 
-    /// Takes another thread in, moving the smaller set of members into the larger.
-    fn absorb(&mut self, mut other: Thread) {
-        if other.members.len() > self.members.len() {
-            std::mem::swap(&mut self.members, &mut other.members);
-        }
-        self.members.extend(other.members);
-        merge_sorted(&mut self.heads, other.heads);
-        merge_sorted(&mut self.beginnings, other.beginnings);
-        self.rings.extend(other.rings);
-        self.rings.sort_unstable();
+    /// Takes another thread in. No id is in both.
+    fn absorb(&mut self, other: Thread) {
+        merge(&mut self.members, other.members);
+        merge(&mut self.verdict.heads, other.verdict.heads);
+        merge(&mut self.verdict.beginnings, other.verdict.beginnings);
+        merge(&mut self.verdict.rings, other.verdict.rings);
     }
 }
 
@@ -301,9 +330,20 @@ fn insert_sorted(ids: &mut Vec<EntryId>, id: EntryId) {
     }
 }
 
-fn merge_sorted(ids: &mut Vec<EntryId>, more: Vec<EntryId>) {
-    ids.extend(more);
+/// Brings sorted lists together. The sort finds the two runs, so its cost is that of walking through them.
+fn merge<T: Ord>(into: &mut Vec<T>, more: Vec<T>) {
+    if into.is_empty() {
+        *into = more;
+    } else {
+        into.extend(more);
+        into.sort();
+    }
+}
+
+fn sorted(mut ids: Vec<EntryId>) -> Vec<EntryId> {
     ids.sort_unstable();
+    ids.dedup();
+    ids
 }
 
 /// Brings records into the order in which they came about: what supersedes comes after what it supersedes, and apart

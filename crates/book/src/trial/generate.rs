@@ -177,7 +177,7 @@ impl World {
         };
         let Some(draft) = draft else { return };
         let stored = self.compose(phone, draft);
-        let stored = self.from_another_version(stored);
+        let stored = self.in_another_version(stored);
         self.put(phone, stored);
     }
 
@@ -285,7 +285,7 @@ impl World {
     }
 
     /// Makes some entries those of an older or a newer program.
-    fn from_another_version(&mut self, stored: StoredEntry) -> StoredEntry {
+    fn in_another_version(&mut self, stored: StoredEntry) -> StoredEntry {
         let mut entry = stored.entry.clone();
         match self.luck.below(100) {
             0..4 => {
