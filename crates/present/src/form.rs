@@ -71,8 +71,14 @@ fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> 
         fault: problems
             .iter()
             .find(|problem| mine(&problem.key))
-            .map(|problem| fault::sentence(problem, viewer)),
+            .map(|problem| fault_beside(problem, &message, viewer)),
     }
+}
+
+/// A fault names its field by the label beside it: keys are for files.
+fn fault_beside(problem: &Problem, label: &str, viewer: &Viewer) -> String {
+    let labelled = Problem { key: viewer.words().plain(label), ..problem.clone() };
+    fault::sentence(&labelled, viewer)
 }
 
 /// What is taken when nothing is said.

@@ -131,19 +131,26 @@ pub(crate) fn kept(state: &BookState, kind: &'static str, house: HouseId) -> Opt
     state.answers(&slot_of(kind, house)).cloned()
 }
 
-/// What the book keeps, and over it what was typed.
+/// What the book keeps, and in its place what was typed, in the order of the table of fields.
 fn all_raws(draft: &PlanDraft, state: &BookState) -> Vec<Raw> {
     let asked = families::plan_fields();
     let of_kind = |kind: &&'static str| {
         kept(state, kind, draft.house).map_or_else(Vec::new, |body| raws_of(&body, kind))
     };
-    let mut by_field: HashMap<&'static str, Raw> = HashMap::new();
-    for raw in KEPT_KINDS.iter().flat_map(of_kind).chain(draft.raws()) {
-        if let Some((field, _)) = field::find(&asked, &raw.key) {
-            by_field.insert(field.key, raw);
+    let mut by_field = grouped(&asked, KEPT_KINDS.iter().flat_map(of_kind));
+    by_field.extend(grouped(&asked, draft.raws().into_iter()));
+    asked.iter().flat_map(|one| by_field.remove(one.field.key).unwrap_or_default()).collect()
+}
+
+/// Raw answers by field; a field typed twice, in two units, has both.
+fn grouped(asked: &[Asked], raws: impl Iterator<Item = Raw>) -> HashMap<&'static str, Vec<Raw>> {
+    let mut by_field: HashMap<&'static str, Vec<Raw>> = HashMap::new();
+    for raw in raws {
+        if let Some((field, _)) = field::find(asked, &raw.key) {
+            by_field.entry(field.key).or_default().push(raw);
         }
     }
-    asked.iter().filter_map(|one| by_field.remove(one.field.key)).collect()
+    by_field
 }
 
 /// Whether a kind's answers may be seen and changed: prices are left alone while amounts are hidden.

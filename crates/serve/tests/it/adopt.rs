@@ -1,0 +1,110 @@
+use std::sync::Arc;
+
+use axum::http::StatusCode;
+use book::{Access, BatchId, BookState, DeviceId, PersonId, Role, Slot, Subject, fold};
+use present::{Viewer, view};
+use quantity::Source;
+use serde_json::json;
+use store::Store;
+use uuid::Uuid;
+
+use crate::rig::{Browser, mango_ridge_with, memory, visible};
+
+async fn state(store: &Arc<dyn Store>) -> BookState {
+    let farm = store.farms().await.unwrap()[0].id;
+    let nobody = Uuid::nil();
+    let access = Access::granted(farm, PersonId(nobody), DeviceId(nobody), Role::Viewer);
+    fold(farm, store.all(&access).await.unwrap())
+}
+
+fn slot(address: &str) -> Slot {
+    let id = Uuid::try_parse(address.rsplit('/').next().unwrap()).unwrap();
+    Slot::of("plan-adopted", Subject::Batch(BatchId(id)))
+}
+
+#[tokio::test]
+async fn an_adopted_plan_stands_whole_in_the_book() {
+    let store = memory();
+    let browser = Browser::new(&store).await;
+    let address = browser.mango_ridge().await;
+    let page = browser.post(&format!("{address}/adopt"), &[]).await;
+    assert_eq!(page.status, StatusCode::SEE_OTHER);
+
+    let state = state(&store).await;
+    let body = state.answers(&slot(&address)).unwrap();
+    assert_eq!(body["batch.chicks"].typed.as_deref(), Some("1600"));
+    assert_eq!(body["batch.chicks"].value, json!(1600));
+    assert_eq!(body["batch.placement"].value, json!("2027-09-14"));
+    assert_eq!(body["litter.spread_days_before_d"].typed, None, "nobody typed the usual value");
+    assert_eq!(body["litter.spread_days_before_d"].value, json!(3));
+    assert_eq!(body["rules_version"].value, json!(advice::RULES_VERSION));
+    assert!(body["seed"].value.as_u64().unwrap() < 1 << 53);
+    assert!(state.findings().is_empty(), "the house is known: {:?}", state.findings());
+
+    let raws = advice::plan_file::read(include_str!("../../../../demo/mango-ridge.toml")).unwrap();
+    let plan = advice::plan::work_out(advice::plan::read(&raws, Source::File, true).answers);
+    let figures = body.keys().filter(|key| key.starts_with("figure.")).count();
+    assert_eq!(figures, plan.outcome.figures().count());
+    let shown = serde_json::to_value(view::plan(&plan, &Viewer::plain(), false)).unwrap();
+    let shown = &shown["figures"]["space.birds_allowed"]["value"];
+    assert_eq!(body["figure.space.birds_allowed"].value.as_f64(), shown.as_f64());
+}
+
+#[tokio::test]
+async fn the_page_says_when_it_was_adopted_and_whether_it_changed_since() {
+    let store = memory();
+    let browser = Browser::new(&store).await;
+    let address = browser.mango_ridge().await;
+    let adopt = format!("{address}/adopt");
+    assert!(browser.get(&address).await.text().contains(&adopt));
+    browser.post(&adopt, &[]).await;
+    let adopted = browser.get(&address).await.text();
+    assert!(visible(&adopted).contains("Adopted on"), "{}", visible(&adopted));
+    assert!(!adopted.contains(&adopt), "there is nothing to adopt again");
+    assert!(visible(&browser.get("/").await.text()).contains("Adopted."));
+
+    browser.post(&address, &mango_ridge_with(&[("batch.chicks", "1500")])).await;
+    let changed = browser.get(&address).await.text();
+    assert!(visible(&changed).contains("It has changed since") && changed.contains(&adopt));
+    browser.post(&adopt, &[]).await;
+    let state = state(&store).await;
+    assert_eq!(state.answers(&slot(&address)).unwrap()["batch.chicks"].value, json!(1500));
+    assert_eq!(state.history(&slot(&address)).len(), 2, "the first stays in the history");
+    assert!(state.conflicts().is_empty());
+}
+
+#[tokio::test]
+async fn a_plan_with_a_fault_or_without_chicks_is_not_adopted() {
+    let store = memory();
+    let browser = Browser::new(&store).await;
+    let address = browser.mango_ridge().await;
+    for (key, text) in [("house.width_m", "wide"), ("batch.chicks", ""), ("batch.placement", "")] {
+        browser.post(&address, &mango_ridge_with(&[(key, text)])).await;
+        let page = browser.post(&format!("{address}/adopt"), &[]).await;
+        assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY, "{key}");
+        let id = key.replace(['.', '_'], "-");
+        assert!(page.text().contains(&format!("<a href=\"#field-{id}\">")), "{key} is named");
+    }
+    assert!(state(&store).await.answers(&slot(&address)).is_none());
+}
+
+#[tokio::test]
+async fn an_adopted_plan_is_found_without_its_draft() {
+    let store = memory();
+    let browser = Browser::new(&store).await;
+    let address = browser.mango_ridge().await;
+    browser.post(&format!("{address}/adopt"), &[]).await;
+    let shown = crate::rig::filled(&browser.get(&address).await.text());
+    let farm = store.farms().await.unwrap()[0].id;
+    let nobody = Uuid::nil();
+    let access = Access::granted(farm, PersonId(nobody), DeviceId(nobody), Role::Owner);
+    let key = format!("plan/{}", address.rsplit('/').next().unwrap());
+    assert!(store.delete_draft(&access, &key).await.unwrap());
+    let page = browser.get(&address).await;
+    assert_eq!(page.status, StatusCode::OK);
+    let again = crate::rig::filled(&page.text());
+    assert_eq!(again["batch.chicks"], shown["batch.chicks"]);
+    assert_eq!(again["disinfectant.surfaces"], shown["disinfectant.surfaces"]);
+    assert!(!visible(&page.text()).contains("It has changed since"));
+    assert!(browser.get("/").await.text().contains("September 2027"));
+}

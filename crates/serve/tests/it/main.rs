@@ -1,0 +1,15 @@
+//! Every page, in process, over a book in memory or in a file.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod absurd;
+mod adopt;
+mod apart;
+mod cache;
+mod guards;
+mod print;
+mod rig;
+mod save;
+mod sums;
+mod tidy;
+mod words;

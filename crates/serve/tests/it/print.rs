@@ -1,0 +1,63 @@
+use axum::body::Body;
+use axum::http::StatusCode;
+use present::{Viewer, view};
+use quantity::Source;
+
+use crate::rig::{Browser, at, mango_ridge, memory};
+
+#[tokio::test]
+async fn every_sheet_prints_on_both_papers() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    for sheet in ["plan", "cutting", "mixing", "workings"] {
+        for paper in ["a4", "us-letter"] {
+            let page = browser.get(&format!("{address}/print/{sheet}?paper={paper}")).await;
+            assert_eq!(page.status, StatusCode::OK, "{sheet} {paper}");
+            assert_eq!(page.header("content-type"), "application/pdf");
+            assert!(page.bytes.starts_with(b"%PDF") && page.bytes.len() > 5_000, "{sheet} {paper}");
+        }
+    }
+    for missing in ["other", "plan?paper=papyrus"] {
+        let page = browser.get(&format!("{address}/print/{missing}")).await;
+        assert_eq!(page.status, StatusCode::NOT_FOUND, "{missing}");
+    }
+}
+
+#[tokio::test]
+async fn a_plan_that_says_nothing_still_prints() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.new_plan().await;
+    let page = browser.get(&format!("{address}/print/plan")).await;
+    assert_eq!(page.status, StatusCode::OK);
+    assert!(page.bytes.starts_with(b"%PDF"));
+}
+
+#[tokio::test]
+async fn a_sheet_that_did_not_change_is_not_set_again() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    let path = format!("{address}/print/cutting");
+    let tag = browser.get(&path).await.header("etag").to_owned();
+    let request = at(&path).header("if-none-match", tag).body(Body::empty()).unwrap();
+    assert_eq!(browser.send(request).await.status, StatusCode::NOT_MODIFIED);
+}
+
+#[tokio::test]
+async fn the_data_is_what_present_makes_of_the_same_answers() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    let raws: Vec<quantity::Raw> = crate::rig::filled(&browser.get(&address).await.text())
+        .into_iter()
+        .filter(|(key, _)| mango_ridge().iter().any(|(other, _)| other == key))
+        .map(|(key, text)| quantity::Raw { key, text, line: None })
+        .collect();
+    let plan = advice::plan::work_out(advice::plan::read(&raws, Source::Hand, true).answers);
+    for (query, working) in [("", false), ("?working=1", true)] {
+        let page = browser.get(&format!("{address}/plan.json{query}")).await;
+        assert_eq!(page.header("content-type"), "application/json");
+        let viewer = Viewer::of(&plan.answers);
+        let expected = serde_json::to_value(view::plan(&plan, &viewer, working)).unwrap();
+        let sent: serde_json::Value = serde_json::from_slice(&page.bytes).unwrap();
+        assert_eq!(sent, expected);
+    }
+}

@@ -1,0 +1,187 @@
+//! A site, a browser without a screen, and the invented farm's answers.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use advice::plan_file;
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{HeaderMap, Request, StatusCode, header};
+use book::Role;
+use serve::{Site, SiteOptions, router, sole_farm};
+use store::sqlite::Opening;
+use store::{SqliteStore, Store};
+use tower::ServiceExt;
+use uuid::Uuid;
+
+/// Some day in May 2027.
+const NOW: i64 = 1_810_000_000_000;
+
+/// Time goes on by a second at each look, for all tests together; none depends on how far.
+fn now() -> i64 {
+    static LOOKS: AtomicU64 = AtomicU64::new(0);
+    NOW + 1000 * i64::try_from(LOOKS.fetch_add(1, Ordering::Relaxed)).unwrap()
+}
+
+/// Ids in the order they are made.
+fn new_id() -> Uuid {
+    static MADE: AtomicU64 = AtomicU64::new(0);
+    let made = u128::from(MADE.fetch_add(1, Ordering::Relaxed));
+    Uuid::from_u128((0x0196_0000_0000_7000_u128 << 64 | 0x8000_u128 << 48) + (made << 72) + made)
+}
+
+pub fn memory() -> Arc<dyn Store> {
+    Arc::new(SqliteStore::in_memory().unwrap())
+}
+
+pub fn file(path: &Path) -> Arc<dyn Store> {
+    Arc::new(SqliteStore::open(path, Opening::default()).unwrap())
+}
+
+pub struct Browser {
+    router: Router,
+}
+
+pub struct Page {
+    pub status: StatusCode,
+    pub headers: HeaderMap,
+    pub bytes: Vec<u8>,
+}
+
+impl Page {
+    pub fn text(&self) -> String {
+        String::from_utf8(self.bytes.clone()).unwrap()
+    }
+
+    pub fn header(&self, name: &str) -> &str {
+        self.headers.get(name).map_or("", |value| value.to_str().unwrap())
+    }
+}
+
+impl Browser {
+    /// The owner, at a site over a book.
+    pub async fn new(store: &Arc<dyn Store>) -> Browser {
+        Browser::as_a(Role::Owner, store).await
+    }
+
+    /// Somebody with a role.
+    pub async fn as_a(role: Role, store: &Arc<dyn Store>) -> Browser {
+        let mut loopback = sole_farm(&**store, now(), new_id).await.unwrap();
+        loopback.role = role;
+        let version = "0.1.0".to_owned();
+        let options = SiteOptions { loopback, demo: false, version, now, new_id };
+        Browser { router: router(Site::new(Arc::clone(store), options)) }
+    }
+
+    pub async fn send(&self, request: Request<Body>) -> Page {
+        let response = self.router.clone().oneshot(request).await.unwrap();
+        let (status, headers) = (response.status(), response.headers().clone());
+        let bytes = to_bytes(response.into_body(), usize::MAX).await.unwrap().to_vec();
+        Page { status, headers, bytes }
+    }
+
+    pub async fn get(&self, path: &str) -> Page {
+        self.send(at(path).body(Body::empty()).unwrap()).await
+    }
+
+    pub async fn post(&self, path: &str, pairs: &[(String, String)]) -> Page {
+        self.send(form(path, encoded(pairs).into_bytes())).await
+    }
+
+    /// Begins a plan and gives its address.
+    pub async fn new_plan(&self) -> String {
+        let page = self.post("/before/new", &[]).await;
+        assert_eq!(page.status, StatusCode::SEE_OTHER);
+        page.header("location").to_owned()
+    }
+
+    /// A plan with all of the invented farm's answers saved.
+    pub async fn mango_ridge(&self) -> String {
+        let address = self.new_plan().await;
+        let page = self.post(&address, &mango_ridge()).await;
+        assert_eq!(page.status, StatusCode::SEE_OTHER, "{}", page.text());
+        address
+    }
+}
+
+pub fn at(path: &str) -> axum::http::request::Builder {
+    Request::builder().uri(path).header(header::HOST, "127.0.0.1:8080")
+}
+
+pub fn form(path: &str, body: Vec<u8>) -> Request<Body> {
+    at(path)
+        .method("POST")
+        .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded")
+        .header("sec-fetch-site", "same-origin")
+        .body(Body::from(body))
+        .unwrap()
+}
+
+pub fn encoded(pairs: &[(String, String)]) -> String {
+    let byte = |byte: u8| match byte {
+        b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' => char::from(byte).to_string(),
+        _ => format!("%{byte:02X}"),
+    };
+    let text = |text: &str| text.bytes().map(byte).collect::<String>();
+    let pair = |(key, value): &(String, String)| format!("{}={}", text(key), text(value));
+    pairs.iter().map(pair).collect::<Vec<_>>().join("&")
+}
+
+/// The invented farm's plan as a form would send it.
+pub fn mango_ridge() -> Vec<(String, String)> {
+    let raws = plan_file::read(include_str!("../../../../demo/mango-ridge.toml")).unwrap();
+    let pairs = raws
+        .into_iter()
+        .flat_map(|raw| raw.text.into_iter().map(move |text| (raw.key.clone(), text)).collect::<Vec<_>>());
+    pairs.collect()
+}
+
+/// The same with some answers changed or added; an empty one is left blank.
+pub fn mango_ridge_with(changed: &[(&str, &str)]) -> Vec<(String, String)> {
+    let mut pairs = mango_ridge();
+    pairs.retain(|(key, _)| changed.iter().all(|(other, _)| other != key));
+    pairs.extend(changed.iter().map(|(key, text)| ((*key).to_owned(), (*text).to_owned())));
+    pairs
+}
+
+/// What stands in the form of a page: every input's value, every chosen option, by name.
+pub fn filled(page: &str) -> BTreeMap<String, Vec<String>> {
+    let mut filled: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    let mut select = String::new();
+    for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
+        let value = |name: &str| attribute(tag, name);
+        if tag.starts_with("select") {
+            select = value("name").unwrap_or_default();
+        } else if tag.starts_with("option") && has(tag, "selected") {
+            filled.entry(select.clone()).or_default().extend(value("value"));
+        } else if tag.starts_with("input") {
+            let ticks = matches!(value("type").as_deref(), Some("checkbox" | "radio"));
+            if (!ticks || has(tag, "checked")) && value("value").is_some_and(|value| !value.is_empty()) {
+                filled.entry(value("name").unwrap()).or_default().extend(value("value"));
+            }
+        }
+    }
+    filled.retain(|_, values| values.iter().any(|value| !value.is_empty()));
+    filled
+}
+
+fn has(tag: &str, name: &str) -> bool {
+    tag.split(' ').any(|part| part == name)
+}
+
+/// An attribute of a tag, with what was escaped in it.
+pub fn attribute(tag: &str, name: &str) -> Option<String> {
+    let value = tag.split_once(&format!(" {name}=\""))?.1.split('"').next()?;
+    let plain = value.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">");
+    Some(plain.replace("&amp;", "&"))
+}
+
+/// The text that is seen, without tags; what is only for machines is left out.
+pub fn visible(page: &str) -> String {
+    let body = page.split_once("<body").map_or(page, |(_, body)| body);
+    let text = body.split('<').filter_map(|rest| rest.split_once('>')).map(|(_, text)| text);
+    let joined = text.collect::<Vec<_>>().join(" ");
+    joined.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
+}
