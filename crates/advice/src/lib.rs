@@ -6,6 +6,7 @@
 pub mod check;
 pub mod families;
 pub mod finding;
+pub mod findings;
 pub mod outcome;
 pub mod plan;
 pub mod plan_file;

@@ -34,7 +34,7 @@ pub struct Rule {
     pub applies: fn(&Answers) -> bool,
     /// The kernel, over the inputs in their units. `None` where it has no answer.
     pub compute: fn(&[f64]) -> Option<f64>,
-    /// A range that the rule itself brings; ranges of inputs are carried through besides.
+    /// A range that the rule itself brings. Without one, the ranges of the inputs are carried through.
     pub band: Option<RuleBand>,
 }
 
@@ -63,6 +63,15 @@ pub enum Origin {
     Chosen(&'static str, &'static str),
     /// Another figure.
     Figure(&'static str),
+    /// Another figure where a word was chosen in a field of words, else 0: what was not chosen need not be known.
+    IfChosen {
+        /// The field.
+        field: &'static str,
+        /// The word.
+        word: &'static str,
+        /// The figure.
+        figure: &'static str,
+    },
     /// A point of a shipped table.
     Table {
         /// The table.

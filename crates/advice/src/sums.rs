@@ -4,6 +4,8 @@ use quantity::{Asked, Checked, Field, Need, Raw, Source};
 
 use crate::check;
 use crate::families;
+use crate::finding::Finding;
+use crate::findings;
 use crate::outcome::Outcome;
 
 /// A quick sum.
@@ -14,6 +16,8 @@ pub struct Sum {
     pub inputs: &'static [SumInput],
     /// What it answers, the most wanted figure first.
     pub figures: &'static [&'static str],
+    /// The message of a caution to show with the answer, where the work can hurt somebody.
+    pub caution: Option<&'static str>,
 }
 
 /// One thing a sum asks.
@@ -41,12 +45,14 @@ pub fn by_name(name: &str) -> Option<&'static Sum> {
     families::sums().find(|sum| sum.name == name)
 }
 
-/// What a sum gives: the answers taken, the faults, and the figures when there are none.
+/// What a sum gives: the answers taken, the faults, and where there are none the figures and what they have to say.
 pub struct SumResult {
     /// Answers, faults and questions.
     pub checked: Checked,
     /// The figures; none when there is a fault.
     pub outcome: Outcome,
+    /// What the answer has to say about itself.
+    pub findings: Vec<Finding>,
 }
 
 impl Sum {
@@ -62,7 +68,8 @@ impl Sum {
         checked.problems.extend(check::together(&checked.answers, &asked));
         let ids = if checked.problems.is_empty() { self.figures } else { &[] };
         let outcome = Outcome::of(&checked.answers, ids.iter().copied());
-        SumResult { checked, outcome }
+        let findings = findings::all(&checked.answers, &outcome);
+        SumResult { checked, outcome, findings }
     }
 }
 

@@ -1,11 +1,12 @@
 //! Works out the outputs of tables of check values from their inputs, so that anybody can hold the models against
 //! numbers of their own.
 
+use quantity::CivilDay;
 use serde_json::{Map, Number, Value};
 
-use quantity::CivilDay;
+use crate::families;
 
-/// A shape of table: known by its input columns.
+/// A shape of table: known by its input columns. A family declares the shapes of its models.
 pub struct Shape {
     /// Its name.
     pub name: &'static str,
@@ -13,23 +14,23 @@ pub struct Shape {
     pub inputs: &'static [&'static str],
     /// Columns that this shape computes.
     pub outputs: &'static [&'static str],
-    /// The outputs of one row, in the order of `outputs`; `None` where one does not exist (no sunrise at the pole).
-    row: fn(&[Cell]) -> RowOutputs,
+    /// The outputs of every row, in the order of `outputs`. It sees all rows at once, since rows can hang together (the
+    /// days of one case, the purchases of one plan).
+    pub work_out: fn(&[Row]) -> TableOutputs,
 }
 
-/// The outputs of a row, or what is wrong with one of its cells.
-type RowOutputs = Result<Vec<Option<f64>>, CellFault>;
+/// The outputs of every row of a table, in the order of the shape's outputs.
+pub type TableOutputs = Result<Vec<Vec<Value>>, VerifyFault>;
 
-/// A cell that cannot be.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[error("{column} is {typed:?}, not {allowed}")]
-pub struct CellFault {
-    /// Its column.
-    pub column: String,
-    /// Its text.
-    pub typed: String,
-    /// What it can be: a range or a pattern, the same in every language.
-    pub allowed: String,
+/// The outputs of a row; `None` is one that does not exist, such as a sunrise at the pole.
+pub type RowOutputs = Result<Vec<Option<f64>>, CellFault>;
+
+/// The input cells of one row, in the order of the shape's inputs.
+pub struct Row<'a> {
+    /// The row of data, from 1.
+    pub number: usize,
+    /// Its input cells.
+    pub cells: Vec<Cell<'a>>,
 }
 
 /// A cell of an input column.
@@ -41,12 +42,20 @@ pub struct Cell<'a> {
 }
 
 impl Cell<'_> {
-    fn number(&self, low: f64, high: f64) -> Result<f64, CellFault> {
+    /// The cell as a number within a range.
+    ///
+    /// # Errors
+    /// [`CellFault`] with the range.
+    pub fn number(&self, low: f64, high: f64) -> Result<f64, CellFault> {
         let number = self.text.parse::<f64>().ok().filter(|number| (low..=high).contains(number));
         number.ok_or_else(|| self.fault(format!("{low} … {high}")))
     }
 
-    fn day(&self) -> Result<CivilDay, CellFault> {
+    /// The cell as a day.
+    ///
+    /// # Errors
+    /// [`CellFault`] with the pattern.
+    pub fn day(&self) -> Result<CivilDay, CellFault> {
         CivilDay::parse(self.text).ok_or_else(|| self.fault("YYYY-MM-DD".to_owned()))
     }
 
@@ -55,46 +64,16 @@ impl Cell<'_> {
     }
 }
 
-/// The shapes known. A model that learns a new one adds a line here.
-pub static SHAPES: &[Shape] = &[Shape {
-    name: "daylength",
-    inputs: &["latitude_deg", "longitude_deg", "date"],
-    outputs: &[
-        "day_of_year",
-        "sunrise_utc_h",
-        "sunset_utc_h",
-        "transit_utc_h",
-        "daylength_spa_h",
-        "declination_spencer_deg",
-        "daylength_spencer_horizon_0_833_h",
-        "daylength_spencer_horizon_0_h",
-        "equation_of_time_spencer_min",
-        "extraterrestrial_spencer_w_per_m2",
-    ],
-    row: daylength,
-}];
-
-fn daylength(cells: &[Cell]) -> RowOutputs {
-    use model::light;
-    /// The sun's upper limb on the horizon with standard refraction, degrees.
-    const UPPER_LIMB_DEG: f64 = 0.8333;
-    let latitude = cells[0].number(-90.0, 90.0)?;
-    let longitude = cells[1].number(-180.0, 180.0)?;
-    let day = cells[2].day()?;
-    let of_year = f64::from(day.day_of_year());
-    let sun = light::sun_times(latitude, longitude, day);
-    Ok(vec![
-        Some(of_year),
-        sun.map(|sun| sun.sunrise_utc_h),
-        sun.map(|sun| sun.sunset_utc_h),
-        sun.map(|sun| sun.transit_utc_h),
-        sun.map(|sun| sun.daylength_h()),
-        Some(light::declination_deg(of_year)),
-        Some(light::daylength_h(latitude, of_year, UPPER_LIMB_DEG)),
-        Some(light::daylength_h(latitude, of_year, 0.0)),
-        Some(light::equation_of_time_min(of_year)),
-        Some(light::extraterrestrial_w_per_m2(of_year)),
-    ])
+/// A cell that cannot be.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{column} is {typed:?}, not {allowed}")]
+pub struct CellFault {
+    /// Its column.
+    pub column: String,
+    /// Its text.
+    pub typed: String,
+    /// What it can be: a range or a pattern, the same in every language.
+    pub allowed: String,
 }
 
 /// Why a table cannot be worked out.
@@ -119,42 +98,50 @@ pub enum VerifyFault {
     },
 }
 
+/// Works out rows that do not hang together, one after the other.
+///
+/// # Errors
+/// The first row with a cell that cannot be.
+pub fn each(rows: &[Row], outputs: fn(&[Cell]) -> RowOutputs) -> TableOutputs {
+    let value = |number: Option<f64>| number.and_then(Number::from_f64).map_or(Value::Null, Value::Number);
+    rows.iter()
+        .map(|row| match outputs(&row.cells) {
+            Ok(numbers) => Ok(numbers.into_iter().map(value).collect()),
+            Err(fault) => Err(VerifyFault::Cell { row: row.number, fault }),
+        })
+        .collect()
+}
+
 /// The table with every computed column filled in, a row a row; other columns are passed on as they are.
 ///
 /// # Errors
 /// [`VerifyFault`].
 pub fn verify(text: &str) -> Result<Vec<Map<String, Value>>, VerifyFault> {
     let table = reference::Table::read("input", text)?;
-    let shape = SHAPES
-        .iter()
-        .find(|shape| shape.inputs.iter().all(|input| table.columns.iter().any(|column| column == input)))
+    let has = |input: &&str| table.columns.iter().any(|column| column == input);
+    let shape = families::shapes()
+        .find(|shape| shape.inputs.iter().all(has))
         .ok_or_else(|| VerifyFault::UnknownShape { columns: table.columns.clone() })?;
     let at = shape.inputs.iter().map(|input| table.column(input)).collect::<Result<Vec<_>, _>>()?;
-    table
+    let mut rows = Vec::new();
+    for (index, row) in table.rows.iter().enumerate() {
+        let cells = at.iter().map(|&at| Cell { column: &table.columns[at], text: &row[at] });
+        rows.push(Row { number: index + 1, cells: cells.collect() });
+    }
+    let outputs = (shape.work_out)(&rows)?;
+    Ok(table
         .rows
         .iter()
-        .enumerate()
-        .map(|(index, row)| fill(shape, &at, &table.columns, row, index + 1))
-        .collect()
+        .zip(outputs)
+        .map(|(row, outputs)| fill(shape, &table.columns, row, outputs))
+        .collect())
 }
 
-fn fill(
-    shape: &Shape,
-    at: &[usize],
-    columns: &[String],
-    row: &[String],
-    number: usize,
-) -> Result<Map<String, Value>, VerifyFault> {
-    let cells: Vec<Cell> =
-        shape.inputs.iter().zip(at).map(|(column, &at)| Cell { column, text: &row[at] }).collect();
-    let outputs = (shape.row)(&cells).map_err(|fault| VerifyFault::Cell { row: number, fault })?;
+fn fill(shape: &Shape, columns: &[String], row: &[String], outputs: Vec<Value>) -> Map<String, Value> {
     let mut filled: Map<String, Value> =
         columns.iter().zip(row).map(|(column, text)| (column.clone(), as_json(text))).collect();
-    for (name, output) in shape.outputs.iter().zip(outputs) {
-        let value = output.and_then(Number::from_f64).map_or(Value::Null, Value::Number);
-        filled.insert((*name).to_owned(), value);
-    }
-    Ok(filled)
+    filled.extend(shape.outputs.iter().map(|name| (*name).to_owned()).zip(outputs));
+    filled
 }
 
 fn as_json(text: &str) -> Value {

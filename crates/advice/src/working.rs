@@ -25,22 +25,15 @@ pub struct WorkedInput {
     pub usual: Option<Status>,
 }
 
-/// The working of a figure; `None` when it could not be worked out.
-pub fn working(answers: &Answers, id: &'static str) -> Option<Working> {
-    let mut outcome = Outcome::of(answers, [id]);
-    let worked = *outcome.get(id)?;
-    let inputs = worked
-        .rule
-        .inputs
-        .iter()
-        .map(|input| {
-            let usual = match input.origin {
-                Origin::Field(key) => answers.get(key).and_then(|given| given.usual),
-                _ => None,
-            };
-            let resolved = outcome.resolve(answers, input)?;
-            Some(WorkedInput { symbol: input.symbol, resolved, origin: input.origin, usual })
-        })
-        .collect::<Option<Vec<_>>>()?;
-    Some(Working { worked, inputs })
+/// The working of a figure of an outcome; `None` when it could not be worked out.
+pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working> {
+    let worked = outcome.get(id)?.clone();
+    let inputs = worked.rule.inputs.iter().zip(&worked.inputs).map(|(input, resolved)| {
+        let usual = match input.origin {
+            Origin::Field(key) => answers.get(key).and_then(|given| given.usual),
+            _ => None,
+        };
+        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, usual }
+    });
+    Some(Working { inputs: inputs.collect(), worked })
 }

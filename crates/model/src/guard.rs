@@ -20,7 +20,7 @@ pub enum Shape {
 /// Sheets of this thickness and more stand straight between their joints (common practice: 9 mm gives a polygon).
 pub const STIFF_FROM_MM: f64 = 9.0;
 
-/// Thin sheet bends to a radius of about so many times its thickness: 6 mm to 1.5 m (from memory, a grower).
+/// Thin sheet bends to a radius of about so many times its thickness: 6 mm to 1.5 m (from memory).
 pub const BEND_RADIUS_PER_THICKNESS: f64 = 250.0;
 
 /// The more cautious figure met: 4 mm to 1.5 m (common practice).
@@ -188,26 +188,66 @@ pub enum Standing {
     },
 }
 
-/// How to give chicks the room a step asks: slide the overlap, else join rings (2, 4, all), else the whole house.
-///
-/// `start` is the layout on day 0, `least_overlap` what a join needs to hold. A joined ring uses all strips of its
-/// rings, so that joining two about doubles the room of each chick.
-pub fn widen(start: Layout, sheet: Sheets, chicks_per_m2: f64, floor: Area) -> Option<Standing> {
-    let net = net_length(sheet.length, sheet.overlap);
-    let all_chicks = start.chicks_in_ring * start.rings;
-    let mut joined = 1.0;
-    while joined <= start.rings {
-        let (chicks, strips) = (start.chicks_in_ring * joined, start.strips_per_ring * joined);
-        let widest = ring_area(strips, net, sheet.shape);
-        let asked = asked_area(chicks, chicks_per_m2);
-        if asked <= widest {
-            let overlap = overlap_for(asked, strips, sheet.length, sheet.shape);
-            return Some(Standing::Rings { joined, overlap, chicks_per_m2 });
-        }
-        joined *= 2.0;
+/// A floor that rings stand on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Floor {
+    /// Along the ridge.
+    pub length: Length,
+    /// Across.
+    pub width: Length,
+    /// What birds can use of it.
+    pub usable: Area,
+    /// Free between rings and to the walls.
+    pub walkway: Length,
+}
+
+impl Floor {
+    /// How many rings of a diameter stand on it in straight rows.
+    pub fn rings_that_fit(&self, diameter: Length) -> f64 {
+        fit_in_row(self.length, diameter, self.walkway) * fit_in_row(self.width, diameter, self.walkway)
     }
-    let whole = all_chicks / floor.in_square_metres();
-    Some(Standing::WholeHouse { chicks_per_m2: whole })
+}
+
+/// How to give chicks the room a step asks: slide the overlap, else join rings in equal groups, else the whole house.
+///
+/// Groups divide the rings evenly, so that no ring is left over, and a group is only proposed where all groups stand on
+/// the floor. A joined ring uses all strips of its rings, so that joining two about doubles the room of each chick.
+/// `None` for the room asked is the whole house.
+pub fn widen(start: Layout, sheet: Sheets, chicks_per_m2: Option<f64>, floor: Floor) -> Standing {
+    let rings = start.rings as u32;
+    let groups = (1..=rings).filter(|joined| rings.is_multiple_of(*joined));
+    chicks_per_m2
+        .and_then(|asked| {
+            groups.map(f64::from).find_map(|joined| joined_ring(start, sheet, asked, floor, joined))
+        })
+        .unwrap_or(Standing::WholeHouse {
+            chicks_per_m2: start.chicks_in_ring * start.rings / floor.usable.in_square_metres(),
+        })
+}
+
+/// Rings joined by so many, at the overlap that gives just the room asked; `None` where their strips do not reach round
+/// it, or where it does not stand on the floor.
+fn joined_ring(start: Layout, sheet: Sheets, asked: f64, floor: Floor, joined: f64) -> Option<Standing> {
+    let (chicks, strips) = (start.chicks_in_ring * joined, start.strips_per_ring * joined);
+    let area = asked_area(chicks, asked);
+    let widest = ring_area(strips, net_length(sheet.length, sheet.overlap), sheet.shape);
+    let overlap = overlap_for(area, strips, sheet.length, sheet.shape);
+    let diameter = ring_diameter(strips, net_length(sheet.length, overlap), sheet.shape);
+    let stands = floor.rings_that_fit(diameter) >= start.rings / joined;
+    (area <= widest * (1.0 + 1e-9) && stands).then_some(Standing::Rings {
+        joined,
+        overlap,
+        chicks_per_m2: asked,
+    })
+}
+
+impl Standing {
+    /// Chicks a square metre of ring, or of the whole floor.
+    pub fn chicks_per_m2(&self) -> f64 {
+        match *self {
+            Standing::Rings { chicks_per_m2, .. } | Standing::WholeHouse { chicks_per_m2 } => chicks_per_m2,
+        }
+    }
 }
 
 #[cfg(test)]
@@ -251,13 +291,37 @@ mod tests {
         assert_eq!(strips_for(Area::square_metres(8.0), Length::metres(-0.2), Shape::Polygon), None);
     }
 
+    fn floor(length: f64, width: f64) -> Floor {
+        let (length, width) = (Length::metres(length), Length::metres(width));
+        Floor { length, width, usable: length * width, walkway: Length::metres(0.5) }
+    }
+
     #[test]
     fn rings_widen_then_join_then_go() {
         let start = layout(1600.0, 4.0, 50.0, SHEET).unwrap();
-        let at = |density| widen(start, SHEET, density, Area::square_metres(162.0)).unwrap();
+        let at = |density| widen(start, SHEET, Some(density), floor(18.0, 9.0));
         assert!(matches!(at(40.0), Standing::Rings { joined: 1.0, .. }));
         assert!(matches!(at(30.0), Standing::Rings { joined: 2.0, .. }));
-        assert!(matches!(at(12.0), Standing::Rings { joined: 4.0, .. }));
-        assert!(matches!(at(5.0), Standing::WholeHouse { .. }));
+        // Two joined for 20 a square metre would be 7.1 m across: two of them stand in 18 m, not four in a ring of 9 m.
+        assert!(matches!(at(20.0), Standing::Rings { joined: 2.0, .. }));
+        assert!(matches!(at(12.0), Standing::WholeHouse { .. }));
+    }
+
+    #[test]
+    fn no_ring_is_left_over_and_none_is_wider_than_the_house() {
+        for rings in 1..=9 {
+            for width in [5.0, 7.0, 9.0, 12.0] {
+                let start = layout(1600.0, f64::from(rings), 40.0, SHEET).unwrap();
+                for density in [38.0, 30.0, 25.0, 20.0, 14.0] {
+                    let standing = widen(start, SHEET, Some(density), floor(18.0, width));
+                    if let Standing::Rings { joined, overlap, .. } = standing {
+                        assert_eq!(f64::from(rings) % joined, 0.0);
+                        let net = net_length(SHEET.length, overlap);
+                        let across = ring_diameter(start.strips_per_ring * joined, net, Shape::Circle);
+                        assert!(across.in_metres() + 1.0 <= width, "{rings} rings, {width} m, {density}");
+                    }
+                }
+            }
+        }
     }
 }

@@ -36,9 +36,8 @@ pub fn chicks_to_order(birds: f64, losses: f64) -> f64 {
     round_down(birds / (1.0 - losses))
 }
 
-/// The last day of age up to `sale` on which the birds fit, given their weight by day. `None` when not even the first
-/// day fits. Losses are counted as if all had happened: the batch at sale is the measure, so the day errs late by at
-/// most the losses' share; weights in `weights` ascend by day.
+/// The last day of age up to `sale` on which all birds placed would fit, given their weight by day; losses are not
+/// counted on, so the day errs early. `None` when not even the first day fits. Weights ascend by day.
 pub fn last_day_that_fits(
     limit: StockingDensity,
     floor: Area,

@@ -38,7 +38,6 @@ impl CivilDay {
 
     /// Days since 1970-01-01, so that a day can stand in a formula.
     pub fn number(self) -> i32 {
-        // Howard Hinnant's days_from_civil would do as well; jiff counts for us.
         let epoch = jiff::civil::Date::constant(1970, 1, 1);
         self.0.since(epoch).map(|span| span.get_days()).unwrap_or_default()
     }

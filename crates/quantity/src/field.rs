@@ -32,6 +32,8 @@ pub enum Kind {
         low: f64,
         /// Greatest N.
         high: f64,
+        /// N outside this range can be true but is asked about.
+        usual: (f64, f64),
     },
     /// One word of a list.
     Choice(&'static [&'static str]),
@@ -190,6 +192,13 @@ pub enum Fault {
     CommaDecimal {
         /// The same with a point.
         suggestion: String,
+    },
+    /// A comma that can be a decimal mark or a mark of thousands.
+    TwoWays {
+        /// The number with a decimal point.
+        decimal: String,
+        /// The number in thousands.
+        thousands: String,
     },
     /// A unit that does not fit this field.
     WrongUnit {
@@ -497,16 +506,23 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
     let whole_text = raw.text.join(", ");
     match field.kind {
         Kind::Number { unit: own, low, high, whole, .. } => {
-            let number = read_number(&whole_text, own, unit.unwrap_or(own), source)?;
-            in_range(number, low, high, own)?;
+            let typed_in = unit.unwrap_or(own);
+            let number = read_number(&whole_text, own, typed_in, source)?;
+            in_range(number, (low, high), own, typed_in)?;
             if whole && number.fract() != 0.0 {
                 return Err(Fault::NotWhole { suggestion: thousands_meant(&whole_text, low, high) });
             }
             Ok(Value::Number(number))
         }
-        Kind::Ratio { low, high } => {
-            let parts = ratio::parse_parts(&whole_text).ok_or(Fault::NotARatio)?;
-            in_range(parts, low, high, Unit::One)?;
+        Kind::Ratio { low, high, .. } => {
+            let parts = ratio::parse_parts(&whole_text).map_err(|why| match why {
+                NotANumber::TwoWays => two_ways(whole_text.rsplit(':').next().unwrap_or_default()),
+                _ => Fault::NotARatio,
+            })?;
+            if source == Source::File && whole_text.contains(',') {
+                return Err(Fault::CommaDecimal { suggestion: whole_text.trim().replace(',', ".") });
+            }
+            in_range(parts, (low, high), Unit::One, Unit::One)?;
             Ok(Value::Number(parts))
         }
         Kind::Choice(allowed) => read_choice(whole_text.trim(), allowed).map(Value::Choice),
@@ -530,24 +546,36 @@ fn read_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<
         return Err(Fault::CommaDecimal { suggestion: text.trim().replace(',', ".") });
     }
     // The key names the unit of a bare number; a unit behind the number overrides it.
-    match number::parse(text) {
-        Ok(bare) => typed_in.convert(bare, own).ok_or(Fault::WrongUnit { wanted: own }),
-        Err(_) => number::parse_in(text, own).map_err(|why| match why {
-            NotANumber::WrongUnit => Fault::WrongUnit { wanted: own },
-            NotANumber::Empty | NotANumber::Unreadable => Fault::NotANumber,
-        }),
-    }
+    let read = match number::parse(text) {
+        Ok(bare) => return typed_in.convert(bare, own).ok_or(Fault::WrongUnit { wanted: own }),
+        Err(NotANumber::TwoWays) => Err(NotANumber::TwoWays),
+        Err(_) => number::parse_in(text, own),
+    };
+    read.map_err(|why| match why {
+        NotANumber::WrongUnit => Fault::WrongUnit { wanted: own },
+        NotANumber::TwoWays => two_ways(text),
+        NotANumber::Empty | NotANumber::Unreadable => Fault::NotANumber,
+    })
 }
 
-fn in_range(number: f64, low: f64, high: f64, unit: Unit) -> Result<(), Fault> {
-    if (low..=high).contains(&number) {
+fn two_ways(text: &str) -> Fault {
+    let text = text.trim();
+    let mark = |with: &str| text.replace([',', '.'], with);
+    Fault::TwoWays { decimal: mark("."), thousands: mark("") }
+}
+
+/// `number` and its `range` are in the field's `own` unit; the fault speaks in the unit that was typed.
+fn in_range(number: f64, range: (f64, f64), own: Unit, typed_in: Unit) -> Result<(), Fault> {
+    let fits = |value: f64| (range.0..=range.1).contains(&value);
+    if fits(number) {
         return Ok(());
     }
-    let suggestion = [0.1, 10.0, 0.01, 100.0, 0.001, 1000.0]
-        .into_iter()
-        .map(|slip| number * slip)
-        .find(|moved| number != 0.0 && (low..=high).contains(moved));
-    Err(Fault::OutOfRange { low, high, unit, suggestion })
+    let typed = |value: f64| own.convert(value, typed_in).unwrap_or(value);
+    let kept = |value: f64| typed_in.convert(value, own).unwrap_or(value);
+    let slips = [0.1, 10.0, 0.01, 100.0, 0.001, 1000.0];
+    let suggestion =
+        slips.into_iter().map(|slip| typed(number) * slip).find(|&moved| number != 0.0 && fits(kept(moved)));
+    Err(Fault::OutOfRange { low: typed(range.0), high: typed(range.1), unit: typed_in, suggestion })
 }
 
 /// "1,600" chicks is one and three fifths to the reader of numbers; sixteen hundred was meant.
@@ -570,6 +598,9 @@ fn split_items(texts: &[String]) -> impl Iterator<Item = &str> {
 
 fn read_choices(texts: &[String], allowed: &'static [&'static str]) -> Result<Vec<&'static str>, Fault> {
     let chosen = split_items(texts).map(|item| read_choice(item, allowed)).collect::<Result<Vec<_>, _>>()?;
+    if chosen.is_empty() {
+        return Err(Fault::NotAChoice { allowed, nearest: None });
+    }
     Ok(allowed.iter().copied().filter(|word| chosen.contains(word)).collect())
 }
 
@@ -586,10 +617,13 @@ fn read_months(texts: &[String]) -> Result<Vec<i8>, Fault> {
 }
 
 fn question(field: &Field, value: &Value) -> Option<Question> {
-    match (field.kind, value) {
-        (Kind::Number { unit, usual: Some(usual), .. }, &Value::Number(value))
-            if value < usual.0 || value > usual.1 =>
-        {
+    let (unit, usual) = match field.kind {
+        Kind::Number { unit, usual: Some(usual), .. } => (unit, usual),
+        Kind::Ratio { usual, .. } => (Unit::One, usual),
+        _ => return None,
+    };
+    match *value {
+        Value::Number(value) if value < usual.0 || value > usual.1 => {
             Some(Question { key: field.key, value, usual, unit })
         }
         _ => None,
@@ -641,12 +675,36 @@ mod tests {
     }
 
     #[test]
-    fn sixteen_hundred_with_a_comma_is_asked_about() {
-        assert_eq!(
-            fault("batch.chicks", "1,600", Source::Hand),
-            Fault::OutOfRange { low: 10.0, high: 50_000.0, unit: Unit::Chicks, suggestion: Some(16.0) }
-        );
+    fn a_comma_that_can_be_thousands_is_asked_about() {
+        let two_ways = |decimal: &str, thousands: &str| Fault::TwoWays {
+            decimal: decimal.to_owned(),
+            thousands: thousands.to_owned(),
+        };
+        for source in [Source::Hand, Source::File] {
+            assert_eq!(fault("batch.chicks", "1,600", source), two_ways("1.600", "1600"));
+            assert_eq!(fault("prices.litter_bag_each", "12,500", source), two_ways("12.500", "12500"));
+            assert_eq!(fault("disinfectant.ratio", "1:1,000", source), two_ways("1.000", "1000"));
+            assert_eq!(fault("disinfectant.ratio", "1:1.000", source), two_ways("1.000", "1000"));
+        }
         assert_eq!(fault("batch.chicks", "16,5", Source::Hand), Fault::NotWhole { suggestion: Some(165.0) });
+    }
+
+    #[test]
+    fn a_suggestion_speaks_the_unit_that_was_typed() {
+        let Fault::OutOfRange { suggestion, unit, high, .. } = fault("house.length_ft", "5900", Source::File)
+        else {
+            panic!("out of range");
+        };
+        assert_eq!((suggestion, unit), (Some(590.0), Unit::Foot));
+        assert!((high - 984.25).abs() < 0.01);
+    }
+
+    #[test]
+    fn nothing_ticked_is_no_choice() {
+        let raw = Raw { key: "disinfectant.surfaces".to_owned(), text: Vec::new(), line: Some(3) };
+        let asked = crate::fields::of_sections(&["disinfectant"]);
+        let checked = check(&asked, &[raw], Source::File, false);
+        assert!(matches!(checked.problems[0].fault, Fault::NotAChoice { .. }));
     }
 
     #[test]

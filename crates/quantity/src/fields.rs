@@ -102,8 +102,12 @@ pub static FIELDS: &[Field] = &[
     field("brooding.brooder", Kind::Choice(&["charcoal-pot", "gas-hover", "other"]), Optional),
     field("brooding.brooder_chicks", count(Unit::Chicks, 20.0, 3_000.0), Optional),
     field("brooding.brooders", count(Unit::Pieces, 0.0, 100.0), Optional),
-    field("disinfectant.ratio", Kind::Ratio { low: 1.0, high: 10_000.0 }, Required),
-    field("disinfectant.ratio_means", Kind::Choice(&["parts-water", "parts-total"]), Optional),
+    field("disinfectant.ratio", Kind::Ratio { low: 1.0, high: 10_000.0, usual: (10.0, 2_000.0) }, Required),
+    field(
+        "disinfectant.ratio_means",
+        Kind::Choice(&["parts-water", "parts-total"]),
+        Usual("parts-water", Status::OurJudgement),
+    ),
     field(
         "disinfectant.coverage_ml_per_m2",
         asked_outside(number(Unit::MillilitrePerSquareMetre, 20.0, 3_000.0), 100.0, 600.0),

@@ -38,6 +38,9 @@ const OTHER_EXPONENTS: &[(&str, u8)] = &[
 ];
 
 impl Currency {
+    /// Two decimals and the code for "no currency" (ISO 4217): for amounts of a farm that has not said its own.
+    pub const UNKNOWN: Currency = Currency { code: *b"XXX", exponent: 2 };
+
     /// From a code of three capital letters; `None` for anything else.
     /// A code that ISO 4217 may not hold is taken too, with two decimals: growers' own money has come and gone before.
     pub fn from_code(code: &str) -> Option<Self> {
@@ -83,11 +86,9 @@ impl Money {
         Some(Self { minor, currency })
     }
 
-    /// An amount in main units rounded to so many decimals, half away from zero; `None` where it cannot be held.
-    pub fn round_to(amount: f64, exponent: u8) -> Option<f64> {
-        Decimal::from_f64(amount)?
-            .round_dp_with_strategy(exponent.into(), RoundingStrategy::MidpointAwayFromZero)
-            .to_f64()
+    /// The amount nearest to a number of main units, half away from zero; `None` where it cannot be held.
+    pub fn nearest(amount: f64, currency: Currency) -> Option<Self> {
+        Self::line(Decimal::from_f64(amount)?, Decimal::ONE, currency)
     }
 
     /// The whole minor units.
@@ -103,6 +104,11 @@ impl Money {
     /// In main units, exactly.
     pub fn major(self) -> Decimal {
         Decimal::new(self.minor, self.currency.exponent.into())
+    }
+
+    /// In main units as a number to show or to send; never to count on with.
+    pub fn to_number(self) -> f64 {
+        self.minor as f64 / 10f64.powi(self.currency.exponent.into())
     }
 
     /// The sum, or `None` where the currencies differ or it overflows.

@@ -11,13 +11,29 @@ pub enum NotANumber {
     Unreadable,
     /// A unit stands behind it that measures something else, or that is not known.
     WrongUnit,
+    /// It can be read two ways: "1,200" is one and a fifth to some and twelve hundred to others.
+    TwoWays,
+}
+
+/// Whether a comma can be a mark of thousands: groups of three digits behind it and a number that does not begin with 0.
+pub fn looks_like_thousands(text: &str) -> bool {
+    let compact = text.trim();
+    let mut groups = compact.split(',');
+    let first = groups.next().unwrap_or_default().trim_start_matches(['-', '+', '−']);
+    let digits = |group: &str| !group.is_empty() && group.chars().all(|c| c.is_ascii_digit());
+    let rest: Vec<&str> = groups.collect();
+    let leads = digits(first) && first.len() <= 3 && !first.starts_with('0');
+    leads && !rest.is_empty() && rest.iter().all(|group| group.len() == 3 && digits(group))
 }
 
 /// Reads a plain number: digits with at most one comma or point, a sign, and spaces between thousands.
 ///
-/// A comma is a decimal mark, never a mark of thousands: "1,200" is one and a fifth. Whole-number fields then refuse it
-/// and say what was meant.
+/// A comma is a decimal mark. Where it could be a mark of thousands the number is refused as [`NotANumber::TwoWays`]: a
+/// factor of a thousand is not guessed.
 pub fn parse(text: &str) -> Result<f64, NotANumber> {
+    if looks_like_thousands(text) {
+        return Err(NotANumber::TwoWays);
+    }
     let compact: String = text.trim().chars().filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{202f}')).collect();
     if compact.is_empty() {
         return Err(NotANumber::Empty);
@@ -54,11 +70,15 @@ pub fn parse_in(text: &str, unit: Unit) -> Result<f64, NotANumber> {
         return Err(NotANumber::Empty);
     }
     let mut sum: Option<f64> = None;
+    let mut feet_before = false;
     while !rest.is_empty() {
         let end =
             rest.char_indices().find(|&(at, c)| !is_number_part(c, at)).map_or(rest.len(), |(at, _)| at);
         let (number, behind) = rest.split_at(end);
-        let value = parse(number).map_err(|_| NotANumber::Unreadable)?;
+        let value = match parse(number) {
+            Err(NotANumber::TwoWays) => return Err(NotANumber::TwoWays),
+            other => other.map_err(|_| NotANumber::Unreadable)?,
+        };
         let behind = behind.trim_start();
         let word_end =
             behind.char_indices().find(|&(_, c)| is_number_start(c)).map_or(behind.len(), |(at, _)| at);
@@ -72,14 +92,23 @@ pub fn parse_in(text: &str, unit: Unit) -> Result<f64, NotANumber> {
         } else {
             find(word, unit).and_then(|from| from.convert(value, unit)).ok_or(NotANumber::WrongUnit)?
         };
-        // Only feet and inches are said in two numbers.
-        if sum.is_some() && (word.is_empty() || find(word, unit) != Some(Unit::Inch)) {
-            return Err(NotANumber::Unreadable);
-        }
-        sum = Some(sum.unwrap_or(0.0) + converted);
+        sum = Some(match sum {
+            None => converted,
+            Some(feet) if feet_before => {
+                feet + inches_behind(value, word, unit).ok_or(NotANumber::Unreadable)?
+            }
+            Some(_) => return Err(NotANumber::Unreadable),
+        });
+        feet_before = find(word, unit) == Some(Unit::Foot);
         rest = after.trim_start();
     }
     sum.ok_or(NotANumber::Empty)
+}
+
+/// Only feet and inches are said in two numbers: inches from 0 up to 12 behind feet, with or without their unit.
+fn inches_behind(inches: f64, word: &str, unit: Unit) -> Option<f64> {
+    let are_inches = word.is_empty() || find(word, unit) == Some(Unit::Inch);
+    (are_inches && (0.0..12.0).contains(&inches)).then(|| Unit::Inch.convert(inches, unit)).flatten()
 }
 
 fn is_number_part(c: char, at: usize) -> bool {
@@ -122,6 +151,8 @@ mod tests {
         assert_eq!(parse("18,5"), Ok(18.5));
         assert_eq!(parse(" 18.5 "), Ok(18.5));
         assert_eq!(parse("1 600"), Ok(1600.0));
+        assert_eq!(parse("0,609"), Ok(0.609));
+        assert_eq!(parse("1600,5"), Ok(1600.5));
         assert_eq!(parse("-13.6"), Ok(-13.6));
     }
 
@@ -133,10 +164,19 @@ mod tests {
     }
 
     #[test]
+    fn a_thousand_is_not_guessed() {
+        for text in ["1,200", "12,500", "1,200,000", " 1,600 ", "-1,000"] {
+            assert_eq!(parse(text), Err(NotANumber::TwoWays), "{text}");
+        }
+        assert_eq!(parse_in("1,200 mL", Unit::Millilitre), Err(NotANumber::TwoWays));
+    }
+
+    #[test]
     fn feet_and_inches_become_metres() {
         let read = |text| parse_in(text, Unit::Metre).unwrap();
         assert!((read("7 ft 6 in") - 2.286).abs() < 1e-12);
         assert!((read("8'") - 2.4384).abs() < 1e-12);
+        assert!((read("59' 6") - 18.1356).abs() < 1e-12);
         assert!((read("4' 6\"") - 1.3716).abs() < 1e-12);
         assert_eq!(read("18"), 18.0);
         assert_eq!(read("244 cm"), 2.44);
@@ -150,7 +190,8 @@ mod tests {
     fn a_wrong_unit_is_said() {
         assert_eq!(parse_in("18 kg", Unit::Metre), Err(NotANumber::WrongUnit));
         assert_eq!(parse_in("18 cubits", Unit::Metre), Err(NotANumber::WrongUnit));
-        assert!(parse_in("18 m 3", Unit::Metre).is_err());
         assert!(parse_in("18 m 3 m", Unit::Metre).is_err());
+        assert!(parse_in("5 ft -6 in", Unit::Metre).is_err());
+        assert!(parse_in("5 ft 12 in", Unit::Metre).is_err());
     }
 }

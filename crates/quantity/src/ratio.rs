@@ -1,5 +1,7 @@
 //! A dilution "1:N" and the two things a label can mean by it.
 
+use crate::number::{self, NotANumber};
+
 /// What a label means by 1:N.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum RatioMeaning {
@@ -41,14 +43,21 @@ impl Dilution {
     }
 }
 
-/// Reads "1:400", "1 : 400" or "400" as N = 400. `None` for anything else.
-pub fn parse_parts(text: &str) -> Option<f64> {
+/// Reads "1:400", "1 : 400" or "400" as N = 400.
+///
+/// # Errors
+/// [`NotANumber::TwoWays`] where three digits stand behind a comma or a point: 1:1.000 is a thousand to whoever writes it,
+/// and nobody means a thousandth part of water. [`NotANumber::Unreadable`] for anything else that is no ratio.
+pub fn parse_parts(text: &str) -> Result<f64, NotANumber> {
     let parts = match text.split_once(':') {
         Some((one, parts)) if one.trim() == "1" => parts,
-        Some(_) => return None,
+        Some(_) => return Err(NotANumber::Unreadable),
         None => text,
     };
-    crate::number::parse(parts).ok()
+    if number::looks_like_thousands(&parts.replace('.', ",")) {
+        return Err(NotANumber::TwoWays);
+    }
+    number::parse(parts)
 }
 
 #[cfg(test)]
@@ -57,11 +66,15 @@ mod tests {
 
     #[test]
     fn ratios_are_read() {
-        assert_eq!(parse_parts("1:400"), Some(400.0));
-        assert_eq!(parse_parts(" 1 : 12,5 "), Some(12.5));
-        assert_eq!(parse_parts("400"), Some(400.0));
-        assert_eq!(parse_parts("2:400"), None);
-        assert_eq!(parse_parts("1:many"), None);
+        assert_eq!(parse_parts("1:400"), Ok(400.0));
+        assert_eq!(parse_parts(" 1 : 12,5 "), Ok(12.5));
+        assert_eq!(parse_parts("400"), Ok(400.0));
+        for bad in ["2:400", "1:many", "", "1:", ":400"] {
+            assert!(parse_parts(bad).is_err(), "{bad}");
+        }
+        for thousand in ["1:1,000", "1:1.000", "1,000"] {
+            assert_eq!(parse_parts(thousand), Err(NotANumber::TwoWays), "{thousand}");
+        }
     }
 
     #[test]

@@ -347,7 +347,7 @@ mod tests {
         }
     }
 
-    /// CHECKS.md C32, derived: 6 lb/ft2 is 29.29 kg/m2, within 0.01.
+    /// Arithmetic on the definitions of pound and foot: 6 lb/ft2 is 29.29 kg/m2, within 0.01.
     #[test]
     fn six_pounds_a_square_foot() {
         let metric = U::PoundPerSquareFoot.convert(6.0, U::KilogramPerSquareMetre);

@@ -8,7 +8,7 @@ use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS };
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, shapes: &[] };
 
 static SUMS: &[Sum] = &[Sum {
     name: "dilution",
@@ -22,11 +22,11 @@ static SUMS: &[Sum] = &[Sum {
     figures: &[
         "disinfectant.product_per_load",
         "disinfectant.strength",
-        "disinfectant.product_other_meaning",
         "disinfectant.measures_per_load",
         "disinfectant.true_ratio",
         "disinfectant.times_label",
     ],
+    caution: Some("sum-dilution-caution"),
 }];
 
 const RATIO: &str = "disinfectant.ratio";
@@ -107,27 +107,18 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 1,
         rules: &[exact(
             "treated-area",
-            "(cf * F + cw * H + cg * G + cc * F + cr * R + cu * U) * (1 + ce * e / 100)",
+            "(F + H + G + C + R + U) * (1 + k * e / 100)",
             &[
-                chosen("cf", "floor"),
-                figure("F", "disinfectant.floor_area"),
-                chosen("cw", "walls"),
-                figure("H", "disinfectant.wall_area"),
-                chosen("cg", "gables"),
-                figure("G", "disinfectant.gable_area"),
-                chosen("cc", "ceiling"),
-                chosen("cr", "roof"),
-                figure("R", "disinfectant.roof_area"),
-                chosen("cu", "curtains"),
-                figure("U", "disinfectant.curtain_area"),
-                chosen("ce", "equipment"),
+                if_chosen("F", "floor", "disinfectant.floor_area"),
+                if_chosen("H", "walls", "disinfectant.wall_area"),
+                if_chosen("G", "gables", "disinfectant.gable_area"),
+                if_chosen("C", "ceiling", "disinfectant.floor_area"),
+                if_chosen("R", "roof", "disinfectant.roof_area"),
+                if_chosen("U", "curtains", "disinfectant.curtain_area"),
+                chosen("k", "equipment"),
                 field("e", "disinfectant.equipment_percent"),
             ],
-            |x| {
-                let faces =
-                    x[0] * x[1] + x[2] * x[3] + x[4] * x[5] + x[6] * x[1] + x[7] * x[8] + x[9] * x[10];
-                Some(faces * (1.0 + x[11] * x[12] / 100.0))
-            },
+            |x| Some(x[..6].iter().sum::<f64>() * (1.0 + x[6] * x[7] / 100.0)),
         )],
     },
     FigureSpec {
@@ -230,7 +221,7 @@ static FIGURES: &[FigureSpec] = &[
     FigureSpec {
         id: "disinfectant.true_ratio",
         unit: Unit::One,
-        decimals: 0,
+        decimals: 1,
         rules: &[
             of_total("true-ratio-total", "T * 1000 / q", POURED_IN, |x| true_parts(x, TOTAL)),
             of_water("true-ratio-water", "(T * 1000 - q) / q", POURED_IN, |x| true_parts(x, WATER)),
@@ -248,19 +239,36 @@ static FIGURES: &[FigureSpec] = &[
         )],
     },
     FigureSpec {
+        id: "disinfectant.to_buy",
+        unit: Unit::Millilitre,
+        decimals: 0,
+        rules: &[
+            exact(
+                "to-buy-with-tub",
+                "2 * Q + B",
+                &[figure("Q", "disinfectant.product"), figure("B", "disinfectant.soak_product")],
+                |x| Some(2.0 * x[0] + x[1]),
+            )
+            .when(|answers| answers.number("disinfectant.soak_l").is_some())
+            .from("common-practice", Status::CommonPractice),
+            exact("to-buy", "2 * Q", &[figure("Q", "disinfectant.product")], |x| Some(2.0 * x[0]))
+                .from("common-practice", Status::CommonPractice),
+        ],
+    },
+    FigureSpec {
         id: "disinfectant.extra_cost",
         unit: Unit::Money,
         decimals: 2,
         rules: &[exact(
             "extra-cost",
-            "(q / P - 1) * Q / 1000 * p",
+            "max(0, q / P - 1) * Q / 1000 * p",
             &[
                 field("q", POURED),
                 figure("P", "disinfectant.product_per_load"),
                 figure("Q", "disinfectant.product"),
                 field("p", "prices.disinfectant_per_l"),
             ],
-            |x| Some((x[0] / x[1] - 1.0) * x[2] / 1000.0 * x[3]),
+            |x| Some((x[0] / x[1] - 1.0).max(0.0) * x[2] / 1000.0 * x[3]),
         )],
     },
     FigureSpec {
@@ -270,7 +278,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact(
             "disinfectant-cost",
             "Q / 1000 * p",
-            &[figure("Q", "disinfectant.product"), field("p", "prices.disinfectant_per_l")],
+            &[figure("Q", "disinfectant.to_buy"), field("p", "prices.disinfectant_per_l")],
             |x| Some(x[0] / 1000.0 * x[1]),
         )],
     },
@@ -298,6 +306,10 @@ const POURED_IN: &[Input] = &[field("T", TANK), field("q", POURED)];
 
 const fn area(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
     FigureSpec { id, unit: Unit::SquareMetre, decimals: 1, rules }
+}
+
+const fn if_chosen(symbol: &'static str, word: &'static str, figure: &'static str) -> Input {
+    Input { symbol, origin: Origin::IfChosen { field: "disinfectant.surfaces", word, figure } }
 }
 
 const fn chosen(symbol: &'static str, surface: &'static str) -> Input {

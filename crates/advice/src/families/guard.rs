@@ -8,7 +8,7 @@ use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS };
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, shapes: &[] };
 
 static SUMS: &[Sum] = &[Sum {
     name: "ring",
@@ -17,7 +17,8 @@ static SUMS: &[Sum] = &[Sum {
         asks("chicks_per_m2", "guard.chicks_per_m2"),
         asks("sheet_length_m", "guard.sheet_length_m"),
         asks("overlap_m", "guard.overlap_m"),
-        may_ask("chicks_per_ring", "guard.chicks_per_ring"),
+        asks("chicks_per_ring", "guard.chicks_per_ring"),
+        may_ask("brooder", "brooding.brooder"),
         may_ask("strips_per_sheet", "guard.strips_per_sheet"),
         may_ask("sheet_thickness_mm", "guard.sheet_thickness_mm"),
     ],
@@ -31,6 +32,7 @@ static SUMS: &[Sum] = &[Sum {
         "guard.overlap_asked",
         "guard.sheets",
     ],
+    caution: Some("caution-guard-1"),
 }];
 
 const RATED: &str = "brooding.brooder_chicks";
@@ -41,8 +43,6 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Chicks,
         decimals: 0,
         rules: &[
-            exact("one-ring", "c", &[field("c", "batch.chicks")], |x| Some(x[0]))
-                .when(|answers| answers.number(PER_RING).is_none()),
             exact("ring-by-rated-brooder", "min(m, r)", &[field("m", PER_RING), field("r", RATED)], |x| {
                 Some(x[0].min(x[1]))
             })

@@ -7,7 +7,7 @@ use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS };
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, shapes: &[] };
 
 static SUMS: &[Sum] = &[Sum {
     name: "litter",
@@ -21,6 +21,7 @@ static SUMS: &[Sum] = &[Sum {
         may_ask("bag_price", "prices.litter_bag_each"),
     ],
     figures: &["litter.bags", "litter.volume", "litter.mass", "litter.cost"],
+    caution: None,
 }];
 
 static FIGURES: &[FigureSpec] = &[

@@ -4,9 +4,11 @@ use quantity::{Asked, Field};
 
 use crate::rule::FigureSpec;
 use crate::sums::Sum;
+use crate::verify::Shape;
 
 mod disinfectant;
 pub(crate) mod guard;
+mod light;
 mod litter;
 pub(crate) mod space;
 
@@ -18,10 +20,13 @@ pub struct Family {
     pub fields: &'static [Field],
     /// Its quick sums.
     pub sums: &'static [Sum],
+    /// The tables of check values that its models can work out.
+    pub shapes: &'static [Shape],
 }
 
 /// All families, in the order in which people read them.
-pub static FAMILIES: &[&Family] = &[&space::FAMILY, &guard::FAMILY, &disinfectant::FAMILY, &litter::FAMILY];
+pub static FAMILIES: &[&Family] =
+    &[&space::FAMILY, &guard::FAMILY, &disinfectant::FAMILY, &litter::FAMILY, &light::FAMILY];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
@@ -31,6 +36,11 @@ pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
 /// Every quick sum there is.
 pub fn sums() -> impl Iterator<Item = &'static Sum> {
     FAMILIES.iter().flat_map(|family| family.sums)
+}
+
+/// Every shape of check table there is.
+pub fn shapes() -> impl Iterator<Item = &'static Shape> {
+    FAMILIES.iter().flat_map(|family| family.shapes)
 }
 
 /// Every input field there is: the shared table, then those of the families' own.

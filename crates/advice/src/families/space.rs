@@ -10,7 +10,7 @@ use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS };
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, shapes: &[] };
 
 static SUMS: &[Sum] = &[Sum {
     name: "space",
@@ -30,6 +30,7 @@ static SUMS: &[Sum] = &[Sum {
         "space.birds_at_sale",
         "space.density_at_sale",
     ],
+    caution: None,
 }];
 
 static FIGURES: &[FigureSpec] = &[
@@ -97,6 +98,14 @@ static FIGURES: &[FigureSpec] = &[
             )
             .when(|answers| sold_in_hottest_quarter(answers) == Some(true)),
             advised_limit(
+                "limit-season-not-known",
+                &[
+                    limit_end("k1", "OPEN_peak_heat", || limit(House::HottestQuarter).map(|l| l.low)),
+                    limit_end("k2", "OPEN_sided", || limit(House::OpenSided).map(|l| l.high)),
+                ],
+            )
+            .when(|answers| sold_in_hottest_quarter(answers).is_none()),
+            advised_limit(
                 "limit-open-with-fans",
                 &[
                     limit_end("k1", "OPEN_sided", || limit(House::OpenSidedWithFans).map(|l| l.low)),
@@ -137,8 +146,7 @@ static FIGURES: &[FigureSpec] = &[
                 figure("w", "space.weight_at_sale"),
             ],
             |x| Some(space::birds_allowed(limit_of(x[0]), Area::square_metres(x[1]), Mass::kilograms(x[2]))),
-        )
-        .from("eu-2007-43", Status::Derived)],
+        )],
     },
     FigureSpec {
         id: "space.chicks_to_order",
@@ -167,8 +175,7 @@ static FIGURES: &[FigureSpec] = &[
                 let density = space::density(x[0], Mass::kilograms(x[1]), Area::square_metres(x[2]));
                 Some(density.in_kilograms_per_square_metre())
             },
-        )
-        .from("eu-2007-43", Status::Derived)],
+        )],
     },
     FigureSpec {
         id: "space.last_day_that_fits",
@@ -225,8 +232,7 @@ static FIGURES: &[FigureSpec] = &[
                 figure("w", "space.weight_open_house"),
             ],
             |x| Some(space::birds_allowed(limit_of(x[0]), Area::square_metres(x[1]), Mass::kilograms(x[2]))),
-        )
-        .from("eu-2007-43", Status::Derived)],
+        )],
     },
 ];
 
@@ -235,7 +241,7 @@ const AGE: &[Input] = &[field("a", "batch.sale_age_d")];
 const FIT: &[Input] = &[
     field("a", "batch.sale_age_d"),
     figure("k", "space.limit"),
-    figure("n", "space.birds_at_sale"),
+    field("n", "batch.chicks"),
     figure("A", "space.floor_area"),
 ];
 

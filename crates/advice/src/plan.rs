@@ -2,15 +2,14 @@
 
 use quantity::{Answers, Area, Checked, Length, Raw, Source};
 
-use model::guard::{self, Shape, Sheets};
+use model::guard::{self, Floor, Shape, Sheets};
 pub use model::guard::{Layout, Standing};
 
 use crate::check;
 use crate::families::{self, guard as guard_family};
 use crate::finding::Finding;
+use crate::findings;
 use crate::outcome::Outcome;
-
-mod findings;
 
 /// A plan worked out.
 pub struct Plan {
@@ -33,8 +32,6 @@ pub struct Plan {
 pub struct Widening {
     /// The first day of age it holds on; the day of placement is day 0.
     pub from_day: i32,
-    /// Chicks a square metre that the usual schedule asks; `None` for the whole house.
-    pub asked_per_m2: Option<f64>,
     /// How the rings then stand.
     pub standing: Standing,
 }
@@ -67,8 +64,7 @@ pub fn work_out(answers: Answers) -> Plan {
     let layouts = layouts(&answers);
     let widening = widening(&answers, &outcome);
     let overdoses = overdoses(&answers, &outcome);
-    let mut findings = findings::all(&answers, &outcome);
-    findings.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
+    let findings = findings::all(&answers, &outcome);
     Plan { answers, outcome, findings, layouts, widening, overdoses }
 }
 
@@ -105,32 +101,39 @@ const OPENED_ON_DAY: i32 = 3;
 fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
     let steps = || {
         let sheets = sheets(answers)?;
-        let floor = Area::square_metres(outcome.number("space.floor_area")?);
-        let chicks = answers.number("batch.chicks")?;
-        let asked = answers.number("guard.chicks_per_m2")?;
+        let floor = Floor {
+            length: Length::metres(answers.number("house.length_m")?),
+            width: Length::metres(answers.number("house.width_m")?),
+            usable: Area::square_metres(outcome.number("space.floor_area")?),
+            walkway: Length::metres(answers.number("guard.walkway_m")?),
+        };
+        let (chicks, asked) = (answers.number("batch.chicks")?, answers.number("guard.chicks_per_m2")?);
         let start = guard::layout(chicks, outcome.number("guard.rings")?, asked, sheets)?;
-        let mut steps = vec![Widening {
-            from_day: 0,
-            asked_per_m2: Some(asked),
-            standing: guard::widen(start, sheets, asked, floor)?,
-        }];
-        // Opened wide as it stands, which costs nothing but a hand at each join.
-        if start.true_density < asked * (1.0 - 1e-9) {
-            let standing =
-                Standing::Rings { joined: 1.0, overlap: sheets.overlap, chicks_per_m2: start.true_density };
-            steps.push(Widening { from_day: OPENED_ON_DAY, asked_per_m2: Some(asked), standing });
-        }
-        // The grower's own density holds until the usual schedule asks for more room than that.
-        for step in reference::ring::usual_schedule().ok()?.into_iter().filter(|step| step.from_day > 0) {
-            let wanted = step.chicks_per_m2.unwrap_or(0.0);
-            if wanted < asked {
-                let standing = guard::widen(start, sheets, wanted.max(f64::MIN_POSITIVE), floor)?;
-                steps.push(Widening { from_day: step.from_day, asked_per_m2: step.chicks_per_m2, standing });
-            }
-        }
-        Some(steps)
+        let opened =
+            Standing::Rings { joined: 1.0, overlap: sheets.overlap, chicks_per_m2: start.true_density };
+        let mut steps =
+            vec![Widening { from_day: 0, standing: guard::widen(start, sheets, Some(asked), floor) }];
+        steps.push(Widening { from_day: OPENED_ON_DAY, standing: opened });
+        steps.extend(reference::ring::usual_schedule().ok()?.into_iter().map(|step| Widening {
+            from_day: step.from_day,
+            standing: guard::widen(start, sheets, step.chicks_per_m2, floor),
+        }));
+        Some(ever_wider(steps))
     };
     steps().unwrap_or_default()
+}
+
+/// Chicks are never crowded again: a step that gives no more room than the one before is left out.
+fn ever_wider(steps: Vec<Widening>) -> Vec<Widening> {
+    let mut kept: Vec<Widening> = Vec::new();
+    for step in steps {
+        let wider =
+            |last: &Widening| step.standing.chicks_per_m2() < last.standing.chicks_per_m2() * (1.0 - 1e-9);
+        if kept.last().is_none_or(wider) {
+            kept.push(step);
+        }
+    }
+    kept
 }
 
 /// A quarter more, half more, double and triple, as someone at the tank might pour.
@@ -139,7 +142,9 @@ const POURS: [f64; 4] = [1.25, 1.5, 2.0, 3.0];
 fn overdoses(answers: &Answers, outcome: &Outcome) -> Vec<Overdose> {
     let pours = || {
         let dose = outcome.number("disinfectant.product_per_load")?;
-        let poured: Vec<f64> = POURS.iter().map(|times| dose * times).collect();
+        let tank_ml = answers.number("disinfectant.sprayer_l")? * 1000.0;
+        let poured: Vec<f64> =
+            POURS.iter().map(|times| dose * times).filter(|poured| *poured < tank_ml).collect();
         Some(poured.into_iter().filter_map(|poured_ml| overdose(answers, poured_ml)).collect())
     };
     pours().unwrap_or_default()

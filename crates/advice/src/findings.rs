@@ -1,4 +1,4 @@
-//! What a plan has to say about itself.
+//! What the figures have to say about themselves, in a plan or in a quick sum.
 
 use quantity::{Answers, Unit};
 
@@ -6,8 +6,8 @@ use crate::families::space::{sold_in_hottest_quarter, standard};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
-/// All findings, in the order of the phenomena.
-pub(super) fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
+/// All findings that the answers and figures at hand give rise to, the weightiest first.
+pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
     let checks: [fn(&Answers, &Outcome) -> Option<Finding>; 17] = [
         does_not_fit,
         limit_above_advice,
@@ -27,7 +27,9 @@ pub(super) fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
         earth_floor,
         husk_is_eaten,
     ];
-    checks.iter().filter_map(|check| check(answers, outcome)).collect()
+    let mut findings: Vec<Finding> = checks.iter().filter_map(|check| check(answers, outcome)).collect();
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
+    findings
 }
 
 fn number(value: f64, unit: Unit, decimals: u8) -> Detail {
@@ -97,15 +99,16 @@ fn limit_of_hot_season(answers: &Answers, _: &Outcome) -> Option<Finding> {
     })
 }
 
-fn season_not_known(answers: &Answers, _: &Outcome) -> Option<Finding> {
-    let asked = answers.number("space.limit_kg_m2").is_none() && answers.day("batch.placement").is_some();
+fn season_not_known(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2").is_some();
     let months_typed = answers.get("farm.hottest_months").is_some();
+    outcome.get("space.limit").filter(|_| !typed)?;
     match sold_in_hottest_quarter(answers) {
-        None if asked => Some(Finding::new("season-not-known", Weight::Note).at("farm.latitude_deg")),
+        None => Some(Finding::new("season-not-known", Weight::Look).at("batch.placement")),
         Some(_) if !months_typed => {
             Some(Finding::new("hottest-months-assumed", Weight::Note).at("farm.hottest_months"))
         }
-        _ => None,
+        Some(_) => None,
     }
 }
 
@@ -200,7 +203,7 @@ fn sheet_stands_straight(answers: &Answers, outcome: &Outcome) -> Option<Finding
 /// Asked only where it changes the dose by over 2 %: below that the question only worries people.
 fn ratio_meaning_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let parts = answers.number("disinfectant.ratio")?;
-    let told = answers.get("disinfectant.ratio_means").is_some();
+    let told = answers.get("disinfectant.ratio_means").is_some_and(|given| given.usual.is_none());
     let gap = model::disinfectant::meaning_gap(parts);
     (!told && gap > 0.02 && outcome.get("disinfectant.product_per_load").is_some()).then(|| {
         Finding::new("ratio-meaning-not-told", Weight::Look)

@@ -1,0 +1,49 @@
+//! Light: the sun over the year.
+
+use model::light;
+
+use super::Family;
+use crate::verify::{Cell, RowOutputs, Shape, each};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: &[], fields: &[], sums: &[], shapes: SHAPES };
+
+static SHAPES: &[Shape] = &[Shape {
+    name: "daylength",
+    inputs: &["latitude_deg", "longitude_deg", "date"],
+    outputs: &[
+        "day_of_year",
+        "sunrise_utc_h",
+        "sunset_utc_h",
+        "transit_utc_h",
+        "daylength_spa_h",
+        "declination_spencer_deg",
+        "daylength_spencer_horizon_0_833_h",
+        "daylength_spencer_horizon_0_h",
+        "equation_of_time_spencer_min",
+        "extraterrestrial_spencer_w_per_m2",
+    ],
+    work_out: |rows| each(rows, daylength),
+}];
+
+fn daylength(cells: &[Cell]) -> RowOutputs {
+    /// The sun's upper limb on the horizon with standard refraction, degrees.
+    const UPPER_LIMB_DEG: f64 = 0.8333;
+    let latitude = cells[0].number(-90.0, 90.0)?;
+    let longitude = cells[1].number(-180.0, 180.0)?;
+    let day = cells[2].day()?;
+    let of_year = f64::from(day.day_of_year());
+    let sun = light::sun_times(latitude, longitude, day);
+    Ok(vec![
+        Some(of_year),
+        sun.map(|sun| sun.sunrise_utc_h),
+        sun.map(|sun| sun.sunset_utc_h),
+        sun.map(|sun| sun.transit_utc_h),
+        sun.map(|sun| sun.daylength_h()),
+        Some(light::declination_deg(of_year)),
+        Some(light::daylength_h(latitude, of_year, UPPER_LIMB_DEG)),
+        Some(light::daylength_h(latitude, of_year, 0.0)),
+        Some(light::equation_of_time_min(of_year)),
+        Some(light::extraterrestrial_w_per_m2(of_year)),
+    ])
+}
