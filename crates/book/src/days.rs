@@ -3,7 +3,7 @@
 //! A checkpoint is what a subject's entries have come to by the end of a day: how many counted, and a digest of which.
 //! Each is made from the one before and the entries of its day, so an entry about a day makes new ones from that day on
 //! and leaves the earlier alone. What later kinds have to carry from day to day (birds alive, feed in store) is one more
-//! field of [`Checkpoint`], filled by [`Checkpoint::after`].
+//! field of [`Checkpoint`], filled by `Checkpoint::after`.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -123,6 +123,7 @@ mod tests {
 
     use super::*;
     use crate::entry::*;
+    use crate::trial::luck::Luck;
 
     fn entry() -> Entry {
         Entry {
@@ -173,21 +174,16 @@ mod tests {
     #[test]
     fn numbers_read_back_to_the_last_bit() {
         // Without serde_json's float_roundtrip some of these come back one bit off.
-        for number in [
-            0.1 + 0.2,
-            1.0 / 3.0,
-            17.9832,
-            5e-324,
-            f64::MAX,
-            0.123_456_789_012_345_68,
-            9.312_345_678_901_2e-7,
-        ] {
-            let mut written = entry();
-            written.body.insert("number".to_owned(), Answer { typed: None, value: json!(number) });
-            let stored = written.encode().unwrap();
-            let read = StoredEntry::decode(stored.bytes.clone()).unwrap();
-            assert_eq!(read.entry.body["number"].value.as_f64().unwrap().to_bits(), number.to_bits());
+        let mut luck = Luck::new(1);
+        let numbers: Vec<f64> = (0..300).map(|power| luck.next() as f64 / 3_f64.powi(power)).collect();
+        let mut written = entry();
+        written.body.insert("numbers".to_owned(), Answer { typed: None, value: json!(numbers) });
+        let read = StoredEntry::decode(written.encode().unwrap().bytes).unwrap();
+        let back: Vec<f64> = serde_json::from_value(read.entry.body["numbers"].value.clone()).unwrap();
+        for (back, number) in back.iter().zip(&numbers) {
+            assert_eq!(back.to_bits(), number.to_bits());
         }
+        assert_eq!(back.len(), 300);
     }
 
     #[test]

@@ -114,7 +114,7 @@ impl Rules {
 /// Asks where there are several, unless all are withdrawals and there is nothing to ask; meanwhile the last in the order
 /// of writing counts.
 pub(crate) fn ask_and_take_the_last(claimants: &[Arc<Record>]) -> Option<Outcome> {
-    let winner = claimants.iter().max_by_key(|record| record.written())?;
+    let winner = claimants.iter().max_by(|one, other| one.written().cmp(&other.written()))?;
     let asked = claimants.len() > 1 && claimants.iter().any(|record| !record.entry().withdrawn);
     Some(Outcome { winner: Arc::clone(winner), asked })
 }
@@ -204,16 +204,36 @@ impl Contents {
     fn judge_all(&mut self, rules: &Rules) {
         self.splits = self.find_splits();
         let mut changes = Vec::new();
-        for thread in self.threads.keys() {
+        for thread in self.threads.tied() {
             self.threads.judge(thread);
-            match self.stand(thread, rules) {
-                Voice::InASlot(slot, standing) => self.slots.entry(slot).or_default().place(thread, standing),
-                Voice::ByItself(record) => changes.push(Change::Starts(record)),
-                Voice::None => {}
-            }
+            let voice = self.stand(thread, rules);
+            self.place(thread, voice, &mut changes);
         }
+        self.place_the_untied(rules, &mut changes);
         self.judge_slots(rules, &mut changes);
         self.recount(changes);
+    }
+
+    /// Lets each entry that is a thread by itself speak: [`Contents::stand`] and [`Contents::place`] for most of a book.
+    fn place_the_untied(&mut self, rules: &Rules, changes: &mut Vec<Change>) {
+        let threads = std::mem::take(&mut self.threads);
+        for (thread, records) in threads.untied() {
+            let (voice, asked) = voice(records, || records.to_vec(), rules);
+            if asked {
+                self.forked.insert(thread);
+            }
+            self.place(thread, voice, changes);
+        }
+        self.threads = threads;
+    }
+
+    /// Takes a thread to where it counts, without a look at what else does.
+    fn place(&mut self, thread: ThreadKey, voice: Voice, changes: &mut Vec<Change>) {
+        match voice {
+            Voice::InASlot(slot, standing) => self.slots.entry(slot).or_default().place(thread, standing),
+            Voice::ByItself(record) => changes.push(Change::Starts(record)),
+            Voice::None => {}
+        }
     }
 
     /// The threads a record will tie together, with what speaks for each until then.
@@ -283,14 +303,7 @@ impl Contents {
 
     /// What speaks for a thread, and whether it is asked about.
     fn voice(&self, key: ThreadKey, rules: &Rules) -> (Voice, bool) {
-        let heads = self.threads.heads(key);
-        let Some(Outcome { winner, asked }) = (rules.contest)(&heads) else { return (Voice::None, false) };
-        if winner.entry().withdrawn || winner.kind().is_none() {
-            return (Voice::None, asked);
-        }
-        let Some(slot) = winner.slot() else { return (Voice::ByItself(winner), asked) };
-        let beginnings = self.threads.beginnings(key).into_owned();
-        (Voice::InASlot(slot, Standing { record: winner, beginnings, forked: heads.len() > 1 }), asked)
+        voice(&self.threads.heads(key), || self.threads.beginnings(key).into_owned(), rules)
     }
 
     fn change_slot(
@@ -345,6 +358,21 @@ impl Contents {
             self.days.remove(&subject);
         }
     }
+}
+
+/// What speaks for a thread with such heads and beginnings, and whether it is asked about.
+fn voice(
+    heads: &[Arc<Record>],
+    beginnings: impl FnOnce() -> Vec<Arc<Record>>,
+    rules: &Rules,
+) -> (Voice, bool) {
+    let Some(Outcome { winner, asked }) = (rules.contest)(heads) else { return (Voice::None, false) };
+    if winner.entry().withdrawn || winner.kind().is_none() {
+        return (Voice::None, asked);
+    }
+    let Some(slot) = winner.slot() else { return (Voice::ByItself(winner), asked) };
+    let standing = Standing { record: winner, beginnings: beginnings(), forked: heads.len() > 1 };
+    (Voice::InASlot(slot, standing), asked)
 }
 
 /// Says what counts in a slot, and whether it is asked about.

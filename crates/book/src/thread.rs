@@ -212,10 +212,15 @@ impl Threads {
         self.nodes.get(&id).map(|node| node.thread.unwrap_or(id))
     }
 
-    /// The names of all threads.
-    pub(crate) fn keys(&self) -> Vec<ThreadKey> {
-        let alone = self.nodes.iter().filter(|(_, node)| node.thread.is_none()).map(|(id, _)| id);
-        alone.chain(self.tied.keys()).copied().collect()
+    /// The names of the threads with ties.
+    pub(crate) fn tied(&self) -> Vec<ThreadKey> {
+        self.tied.keys().copied().collect()
+    }
+
+    /// The threads without ties, with all there is in each: it is head and beginning in one.
+    pub(crate) fn untied(&self) -> impl Iterator<Item = (ThreadKey, &[Arc<Record>])> {
+        let untied = self.nodes.iter().filter(|(_, node)| node.thread.is_none());
+        untied.map(|(id, node)| (*id, node.records.as_slice()))
     }
 
     /// The rings in a thread.

@@ -1,7 +1,7 @@
 //! What the tests of this crate share: entries to build on, generated books, and an oracle to compare with.
 
 pub(crate) mod generate;
-mod luck;
+pub(crate) mod luck;
 pub(crate) mod make;
 mod oracle;
 mod property;
