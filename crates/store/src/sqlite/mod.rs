@@ -112,7 +112,7 @@ impl SqliteStore {
 fn writing_connection(path: &Path, opening: Opening) -> Result<Connection, StoreError> {
     let mut db = Connection::open(path)?;
     schema::set_up_writer(&db, opening.busy_wait)?;
-    schema::use_write_ahead(&db)?;
+    schema::use_write_ahead(&db, opening.busy_wait)?;
     schema::migrate(&mut db)?;
     if let Some(pages) = opening.pages_max {
         db.pragma_update_and_check(None, "max_page_count", pages, |_| Ok(()))?;

@@ -1,7 +1,8 @@
 //! Opening a file as a book: what it is, how it is set up, and how it is brought to the newest schema.
 
 use std::path::Path;
-use std::time::Duration;
+use std::thread;
+use std::time::{Duration, Instant};
 
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags, TransactionBehavior};
@@ -32,6 +33,8 @@ pub(crate) enum Found {
 /// `NoBook`, `NotABook`, `NewerSchema`, `Corrupt`.
 pub(crate) fn inspect(path: &Path) -> Result<Found, StoreError> {
     let db = open_existing(path)?;
+    // One state of the file, which another process may be making into a book at this moment.
+    let db = db.unchecked_transaction()?;
     match application_id(&db).map_err(|error| not_a_book(error, path))? {
         APPLICATION_ID => refuse_newer(version(&db)?).map(|()| Found::Book),
         0 if is_empty(&db)? => Ok(Found::Nothing),
@@ -76,8 +79,19 @@ fn set_up(db: &Connection, busy_wait: Duration) -> Result<(), StoreError> {
     Ok(())
 }
 
-/// Puts a file into write-ahead mode, which it remembers.
-pub(crate) fn use_write_ahead(db: &Connection) -> Result<(), StoreError> {
+/// Puts a file into write-ahead mode, which it remembers. Of processes that open a new book at once one does it; SQLite
+/// does not let the others wait for that, so they ask again.
+pub(crate) fn use_write_ahead(db: &Connection, busy_wait: Duration) -> Result<(), StoreError> {
+    let start = Instant::now();
+    loop {
+        match set_write_ahead(db) {
+            Err(StoreError::Busy) if start.elapsed() < busy_wait => thread::sleep(Duration::from_millis(2)),
+            done => return done,
+        }
+    }
+}
+
+fn set_write_ahead(db: &Connection) -> Result<(), StoreError> {
     let mode: String = db.pragma_update_and_check(None, "journal_mode", "WAL", |row| row.get(0))?;
     if mode == "wal" {
         return Ok(());

@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
-use book::{EntryHash, EntryId, Role, StoredEntry};
+use book::{EntryHash, Role, StoredEntry};
 use store::{AppendReport, Clash, ENTRY_BYTES_MAX, StoreError};
 use uuid::Uuid;
 
-use crate::phone::{self, FARM, OTHER_FARM, access, cloned, entry, in_order, owner, series, stored};
+use crate::phone::{FARM, OTHER_FARM, access, cloned, entry, in_order, owner, series, stored};
 use crate::rig::Any;
 
 fn report(added: usize, already_there: usize) -> AppendReport {
@@ -69,8 +69,9 @@ pub async fn a_clash_is_told_again_when_the_answer_was_lost(store: Any) {
     let (first, twin) = (stored(1, 1), cloned(1, 1));
     store.append(&owner(), vec![first.clone()]).await.unwrap();
     let lost = store.append(&owner(), vec![twin.clone()]).await.unwrap();
-    let again = store.append(&owner(), vec![twin]).await.unwrap();
-    assert_eq!(again, AppendReport { same_place: lost.same_place, ..report(0, 1) });
+    let again = store.append(&owner(), vec![twin.clone()]).await.unwrap();
+    assert_eq!(again, AppendReport { same_place: vec![clash(&twin, &first)], ..report(0, 1) });
+    assert_eq!(again.same_place, lost.same_place);
 }
 
 pub async fn two_of_one_call_that_clash_are_both_told(store: Any) {
@@ -176,18 +177,36 @@ pub async fn sixteen_senders_at_once_land_each_entry_once(store: Any) {
     assert!(reach.seen.values().all(|seen| *seen == 40), "{:?}", reach.seen);
 }
 
-/// However the two calls fall in time, the later one is told.
-pub async fn two_clones_at_once_are_told_apart(store: Any) {
+/// However two calls fall in time, the later one is told: of a cloned device, and of a changed entry.
+pub async fn two_that_clash_at_once_are_told_apart(store: Any) {
     for sequence in 1..=20 {
-        let call = |sent: StoredEntry| {
-            let store = Arc::clone(&store);
-            tokio::spawn(async move { store.append(&phone::owner(), vec![sent]).await.unwrap() })
-        };
-        let (one, two) = (call(stored(1, sequence)), call(cloned(1, sequence)));
-        let told = one.await.unwrap().same_place.len() + two.await.unwrap().same_place.len();
-        assert_eq!(told, 1, "at {sequence}");
+        let (one, two) = at_once(&store, vec![stored(1, sequence)], vec![cloned(1, sequence)]).await;
+        assert_eq!(one.same_place.len() + two.same_place.len(), 1, "at {sequence}");
+        let mut changed = entry(2, sequence);
+        changed.id = entry(3, sequence).id;
+        let changed = changed.encode().unwrap();
+        let (one, two) = at_once(&store, vec![stored(3, sequence)], vec![changed]).await;
+        assert_eq!(one.same_id.len() + two.same_id.len(), 1, "at {sequence}");
     }
-    let ids: std::collections::BTreeSet<EntryId> =
-        store.all(&owner()).await.unwrap().iter().map(|stored| stored.entry.id).collect();
-    assert_eq!(ids.len(), 40);
+    assert_eq!(store.reach(&owner()).await.unwrap().entries, 80);
+}
+
+/// Two books that meet at a server may send the same entries from opposite ends.
+pub async fn the_same_entries_in_opposite_order_at_once_are_kept_once(store: Any) {
+    for round in 0..5 {
+        let forth = series(1, round * 200 + 1..=round * 200 + 200);
+        let back: Vec<_> = forth.iter().rev().cloned().collect();
+        let (one, two) = at_once(&store, forth, back).await;
+        assert_eq!((one.added + two.added, one.already_there + two.already_there), (200, 200));
+    }
+    assert_eq!(store.all(&owner()).await.unwrap(), series(1, 1..=1_000));
+}
+
+async fn at_once(store: &Any, one: Vec<StoredEntry>, two: Vec<StoredEntry>) -> (AppendReport, AppendReport) {
+    let send = |entries| {
+        let store = Arc::clone(store);
+        tokio::spawn(async move { store.append(&owner(), entries).await.unwrap() })
+    };
+    let (one, two) = (send(one), send(two));
+    (one.await.unwrap(), two.await.unwrap())
 }
