@@ -103,6 +103,26 @@ fn each_names_key_value_range_and_line() {
             "currency = \"dollars\"",
             "farm.currency is “dollars”. Write three capital letters.",
         ),
+        (
+            "chicks = 1600",
+            "chicks = 1,600",
+            "batch.chicks is “1,600”, which can be read two ways. Type 1.600 or 1600.",
+        ),
+        (
+            "ratio = \"1:400\"",
+            "ratio = \"1:1,000\"",
+            "disinfectant.ratio is “1:1,000”, which can be read two ways. Type 1.000 or 1000.",
+        ),
+        (
+            "length_m = 18.0",
+            "length_ft = 5900",
+            "house.length_ft is 5900, outside 3.2808 ft to 984.252 ft. Did you mean 590?",
+        ),
+        (
+            "surfaces = [\"floor\", \"walls\", \"ceiling\"]",
+            "surfaces = []",
+            "disinfectant.surfaces is “”. It can be: floor,",
+        ),
         ("chicks = 1600", "chicks = inf", "batch.chicks is “inf”, which is no number."),
         ("chicks = 1600", "chicks = true", "batch.chicks is “true”, which is no number."),
         ("bag_kg = 50", "bag_kg = = 50", "this is not TOML: "),

@@ -8,8 +8,9 @@ use crate::outcome::Outcome;
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
-    let checks: [fn(&Answers, &Outcome) -> Option<Finding>; 17] = [
+    let checks: [fn(&Answers, &Outcome) -> Option<Finding>; 18] = [
         does_not_fit,
+        fits_by_own_limit_only,
         limit_above_advice,
         limit_of_hot_season,
         season_not_known,
@@ -49,9 +50,11 @@ fn does_not_fit(_: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("limit", Detail::Figure("space.limit"))
         .with("order", Detail::Figure("space.chicks_to_order"))
         .with("early", Detail::Figure("space.birds_to_sell_early"))
+        .with("boxes", number(boxes(outcome), Unit::Pieces, 0))
         .out("fewer-chicks");
-    // Without a growth curve there is no day to name: the weight was typed.
-    match outcome.get("space.last_day_that_fits") {
+    // Without a growth curve there is no day to name: the weight was typed. And nobody buys the very young.
+    match outcome.number("space.last_day_that_fits") {
+        Some(day) if day < YOUNGEST_SALE_D => Some(finding),
         Some(_) => Some(
             finding
                 .with("day", Detail::Figure("space.last_day_that_fits"))
@@ -62,8 +65,30 @@ fn does_not_fit(_: &Answers, outcome: &Outcome) -> Option<Finding> {
     }
 }
 
-fn limit_above_advice(answers: &Answers, _: &Outcome) -> Option<Finding> {
+/// Younger birds have no buyers (common practice).
+const YOUNGEST_SALE_D: f64 = 21.0;
+
+/// Whole boxes of 100 within the chicks to order; boxes of 100 are common practice.
+fn boxes(outcome: &Outcome) -> f64 {
+    (outcome.number("space.chicks_to_order").unwrap_or_default() / 100.0).floor()
+}
+
+/// A typed limit above what is advised must not turn "does not fit" into "fits" without a word.
+fn fits_by_own_limit_only(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let typed = answers.number("space.limit_kg_m2")?;
+    let advised = advised_limit(answers)?.high;
+    let (birds, allowed) = (outcome.number("space.birds_at_sale")?, outcome.number("space.birds_allowed")?);
+    let by_advice = (allowed * advised / typed).floor();
+    (birds <= allowed && birds > by_advice).then(|| {
+        Finding::new("fits-by-own-limit-only", Weight::Problem)
+            .at("space.limit_kg_m2")
+            .with("typed", number(typed, Unit::KilogramPerSquareMetre, 1))
+            .with("high", number(advised, Unit::KilogramPerSquareMetre, 0))
+            .with("advised", number(by_advice, Unit::Birds, 0))
+    })
+}
+
+fn advised_limit(answers: &Answers) -> Option<reference::stocking::StockingLimit> {
     let hot = sold_in_hottest_quarter(answers) == Some(true);
     let fans = answers.choice("house.fans") == Some("yes");
     let house = match (hot, fans) {
@@ -71,7 +96,13 @@ fn limit_above_advice(answers: &Answers, _: &Outcome) -> Option<Finding> {
         (false, true) => reference::stocking::House::OpenSidedWithFans,
         (false, false) => reference::stocking::House::OpenSided,
     };
-    let advised = reference::stocking::limit(house).ok()?;
+    reference::stocking::limit(house).ok()
+}
+
+fn limit_above_advice(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2")?;
+    let hot = sold_in_hottest_quarter(answers) == Some(true);
+    let advised = advised_limit(answers)?;
     if typed <= advised.high {
         return None;
     }
@@ -180,8 +211,13 @@ fn sheet_hardly_bends(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let bend = outcome.get("guard.least_bend_radius")?.figure.band?;
     let radius = outcome.number("guard.ring_diameter")? / 2.0;
     let bends = crate::families::guard::shape(answers) == model::guard::Shape::Circle;
+    let (name, weight) = if radius < bend.low {
+        ("sheet-does-not-bend", Weight::Problem)
+    } else {
+        ("sheet-hardly-bends", Weight::Look)
+    };
     (bends && radius < bend.high).then(|| {
-        Finding::new("sheet-hardly-bends", Weight::Look)
+        Finding::new(name, weight)
             .at("guard.sheet_thickness_mm")
             .with("radius", number(radius, Unit::Metre, 1))
             .with("low", number(bend.low, Unit::Metre, 1))

@@ -133,7 +133,9 @@ fn not_toml(text: &str, at: usize, why: &str) -> FileFault {
     let written = text.lines().nth(line - 1).unwrap_or_default();
     if let Some((key, value)) = written.split_once('=') {
         let (key, value) = (key.trim(), value.split('#').next().unwrap_or_default().trim());
-        if value.contains(',') && quantity::number::parse(value).is_ok() {
+        let is_number =
+            quantity::number::parse(value).is_ok() || quantity::number::looks_like_thousands(value);
+        if value.contains(',') && is_number {
             let section = section_above(text, line);
             let key = if section.is_empty() { key.to_owned() } else { format!("{section}.{key}") };
             return FileFault::CommaDecimal { line, key, typed: value.to_owned() };

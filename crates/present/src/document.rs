@@ -48,8 +48,6 @@ pub enum Block {
     Finding(FindingView),
     /// Small print.
     Note(String),
-    /// Lines to write on, each with a label.
-    Blanks(Vec<String>),
     /// A working printed in full.
     Working(WorkingView),
     /// A new page on paper; nothing elsewhere.

@@ -19,6 +19,9 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
     let text = match &problem.fault {
         Fault::MissingTable { needs } => own(&[("needs", needs.join(", ").into())]),
         Fault::CommaDecimal { suggestion } => own(&[("suggestion", suggestion.into())]),
+        Fault::TwoWays { decimal, thousands } => {
+            own(&[("decimal", decimal.into()), ("thousands", thousands.into())])
+        }
         Fault::WrongUnit { wanted } => own(&[("unit", show::unit_label(*wanted, viewer).into())]),
         Fault::OutOfRange { low, high, unit, .. } => {
             own(&[("low", limit(*low, *unit, viewer).into()), ("high", limit(*high, *unit, viewer).into())])
@@ -59,6 +62,7 @@ fn name(fault: &Fault) -> &'static str {
         Fault::UnknownKey { .. } => "unknown-key",
         Fault::NotANumber => "not-a-number",
         Fault::CommaDecimal { .. } => "comma-decimal",
+        Fault::TwoWays { .. } => "two-ways",
         Fault::WrongUnit { .. } => "wrong-unit",
         Fault::OutOfRange { .. } => "out-of-range",
         Fault::NotWhole { .. } => "not-whole",
@@ -77,7 +81,7 @@ fn meant(fault: &Fault) -> Option<String> {
     match fault {
         Fault::UnknownKey { nearest } => nearest.clone(),
         Fault::OutOfRange { suggestion, .. } | Fault::NotWhole { suggestion } => {
-            suggestion.map(|number| show::short(number, 4))
+            suggestion.map(|number| show::short(number, 3))
         }
         Fault::NotAChoice { nearest, .. } => nearest.map(str::to_owned),
         _ => None,
@@ -128,13 +132,19 @@ pub fn file(fault: &FileFault, words: &Words) -> String {
         }
         FileFault::NotText => words.plain("file-not-text"),
         FileFault::CommaDecimal { line, key, typed } => {
-            let fault = say!(
-                words,
-                "fault-comma-decimal",
-                key = key,
-                typed = typed,
-                suggestion = typed.replace(',', ".")
-            );
+            let with = |mark: &str| typed.replace(',', mark);
+            let fault = if quantity::number::looks_like_thousands(typed) {
+                say!(
+                    words,
+                    "fault-two-ways",
+                    key = key,
+                    typed = typed,
+                    decimal = with("."),
+                    thousands = with("")
+                )
+            } else {
+                say!(words, "fault-comma-decimal", key = key, typed = typed, suggestion = with("."))
+            };
             say!(words, "fault-on-line", line = line.to_string(), fault = fault)
         }
         FileFault::NotToml { line, why } => {

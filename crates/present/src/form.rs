@@ -61,7 +61,7 @@ fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> 
     let typed: Vec<String> =
         raws.iter().filter(|raw| mine(&raw.key)).flat_map(|raw| raw.text.clone()).collect();
     let message = format!("field-{}", key_part(asked.field.key));
-    let own = words.attribute(&message, "hint").unwrap_or_default();
+    let own = words.attribute(&message, "hint", &[]).unwrap_or_default();
     let hint = [own, allowed(asked, viewer)].into_iter().filter(|part| !part.is_empty());
     Input {
         key: asked.key,

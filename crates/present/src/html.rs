@@ -46,7 +46,6 @@ fn block_markup(block: &Block, words: &Words) -> Markup {
         Block::Caution(caution) => caution_markup(caution),
         Block::Finding(finding) => finding_markup(finding, words),
         Block::Note(text) => html! { p class="note" { (text) } },
-        Block::Blanks(labels) => html! { @for label in labels { p class="blank" { (label) } } },
         Block::Working(view) => {
             html! { section class="working" { h3 { (view.title) } (working(view, words)) } }
         }
@@ -274,7 +273,7 @@ pub fn fault_summary(inputs: &[&Input], words: &Words) -> Markup {
             div class="faults" role="alert" tabindex="-1" id="faults" {
                 h2 { (say!(words, "faults-title", count = faulty.len() as f64)) }
                 ul { @for (input, fault) in faulty {
-                    li { a href=(format!("#{}", field_anchor(input.key))) { (input.label) } ": " (fault) }
+                    li { a href=(format!("#{}", field_anchor(input.key))) { (fault) } }
                 } }
             }
         }

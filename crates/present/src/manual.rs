@@ -38,7 +38,7 @@ fn range(asked: &Asked, viewer: &Viewer) -> String {
             let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
             format!("{range} {unit}").trim_end().to_owned()
         }
-        Kind::Ratio { low, high } => format!("1:{} … 1:{}", show::short(low, 0), show::short(high, 0)),
+        Kind::Ratio { low, high, .. } => format!("1:{} … 1:{}", show::short(low, 0), show::short(high, 0)),
         Kind::Choice(allowed) | Kind::Choices(allowed) => {
             allowed.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ")
         }

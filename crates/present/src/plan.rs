@@ -1,11 +1,12 @@
 //! A plan as a document: the four questions of *Before the chicks*, each answered first and explained after.
 
 use advice::finding::Weight;
+use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
-use quantity::{Status, Unit};
+use quantity::{Answers, Status, Unit};
 
 use crate::document::{
-    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Steps, Table,
+    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Steps, Table, WorkingView,
 };
 use crate::scene::cutting::{Cutting, CuttingWords};
 use crate::scene::floor::{Floor, FloorWords};
@@ -54,6 +55,7 @@ impl<'a> Shown<'a> {
     /// The card that hangs beside the tank.
     pub fn mixing_card(&self) -> Document {
         let mut blocks = self.mix_lead();
+        blocks.extend(meaning(&self.plan.answers, self.viewer).map(Block::Paragraph));
         blocks.push(Block::Caution(self.caution("disinfectant", Level::Danger, 7)));
         blocks.extend(self.mix_drawing());
         blocks.push(Block::Steps(self.steps("mixing", 5, false)));
@@ -103,8 +105,8 @@ impl<'a> Shown<'a> {
         self.plan.outcome.number(id)
     }
 
-    fn working(&self, id: &'static str) -> Option<crate::document::WorkingView> {
-        working::view(&self.plan.answers, id, self.viewer)
+    fn working(&self, id: &str) -> Option<WorkingView> {
+        working::view(&self.plan.answers, &self.plan.outcome, id, self.viewer)
     }
 
     /// Those of the figures that could be worked out.
@@ -112,13 +114,7 @@ impl<'a> Shown<'a> {
         let rows: Vec<FigureRow> = ids
             .iter()
             .filter_map(|id| self.plan.outcome.get(id))
-            .map(|worked| FigureRow {
-                id: worked.figure.id,
-                label: working::label(worked.figure.id, self.viewer),
-                value: show::figure(&worked.figure, worked.spec, self.viewer),
-                note: show::band(worked.figure.band, worked.spec, self.viewer),
-                working: self.working(worked.figure.id),
-            })
+            .map(|worked| figure_row(&self.plan.answers, &self.plan.outcome, worked, self.viewer))
             .collect();
         (!rows.is_empty()).then_some(Block::Figures(rows))
     }
@@ -153,7 +149,7 @@ impl<'a> Shown<'a> {
             .map(|at| {
                 let key = format!("step-{list}-{at}");
                 let text = self.step_text(&key);
-                (text, self.words.attribute(&key, "why").unwrap_or_default())
+                (text, self.words.attribute(&key, "why", &[]).unwrap_or_default())
             })
             .collect();
         Steps { ordered: true, ticks, items }
@@ -178,6 +174,10 @@ impl<'a> Shown<'a> {
             tank = tank,
             dose = or_label("disinfectant.product_per_load"),
             soak = or_label("disinfectant.soak_product"),
+            tub = self.plan.answers.number("disinfectant.soak_l").map_or_else(
+                || self.words.plain("the-tub"),
+                |litres| show::quantity_short(litres, Unit::Litre, self.viewer),
+            ),
             strips = or_label("guard.strips"),
             each = or_label("guard.strips_per_ring"),
             height = or_label("guard.strip_height"),
@@ -191,6 +191,31 @@ impl<'a> Shown<'a> {
         let items = (1..=count).map(|at| self.words.plain(&format!("caution-{about}-{at}"))).collect();
         Caution { level, title: self.words.plain(&format!("caution-{about}")), items }
     }
+}
+
+/// A figure as a row with its working.
+pub(crate) fn figure_row(
+    answers: &Answers,
+    outcome: &Outcome,
+    worked: &Worked,
+    viewer: &Viewer,
+) -> FigureRow {
+    let id = worked.figure.id;
+    FigureRow {
+        id,
+        label: working::label(id, viewer),
+        value: show::figure(&worked.figure, worked.spec, viewer),
+        note: show::band(worked.figure.band, worked.spec, viewer),
+        working: working::view(answers, outcome, id, viewer),
+    }
+}
+
+/// What 1:N was taken to mean, said as cups; `None` while there is no ratio.
+pub(crate) fn meaning(answers: &Answers, viewer: &Viewer) -> Option<String> {
+    let parts = answers.number("disinfectant.ratio")?;
+    let total = answers.choice("disinfectant.ratio_means") == Some("parts-total");
+    let key = if total { "meaning-parts-total" } else { "meaning-parts-water" };
+    Some(say!(viewer.words(), key, parts = show::short(parts, 1)))
 }
 
 /// Space.
@@ -216,23 +241,29 @@ impl Shown<'_> {
         blocks
     }
 
+    /// The verdict first, in words; the number of birds alone while the batch is not told.
     fn space_lead(&self) -> Option<Block> {
-        let (birds, allowed) = (self.number("space.birds_at_sale"), self.number("space.birds_allowed")?);
-        let (label, note) = match birds {
-            Some(birds) => {
-                let key = if birds <= allowed { "space-fits" } else { "space-does-not-fit" };
-                let note = say!(
-                    self.words,
-                    key,
-                    birds = self.value("space.birds_at_sale").unwrap_or_default(),
-                    density = self.value("space.density_at_sale").unwrap_or_default(),
-                    limit = self.value("space.limit").unwrap_or_default(),
-                );
-                (working::label("space.birds_allowed", self.viewer), note)
-            }
-            None => (working::label("space.birds_allowed", self.viewer), String::new()),
+        let allowed = self.number("space.birds_allowed")?;
+        let label = working::label("space.birds_allowed", self.viewer);
+        let value = self.value("space.birds_allowed")?;
+        let Some(birds) = self.number("space.birds_at_sale") else {
+            return Some(Block::Lead { label, value, note: String::new() });
         };
-        Some(Block::Lead { label, value: self.value("space.birds_allowed")?, note })
+        let (verdict, key) = if birds <= allowed {
+            ("verdict-fits", "space-fits")
+        } else {
+            ("verdict-does-not-fit", "space-does-not-fit")
+        };
+        let note = say!(
+            self.words,
+            key,
+            birds = self.value("space.birds_at_sale").unwrap_or_default(),
+            density = self.value("space.density_at_sale").unwrap_or_default(),
+            limit = self.value("space.limit").unwrap_or_default(),
+            allowed = value,
+        );
+        let label = self.words.plain("verdict-label");
+        Some(Block::Lead { label, value: self.words.plain(verdict), note })
     }
 }
 
@@ -517,11 +548,7 @@ impl Shown<'_> {
                         (self.words.plain("whole-house"), per_m2(chicks_per_m2))
                     }
                 };
-                let room_cm2 = match step.standing {
-                    Standing::Rings { chicks_per_m2, .. } | Standing::WholeHouse { chicks_per_m2 } => {
-                        10_000.0 / chicks_per_m2
-                    }
-                };
+                let room_cm2 = 10_000.0 / step.standing.chicks_per_m2();
                 let day = say!(self.words, "day-of-age", day = step.from_day.to_string());
                 vec![day, how, room, show::quantity(room_cm2, Unit::SquareCentimetre, 0, self.viewer)]
             })
@@ -554,9 +581,10 @@ impl Shown<'_> {
         blocks.push(Block::Caution(self.caution("disinfectant", Level::Danger, 7)));
         blocks.extend(self.findings(&["disinfectant", "house"]));
         blocks.extend(self.mix_drawing());
-        blocks.push(Block::Note(self.meaning()));
+        blocks.extend(meaning(&self.plan.answers, self.viewer).map(Block::Note));
         blocks.extend(self.rows(&[
             "disinfectant.product_per_load",
+            "disinfectant.product_other_meaning",
             "disinfectant.measures_per_load",
             "disinfectant.loads",
             "disinfectant.full_loads",
@@ -564,6 +592,7 @@ impl Shown<'_> {
             "disinfectant.product_last_load",
             "disinfectant.solution",
             "disinfectant.product",
+            "disinfectant.to_buy",
             "disinfectant.strength",
             "disinfectant.true_ratio",
             "disinfectant.times_label",
@@ -593,26 +622,34 @@ impl Shown<'_> {
         let Some(dose) = self.value("disinfectant.product_per_load") else { return Vec::new() };
         let Some(tank) = self.plan.answers.number("disinfectant.sprayer_l") else { return Vec::new() };
         let tank = show::quantity_short(tank, Unit::Litre, self.viewer);
-        let note = match (self.value("disinfectant.loads"), self.value("disinfectant.solution")) {
-            (Some(loads), Some(solution)) => {
-                let product = self.value("disinfectant.product").unwrap_or_default();
-                say!(self.words, "mix-lead-note", loads = loads, solution = solution, product = product)
-            }
-            _ => String::new(),
-        };
-        vec![Block::Lead {
+        let mut lead = vec![Block::Lead {
             label: self.words.plain("mix-lead-label"),
             value: say!(self.words, "mix-lead", dose = dose, tank = tank),
-            note,
-        }]
+            note: self.in_own_measure().unwrap_or_default(),
+        }];
+        let (loads, solution) = (self.value("disinfectant.loads"), self.value("disinfectant.solution"));
+        if let Some((loads, solution)) = loads.zip(solution) {
+            let to_buy = self.value("disinfectant.to_buy").unwrap_or_default();
+            let text = say!(self.words, "mix-lead-note", loads = loads, solution = solution, buy = to_buy);
+            lead.push(Block::Paragraph(text));
+        }
+        lead
     }
 
-    /// What 1:N was taken to mean, said as cups.
-    fn meaning(&self) -> String {
-        let parts = self.plan.answers.number("disinfectant.ratio").unwrap_or_default();
-        let total = self.plan.answers.choice("disinfectant.ratio_means") == Some("parts-total");
-        let key = if total { "meaning-parts-total" } else { "meaning-parts-water" };
-        say!(self.words, key, parts = show::short(parts, 1))
+    /// The dose of a full tank and of half a tank in the grower's own measure.
+    fn in_own_measure(&self) -> Option<String> {
+        let full = self.number("disinfectant.measures_per_load")?;
+        let holds = self.plan.answers.number("disinfectant.measure_ml")?;
+        let name = self.plan.answers.text("disinfectant.measure_name").filter(|name| !name.is_empty());
+        let name = name.map_or_else(|| self.words.plain("own-measure"), str::to_owned);
+        Some(say!(
+            self.words,
+            "in-own-measure",
+            full = show::short(full, 1),
+            half = show::short(full / 2.0, 1),
+            name = name,
+            holds = show::quantity_short(holds, Unit::Millilitre, self.viewer),
+        ))
     }
 
     fn mix_drawing(&self) -> Option<Block> {

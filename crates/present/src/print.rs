@@ -106,11 +106,6 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
             json!({"kind": "caution", "level": "care", "title": title, "items": finding.ways_out})
         }
         Block::Note(text) => json!({"kind": "note", "text": text}),
-        Block::Blanks(labels) => {
-            let rows: Vec<Value> =
-                labels.iter().map(|label| json!({"label": label, "width_percent": 100})).collect();
-            json!({"kind": "blanks", "rows": rows})
-        }
         Block::Working(view) => working_data(view, words),
         Block::PageBreak => json!({"kind": "page_break"}),
     });

@@ -49,15 +49,28 @@ pub fn day(day: CivilDay, viewer: &Viewer) -> String {
 
 /// A quantity with its unit, in the viewer's units.
 pub fn quantity(value: f64, unit: Unit, decimals: u8, viewer: &Viewer) -> String {
-    with_unit(value, unit, viewer, |value| number(value, decimals))
+    with_unit(
+        value,
+        unit,
+        viewer,
+        |value| number(value, decimals),
+        |value| number(value, decimals.clamp(1, 2)),
+    )
 }
 
 /// A quantity with its unit and as many decimals as it needs.
 pub fn quantity_short(value: f64, unit: Unit, viewer: &Viewer) -> String {
-    with_unit(value, unit, viewer, |value| short(value, 4))
+    with_unit(value, unit, viewer, |value| short(value, 4), |value| short(value, 2))
 }
 
-fn with_unit(value: f64, unit: Unit, viewer: &Viewer, format: impl Fn(f64) -> String) -> String {
+/// `own` writes the number in its own unit, `other` in one it was converted to.
+fn with_unit(
+    value: f64,
+    unit: Unit,
+    viewer: &Viewer,
+    own: impl Fn(f64) -> String,
+    other: impl Fn(f64) -> String,
+) -> String {
     let words = viewer.words();
     match unit {
         Unit::Date => return day(CivilDay::from_number(value as i32), viewer),
@@ -65,7 +78,7 @@ fn with_unit(value: f64, unit: Unit, viewer: &Viewer, format: impl Fn(f64) -> St
         _ => {}
     }
     let (value, shown_in) = in_viewers_unit(value, unit, viewer);
-    let text = if shown_in == unit { format(value) } else { short(value, 2) };
+    let text = if shown_in == unit { own(value) } else { other(value) };
     say!(words, &format!("unit-{}", unit_key(shown_in)), n = text, count = value)
 }
 
@@ -94,6 +107,10 @@ pub fn money(amount: f64, viewer: &Viewer) -> String {
 pub fn figure(figure: &Figure, spec: &FigureSpec, viewer: &Viewer) -> String {
     match figure.value {
         FigureValue::Day(civil) => day(civil, viewer),
+        // A bare ratio or multiple says no more digits than it has.
+        FigureValue::Number(value) if spec.unit == Unit::One => {
+            short(round_to_figures(value, 3), spec.decimals)
+        }
         FigureValue::Number(value) => quantity(value, spec.unit, spec.decimals, viewer),
     }
 }
@@ -102,7 +119,9 @@ pub fn figure(figure: &Figure, spec: &FigureSpec, viewer: &Viewer) -> String {
 pub fn band(band: Option<Band>, spec: &FigureSpec, viewer: &Viewer) -> String {
     let Some(band) = band else { return String::new() };
     // The unit stands once, behind the upper end.
-    let low = number(in_viewers_unit(band.low, spec.unit, viewer).0, spec.decimals);
+    let (low, shown_in) = in_viewers_unit(band.low, spec.unit, viewer);
+    let decimals = if shown_in == spec.unit { spec.decimals } else { spec.decimals.clamp(1, 2) };
+    let low = number(low, decimals);
     let high = quantity(band.high, spec.unit, spec.decimals, viewer);
     say!(viewer.words(), &format!("band-{}", band.kind.name()), low = low, high = high)
 }
@@ -153,7 +172,8 @@ mod tests {
         assert_eq!(quantity(18.0, Unit::Metre, 1, &viewer), "18.0 m");
         assert_eq!(quantity(1.0, Unit::Birds, 0, &viewer), "1 bird");
         viewer.units = Units::Customary;
-        assert_eq!(quantity(18.288, Unit::Metre, 1, &viewer), "60 ft");
+        assert_eq!(quantity(18.288, Unit::Metre, 1, &viewer), "60.0 ft");
+        assert_eq!(quantity_short(18.288, Unit::Metre, &viewer), "60 ft");
         viewer.money_shown = false;
         assert!(!quantity(12.0, Unit::Money, 2, &viewer).contains('1'));
     }

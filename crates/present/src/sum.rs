@@ -1,41 +1,35 @@
 //! The answer of a quick sum as a document.
 
-use advice::outcome::Outcome;
-use advice::sums::Sum;
-use quantity::Answers;
+use advice::sums::{Sum, SumResult};
 
-use crate::document::{Block, Document, FigureRow};
+use crate::document::{Block, Caution, Document, Level};
+use crate::finding;
+use crate::plan::{figure_row, meaning};
 use crate::viewer::Viewer;
-use crate::{show, working};
 
 /// The sum's title.
 pub fn title(sum: &Sum, viewer: &Viewer) -> String {
     viewer.words().plain(&format!("sum-{}", sum.name))
 }
 
-/// The answer: the first figure large, all of them with their workings.
-pub fn document(sum: &Sum, answers: &Answers, outcome: &Outcome, viewer: &Viewer) -> Document {
-    let rows: Vec<FigureRow> = outcome
-        .figures()
-        .map(|worked| FigureRow {
-            id: worked.figure.id,
-            label: working::label(worked.figure.id, viewer),
-            value: show::figure(&worked.figure, worked.spec, viewer),
-            note: show::band(worked.figure.band, worked.spec, viewer),
-            working: working::view(answers, worked.figure.id, viewer),
-        })
-        .collect();
+/// The answer: the first figure large, what it has to say about itself, then all figures with their workings.
+pub fn document(sum: &Sum, result: &SumResult, viewer: &Viewer) -> Document {
+    let (answers, outcome) = (&result.checked.answers, &result.outcome);
+    let words = viewer.words();
+    let rows: Vec<_> = outcome.figures().map(|worked| figure_row(answers, outcome, worked, viewer)).collect();
     let mut blocks = Vec::new();
     if let Some(first) = rows.first() {
-        blocks.push(Block::Lead {
-            label: first.label.clone(),
-            value: first.value.clone(),
-            note: first.note.clone(),
-        });
+        let (label, value) = (first.label.clone(), first.value.clone());
+        blocks.push(Block::Lead { label, value, note: first.note.clone() });
     }
-    blocks.push(Block::Figures(rows));
-    if sum.name == "dilution" {
-        blocks.push(Block::Note(viewer.words().plain("sum-dilution-caution")));
+    blocks.extend(result.findings.iter().map(|found| Block::Finding(finding::view(found, outcome, viewer))));
+    blocks.extend(meaning(answers, viewer).map(Block::Note));
+    if !rows.is_empty() {
+        blocks.push(Block::Figures(rows));
+    }
+    if let Some(key) = sum.caution {
+        let title = words.plain("caution-sum");
+        blocks.push(Block::Caution(Caution { level: Level::Danger, title, items: vec![words.plain(key)] }));
     }
     Document { title: title(sum, viewer), subtitle: String::new(), blocks }
 }

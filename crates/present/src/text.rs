@@ -97,11 +97,6 @@ fn write_block(out: &mut String, block: &Block, words: &Words, with_workings: bo
                 wrapped(out, "    - ", way);
             }
         }
-        Block::Blanks(labels) => {
-            for label in labels {
-                line(out, &format!("{label} ________________"));
-            }
-        }
         Block::Working(view) => {
             out.push('\n');
             line(out, &view.title);

@@ -4,11 +4,14 @@ use std::collections::BTreeMap;
 
 use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
+use advice::sums::SumResult;
 use advice::working::working;
-use quantity::FigureValue;
+use quantity::{FigureValue, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::document::FindingView;
+use crate::finding;
 use crate::plan::Shown;
 use crate::viewer::Viewer;
 
@@ -128,6 +131,9 @@ pub struct WorkingInputJson {
 pub struct PlanView {
     /// Figures by name.
     pub figures: BTreeMap<&'static str, FigureView>,
+    /// The currency of amounts in the unit "money", by its ISO 4217 code; absent while it is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub currency: Option<String>,
     /// What the plan has to say about itself, the weightiest first.
     pub findings: Vec<FindingJson>,
     /// Ring counts side by side.
@@ -148,6 +154,8 @@ pub struct PlanView {
 pub struct SumView {
     /// Figures by name.
     pub figures: BTreeMap<&'static str, FigureView>,
+    /// What the answer has to say about itself, the weightiest first.
+    pub findings: Vec<FindingJson>,
     /// Workings by figure, where asked for.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub workings: BTreeMap<&'static str, WorkingJson>,
@@ -175,13 +183,23 @@ fn figure(worked: &Worked) -> FigureView {
     }
 }
 
-fn figures(outcome: &Outcome) -> BTreeMap<&'static str, FigureView> {
-    outcome.figures().map(|worked| (worked.figure.id, figure(worked))).collect()
+/// Amounts of money are left out for a viewer who does not see them.
+fn figures(outcome: &Outcome, viewer: &Viewer) -> BTreeMap<&'static str, FigureView> {
+    let seen = |worked: &&Worked| viewer.money_shown || worked.spec.unit != Unit::Money;
+    outcome.figures().filter(seen).map(|worked| (worked.figure.id, figure(worked))).collect()
 }
 
-fn workings(answers: &quantity::Answers, outcome: &Outcome) -> BTreeMap<&'static str, WorkingJson> {
+fn workings(
+    answers: &quantity::Answers,
+    outcome: &Outcome,
+    viewer: &Viewer,
+) -> BTreeMap<&'static str, WorkingJson> {
     let view = |worked: &Worked| {
-        let working = working(answers, worked.figure.id)?;
+        let working = working(answers, outcome, worked.figure.id)?;
+        let money = working.inputs.iter().any(|input| input.resolved.unit == Unit::Money);
+        if money && !viewer.money_shown {
+            return None;
+        }
         let inputs = working.inputs.iter().map(|input| WorkingInputJson {
             symbol: input.symbol,
             value: input.resolved.value,
@@ -202,13 +220,7 @@ fn workings(answers: &quantity::Answers, outcome: &Outcome) -> BTreeMap<&'static
 
 /// A plan as JSON.
 pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
-    let findings = Shown::new(plan, viewer).finding_views().into_iter().map(|finding| FindingJson {
-        name: finding.name,
-        weight: finding.weight.name(),
-        text: finding.text,
-        ways_out: finding.ways_out,
-        key: finding.field,
-    });
+    let findings = Shown::new(plan, viewer).finding_views().into_iter().map(finding_json);
     let layouts = plan.layouts.iter().map(|layout| LayoutJson {
         rings: layout.rings,
         chicks_in_ring: layout.chicks_in_ring,
@@ -231,20 +243,40 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         .iter()
         .filter_map(|(key, given)| given.usual.map(|status| AssumedJson { key, status: status.name() }));
     PlanView {
-        figures: figures(&plan.outcome),
+        figures: figures(&plan.outcome, viewer),
+        currency: viewer.currency.clone(),
         findings: findings.collect(),
         layouts: layouts.collect(),
         widening: widening.collect(),
         assumed: usual.collect(),
-        workings: if with_workings { workings(&plan.answers, &plan.outcome) } else { BTreeMap::new() },
+        workings: if with_workings {
+            workings(&plan.answers, &plan.outcome, viewer)
+        } else {
+            BTreeMap::new()
+        },
         rules_version: advice::RULES_VERSION,
     }
 }
 
 /// The answer of a quick sum as JSON.
-pub fn sum(answers: &quantity::Answers, outcome: &Outcome, with_workings: bool) -> SumView {
-    let workings = if with_workings { workings(answers, outcome) } else { BTreeMap::new() };
-    SumView { figures: figures(outcome), workings }
+pub fn sum(result: &SumResult, viewer: &Viewer, with_workings: bool) -> SumView {
+    let (answers, outcome) = (&result.checked.answers, &result.outcome);
+    let findings = result.findings.iter().map(|found| finding_json(finding::view(found, outcome, viewer)));
+    SumView {
+        figures: figures(outcome, viewer),
+        findings: findings.collect(),
+        workings: if with_workings { workings(answers, outcome, viewer) } else { BTreeMap::new() },
+    }
+}
+
+fn finding_json(finding: FindingView) -> FindingJson {
+    FindingJson {
+        name: finding.name,
+        weight: finding.weight.name(),
+        text: finding.text,
+        ways_out: finding.ways_out,
+        key: finding.field,
+    }
 }
 
 /// The JSON schema of everything the program sends, and of the plan files it takes, by name.

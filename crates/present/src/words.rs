@@ -110,8 +110,8 @@ impl Words {
     }
 
     /// An attribute of a message, such as the hint of a field's label; `None` where there is none.
-    pub fn attribute(&self, key: &str, attribute: &str) -> Option<String> {
-        self.find(key, Some(attribute), &[])
+    pub fn attribute(&self, key: &str, attribute: &str, arguments: &[(&str, Argument)]) -> Option<String> {
+        self.find(key, Some(attribute), arguments)
     }
 
     /// Whether there is such a message.

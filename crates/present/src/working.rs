@@ -2,33 +2,38 @@
 
 use std::collections::HashMap;
 
+use advice::outcome::Outcome;
 use advice::rule::Origin;
 use advice::working::{WorkedInput, Working, working};
 use quantity::{Answers, Unit};
 use reference::bibliography;
 
 use crate::document::{WorkingRow, WorkingView};
-use crate::viewer::Viewer;
-use crate::words::{Words, key_part};
+use crate::viewer::{Units, Viewer};
+use crate::words::{Argument, Words, key_part};
 use crate::{say, show};
 
 /// The working of a figure, in words; `None` when it could not be worked out.
-pub fn view(answers: &Answers, id: &'static str, viewer: &Viewer) -> Option<WorkingView> {
-    working(answers, id).map(|working| worded(&working, viewer))
+pub fn view(answers: &Answers, outcome: &Outcome, id: &str, viewer: &Viewer) -> Option<WorkingView> {
+    working(answers, outcome, id).map(|working| worded(&working, viewer))
 }
 
+/// A formula holds in its own units only, so a working speaks metric whatever the viewer likes; the result is then said
+/// once more in the viewer's units.
 fn worded(working: &Working, viewer: &Viewer) -> WorkingView {
     let words = viewer.words();
     let (spec, rule) = (working.worked.spec, working.worked.rule);
-    let result = show::figure(&working.worked.figure, spec, viewer);
+    let metric = Viewer { units: Units::Metric, ..viewer.clone() };
+    let result = show::figure(&working.worked.figure, spec, &metric);
+    let in_short = |value: f64| show::short(value, 4);
     WorkingView {
         title: label(spec.id, viewer),
         sentence: words.plain(&format!("rule-{}", rule.name)),
-        formula: typeset(rule.formula, &HashMap::new(), words),
-        substituted: substituted(working, viewer, &|value| show::short(value, 4), &result),
-        rounded: rounded(working, viewer),
-        inputs: working.inputs.iter().map(|input| row(input, viewer)).collect(),
-        result,
+        formula: in_symbols(working, words),
+        substituted: say!(words, "equals", left = in_numbers(working, &metric, &in_short), right = &result),
+        rounded: rounded(working, &metric),
+        inputs: working.inputs.iter().map(|input| row(input, &metric)).collect(),
+        result: show::figure(&working.worked.figure, spec, viewer),
         source: source(rule.source, rule.status.name(), words),
     }
 }
@@ -65,6 +70,7 @@ fn row(input: &WorkedInput, viewer: &Viewer) -> WorkingRow {
             (say!(words, "origin-chosen-label", choice = choice), words.plain("origin-chosen"))
         }
         Origin::Figure(id) => (label(id, viewer), words.plain("origin-figure")),
+        Origin::IfChosen { figure, .. } => (label(figure, viewer), words.plain("origin-if-chosen")),
         Origin::Table { table, point, .. } => (
             words.plain(&format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase()))),
             words.plain("origin-table"),
@@ -74,12 +80,26 @@ fn row(input: &WorkedInput, viewer: &Viewer) -> WorkingRow {
     WorkingRow { symbol: input.symbol, label, value, origin }
 }
 
-/// The formula with numbers in place of symbols, and the result behind.
-fn substituted(working: &Working, viewer: &Viewer, format: &dyn Fn(f64) -> String, result: &str) -> String {
-    let formula = working.worked.rule.formula;
+/// The formula in its symbols: as the rule's message words it, where signs alone would not be understood.
+fn in_symbols(working: &Working, words: &Words) -> String {
+    let symbols: Vec<(&str, String)> =
+        working.inputs.iter().map(|input| (input.symbol, input.symbol.to_owned())).collect();
+    in_words(working, &symbols, words)
+        .unwrap_or_else(|| typeset(working.worked.rule.formula, &HashMap::new(), words))
+}
+
+/// The formula with numbers in place of symbols.
+fn in_numbers(working: &Working, viewer: &Viewer, format: &dyn Fn(f64) -> String) -> String {
     let numbers = numbers(working, viewer, format);
-    let text = typeset(formula, &numbers, viewer.words());
-    say!(viewer.words(), "equals", left = text, right = result)
+    let named: Vec<(&str, String)> = numbers.iter().map(|(symbol, text)| (*symbol, text.clone())).collect();
+    in_words(working, &named, viewer.words())
+        .unwrap_or_else(|| typeset(working.worked.rule.formula, &numbers, viewer.words()))
+}
+
+fn in_words(working: &Working, named: &[(&str, String)], words: &Words) -> Option<String> {
+    let arguments: Vec<(&str, Argument)> =
+        named.iter().map(|(symbol, text)| (*symbol, Argument::from(text))).collect();
+    words.attribute(&format!("rule-{}", working.worked.rule.name), "formula", &arguments)
 }
 
 fn numbers(
@@ -95,8 +115,8 @@ fn numbers(
     working.inputs.iter().map(|input| (input.symbol, number(input))).collect()
 }
 
-/// The same sum with every number in two figures, and what that gives: a check by head. Empty for days and money,
-/// where round figures say nothing new.
+/// The same sum with every number in two figures, and what that gives: a check by head. Empty where it would mislead: for
+/// days and money, where nothing was rounded, and where it lands more than a tenth off.
 fn rounded(working: &Working, viewer: &Viewer) -> String {
     let spec = working.worked.spec;
     let round = |value: f64| show::round_to_figures(value, 2);
@@ -106,11 +126,14 @@ fn rounded(working: &Working, viewer: &Viewer) -> String {
     if matches!(spec.unit, Unit::Date | Unit::Money) || as_they_are {
         return String::new();
     }
-    let Some(result) = (working.worked.rule.compute)(&inputs) else { return String::new() };
-    let result = show::quantity_short(round(result), spec.unit, viewer);
-    let numbers = numbers(working, viewer, &|value| show::short(round(value), 4));
-    let text = typeset(working.worked.rule.formula, &numbers, viewer.words());
-    say!(viewer.words(), "about-equals", left = text, right = result)
+    let exact = working.worked.figure.value.number();
+    let Some(about) = (working.worked.rule.compute)(&inputs).map(round) else { return String::new() };
+    if (about - exact).abs() > 0.1 * exact.abs() {
+        return String::new();
+    }
+    let result = show::quantity_short(about, spec.unit, viewer);
+    let left = in_numbers(working, viewer, &|value| show::short(round(value), 4));
+    say!(viewer.words(), "about-equals", left = left, right = result)
 }
 
 /// A formula for the eye: × ÷ − √ π, powers raised, functions as words, symbols replaced where numbers are given.

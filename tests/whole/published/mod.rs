@@ -1,6 +1,32 @@
 //! One file an outside source. Source and status stand beside each value.
 
-mod brooding_handbooks;
+use advice::sums::{self, SumResult};
+use quantity::Raw;
+
+mod cpdo_mumbai;
 mod daylength_almanac;
+mod directive_2007_43;
+mod extension_poultry_course;
+mod feed_firm_hot_climate;
 mod growers_arithmetic;
-mod stocking_directives;
+mod infection_control_sheet;
+mod plane_geometry;
+mod rules_of_arithmetic;
+mod unit_definitions;
+
+/// Works a quick sum out as a grower would type it; it must hold.
+fn sum(name: &str, inputs: &[(&str, &str)]) -> SumResult {
+    let raw = |(key, text): &(&str, &str)| Raw {
+        key: (*key).to_owned(),
+        text: vec![(*text).to_owned()],
+        line: None,
+    };
+    let raws: Vec<Raw> = inputs.iter().map(raw).collect();
+    let result = sums::by_name(name).expect(name).work_out(&raws, true);
+    assert!(result.checked.problems.is_empty(), "{:?}", result.checked.problems);
+    result
+}
+
+fn near(got: f64, want: f64, tolerance: f64) {
+    assert!((got - want).abs() <= tolerance, "{got}, wanted {want} within {tolerance}");
+}

@@ -22,6 +22,7 @@ static SUMS: &[Sum] = &[Sum {
     figures: &[
         "disinfectant.product_per_load",
         "disinfectant.strength",
+        "disinfectant.product_other_meaning",
         "disinfectant.measures_per_load",
         "disinfectant.true_ratio",
         "disinfectant.times_label",
@@ -202,9 +203,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 1,
         rules: &[
             exact("other-meaning-water", "T * 1000 / (N + 1)", IN_LOAD, |x| dose_ml(x[0], x[1], WATER))
-                .when(means_total)
-                .from("arithmetic", Status::Exact),
-            exact("other-meaning-total", "T * 1000 / N", IN_LOAD, |x| dose_ml(x[0], x[1], TOTAL)),
+                .when(|answers| meaning_matters(answers) && means_total(answers)),
+            exact("other-meaning-total", "T * 1000 / N", IN_LOAD, |x| dose_ml(x[0], x[1], TOTAL))
+                .when(|answers| meaning_matters(answers) && !means_total(answers)),
         ],
     },
     FigureSpec {
@@ -314,6 +315,11 @@ const fn if_chosen(symbol: &'static str, word: &'static str, figure: &'static st
 
 const fn chosen(symbol: &'static str, surface: &'static str) -> Input {
     Input { symbol, origin: Origin::Chosen("disinfectant.surfaces", surface) }
+}
+
+/// Whether the two meanings differ by over 2 %, which is below 1:50: above that the question only worries people.
+fn meaning_matters(answers: &Answers) -> bool {
+    answers.number(RATIO).is_some_and(|parts| disinfectant::meaning_gap(parts) > 0.02)
 }
 
 fn means_total(answers: &Answers) -> bool {

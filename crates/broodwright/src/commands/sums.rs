@@ -33,10 +33,10 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let viewer = super::viewer(Viewer::of(&result.checked.answers), given, locale);
     let with_workings = given.get_flag("working");
     if given.get_flag("json") {
-        return super::print_json(&view::sum(&result.checked.answers, &result.outcome, with_workings));
+        return super::print_json(&view::sum(&result, &viewer, with_workings));
     }
     let asked = result.checked.questions.iter().map(|question| fault::question(question, &viewer) + "\n");
-    let document = sum::document(sum, &result.checked.answers, &result.outcome, &viewer);
+    let document = sum::document(sum, &result, &viewer);
     super::print(&(asked.collect::<String>() + &text::write(&document, &viewer, with_workings)))
 }
 

@@ -3,12 +3,13 @@
 fault-missing = { $key } is missing. Write it, or write "not known" and what hangs on it is left out.
 fault-missing-table = [{ $key }] is missing. It needs { $needs }. Write "not known" for what you do not know.
 fault-unknown-key = { $key } is not a key of a plan.
-fault-not-a-number = { $key } is “{ $typed }”, which is no number.
+fault-not-a-number = { $key } is “{ $typed }”, which is no number. Type digits, with a unit behind if you like.
 fault-comma-decimal = { $key } is “{ $typed }”. In a file, write a point: { $suggestion }.
+fault-two-ways = { $key } is “{ $typed }”, which can be read two ways. Type { $decimal } or { $thousands }.
 fault-wrong-unit = { $key } is “{ $typed }”, whose unit does not fit. Use { $unit }, or leave the unit out.
 fault-out-of-range = { $key } is { $typed }, outside { $low } to { $high }.
 fault-not-whole = { $key } is { $typed }; only whole ones can be counted.
-fault-not-a-ratio = { $key } is “{ $typed }”. Write it like 1:400.
+fault-not-a-ratio = { $key } is “{ $typed }”. Read it off the label and write it like 1:400.
 fault-not-a-day = { $key } is “{ $typed }”. Write the day as year-month-day, like 2027-09-14.
 fault-not-a-choice = { $key } is “{ $typed }”. It can be: { $allowed }.
 fault-not-months = { $key } is “{ $typed }”. Write months as numbers from 1 to 12.
@@ -30,5 +31,5 @@ faults-title = { $count ->
 
 file-too-large = the file has { $size } MB; a plan has at most { $limit } MB. Is this the right file?
 file-not-text = this is not a text file. A plan is text in TOML, saved as UTF-8.
-file-not-toml = line { $line }: this is not TOML: { $why }. Compare with the example in the manual.
+file-not-toml = line { $line }: this is not TOML: { $why }. See docs/plan-file.md for the keys.
 file-too-deep = line { $line }: { $key } holds a table or a list of lists; a plan has keys and values under [names] only.
