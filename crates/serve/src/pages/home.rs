@@ -106,6 +106,7 @@ fn standing(before: &Before, viewer: &Viewer) -> String {
     if heaviest == Weight::Problem {
         return words.plain("plan-does-not-hold");
     }
-    let finished = before.plan.outcome.number("space.birds_at_sale").is_some();
+    let known = |id| before.plan.outcome.number(id).is_some();
+    let finished = known("space.birds_at_sale") && known("space.birds_allowed");
     words.plain(if finished { "plan-holds" } else { "plan-unfinished" })
 }

@@ -65,7 +65,7 @@ fn content(sum: &Sum, result: &SumResult, inputs: &[Input], viewer: &Viewer) -> 
     html! {
         (fault_summary(&inputs.iter().collect::<Vec<_>>(), words))
         @if answered {
-            (blocks(&shown::document(sum, &result.checked.answers, &result.outcome, viewer), viewer))
+            (blocks(&shown::document(sum, result, viewer), viewer))
             h2 { (words.plain("change-the-answers")) }
         }
         form method="get" action=(address(sum)) {
