@@ -43,7 +43,7 @@ pub(crate) fn page(site: &Site, viewer: &Viewer, title: &str, content: &Markup) 
 /// The page of a trouble: what it is, and what to do next.
 pub(crate) fn trouble(site: &Site, viewer: &Viewer, trouble: Trouble) -> Markup {
     let words = viewer.words();
-    let next = words.attribute(trouble.message(), "next").unwrap_or_default();
+    let next = words.attribute(trouble.message(), "next", &[]).unwrap_or_default();
     let content = html! {
         p { (next) }
         p { a class="button" href="/" { (words.plain("to-the-start")) } }
