@@ -189,7 +189,7 @@ impl Contents {
         if let Some(slot) = record.slot() {
             self.slots.entry(slot).or_default().remember(entry.id);
         }
-        if self.threads.records(entry.id).len() > 1 {
+        if joined.doubles {
             self.doubled.insert(entry.id);
         }
         if record.kind().is_none() {

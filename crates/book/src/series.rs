@@ -25,6 +25,7 @@ impl Series {
     /// Takes a record in.
     pub(crate) fn insert(&mut self, record: &Arc<Record>) {
         let sequence = record.entry().sequence;
+        let is_last = self.places.last_key_value().is_none_or(|(last, _)| *last < sequence);
         match self.places.entry(sequence) {
             Entry::Vacant(place) => drop(place.insert(Arc::clone(record))),
             Entry::Occupied(mut place) => {
@@ -34,20 +35,24 @@ impl Series {
                 *place.get_mut() = copies.remove(0);
             }
         }
-        if sequence == self.contiguous + 1 {
-            self.carry_on_from(sequence);
-        }
+        self.carry_on(sequence, is_last);
         self.check_links(sequence);
-        if let Some(next) = sequence.checked_add(1) {
-            self.check_links(next);
+        if !is_last {
+            self.check_links(sequence.saturating_add(1));
         }
     }
 
-    /// Counts on over what had arrived too early.
-    fn carry_on_from(&mut self, sequence: u64) {
-        let further =
-            self.places.range(sequence..).zip(sequence..).take_while(|((place, _), wanted)| *place == wanted);
-        self.contiguous = further.last().map_or(sequence, |((place, _), _)| *place);
+    /// Counts on where the record at a sequence closes a gap, over what had arrived too early.
+    fn carry_on(&mut self, sequence: u64, is_last: bool) {
+        if sequence != self.contiguous + 1 {
+            return;
+        }
+        self.contiguous = sequence;
+        if !is_last {
+            let later = self.places.range(sequence..).map(|(place, _)| *place).zip(sequence..);
+            let further = later.take_while(|(place, wanted)| place == wanted);
+            self.contiguous = further.last().map_or(sequence, |(place, _)| place);
+        }
     }
 
     fn at(&self, sequence: u64) -> impl Iterator<Item = &Arc<Record>> {

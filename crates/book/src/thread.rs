@@ -59,6 +59,8 @@ pub(crate) struct Joined {
     pub(crate) thread: ThreadKey,
     /// Whether nobody had named the record's id before, so that nothing supersedes it and no ring closes.
     pub(crate) unheard_of: bool,
+    /// Whether other records stand under its id.
+    pub(crate) doubles: bool,
 }
 
 impl Threads {
@@ -84,7 +86,8 @@ impl Threads {
         let node = self.node(entry.id, thread);
         let at = node.records.partition_point(|other| other.hash() < record.hash());
         node.records.insert(at, Arc::clone(record));
-        Some(Joined { thread: thread.unwrap_or(entry.id), unheard_of })
+        let doubles = node.records.len() > 1;
+        Some(Joined { thread: thread.unwrap_or(entry.id), unheard_of, doubles })
     }
 
     /// Makes one thread of all that the record ties together, and names it.
