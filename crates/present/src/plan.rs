@@ -791,11 +791,8 @@ impl Shown<'_> {
         rows
     }
 
-    /// Without a time zone an offset is taken from longitude: the sun's own time, to the hour.
+    /// Days are counted by an offset from longitude: the sun's own time, to the hour.
     fn assumed_zone(&self) -> Option<(String, String, String)> {
-        if self.plan.answers.text("farm.time_zone").is_some_and(|zone| !zone.is_empty()) {
-            return None;
-        }
         let hours = (self.plan.answers.number("farm.longitude_deg")? / 15.0).round();
         let sign = if hours < 0.0 { "−" } else { "+" };
         Some((

@@ -55,7 +55,7 @@ pub static FIELDS: &[Field] = &[
         "thin air matters to the air balance, not here",
     ),
     inert("farm.currency", Kind::Currency, Optional, "a label of amounts"),
-    inert("farm.time_zone", Kind::Text(60), Optional, "days are civil days at the farm"),
+    inert("farm.time_zone", Kind::Text(60), Optional, "kept for later; days are counted by longitude"),
     field("farm.hottest_months", Kind::Months, Optional),
     inert("house.name", Kind::Text(80), Optional, "a name"),
     field("house.length_m", asked_outside(number(Unit::Metre, 1.0, 300.0), 3.0, 150.0), Required),

@@ -70,7 +70,7 @@ fn asks(sum: &Sum, viewer: &Viewer) -> String {
     for (asked, input) in sum.asked().iter().zip(sum.inputs) {
         let label = words.plain(&format!("field-{}", key_part(asked.field.key)));
         let range = match asked.field.kind {
-            Kind::Number { low, high, .. } | Kind::Ratio { low, high } => {
+            Kind::Number { low, high, .. } | Kind::Ratio { low, high, .. } => {
                 say!(words, "sum-range", low = show::short(low, 3), high = show::short(high, 3))
             }
             Kind::Choice(allowed) | Kind::Choices(allowed) => allowed.join(" | "),

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use advice::families;
 use advice::verify::{self, VerifyFault};
 use clap::ArgMatches;
 use present::view::VerifyView;
@@ -47,8 +48,7 @@ fn sentence(fault: &VerifyFault, words: &Words) -> String {
     match fault {
         VerifyFault::Table(error) => say!(words, "verify-not-a-table", why = error.to_string()),
         VerifyFault::UnknownShape { columns } => {
-            let known: Vec<String> = verify::SHAPES
-                .iter()
+            let known: Vec<String> = families::shapes()
                 .map(|shape| format!("{} ({})", shape.name, shape.inputs.join(", ")))
                 .collect();
             say!(words, "verify-unknown-shape", columns = columns.join(", "), known = known.join("; "))

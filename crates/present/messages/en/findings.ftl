@@ -6,7 +6,7 @@ weight-note = Good to know:
 ways-out = Ways out:
 change-this = Change the answer
 
-finding-does-not-fit = { $birds } alive at sale would be { $density }; the house carries { $allowed } at { $limit }.
+finding-does-not-fit = Too many birds for this floor: { $allowed } fit at { $limit }.
 way-out-fewer-chicks = Order { $order } instead; in boxes of 100 that is { $boxes }.
 way-out-sell-all-earlier = Sell all by the time they are { $day } old (the chick day is day 0).
 way-out-sell-part-by-day = Sell { $early } by the time they are { $day } old and keep the rest.
