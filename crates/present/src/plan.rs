@@ -42,9 +42,9 @@ impl<'a> Shown<'a> {
     /// The sheet for whoever saws and joins the guard.
     pub fn cutting_sheet(&self) -> Document {
         let mut blocks = self.guard_lead();
+        blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
         blocks.extend([self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(Block::Drawing));
         blocks.push(Block::Steps(self.steps("cutting", 6, true)));
-        blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
         blocks.push(Block::PageBreak);
         blocks.extend(self.draw_floor().map(Block::Drawing));
         blocks.extend(self.widening().map(Block::Table));
@@ -59,8 +59,8 @@ impl<'a> Shown<'a> {
         blocks.push(Block::Caution(self.caution("disinfectant", Level::Danger, 7)));
         blocks.extend(self.mix_drawing());
         blocks.push(Block::Steps(self.steps("mixing", 5, false)));
-        blocks.extend(self.overdoses().map(Block::Table));
         blocks.push(Block::PageBreak);
+        blocks.extend(self.overdoses().map(Block::Table));
         blocks.push(Block::Heading {
             level: 2,
             text: self.words.plain("order-of-work"),
@@ -379,7 +379,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-cutting-caption"),
             alternative,
             data: self.drawing_data(&["guard.strips_per_sheet", "guard.strip_height"]),
-            width_percent: 46,
+            width_percent: 34,
         })
     }
 
@@ -420,7 +420,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-ring-caption"),
             alternative,
             data: self.drawing_data(&["guard.strips_per_ring", "guard.ring_diameter", "guard.strip_net"]),
-            width_percent: 46,
+            width_percent: 34,
         })
     }
 
