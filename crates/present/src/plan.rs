@@ -43,10 +43,10 @@ impl<'a> Shown<'a> {
     pub fn cutting_sheet(&self) -> Document {
         let mut blocks = self.guard_lead();
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
-        blocks.extend([self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(Block::Drawing));
+        blocks.extend(self.draw_cutting().map(Block::Drawing));
         blocks.push(Block::Steps(self.steps("cutting", 6, true)));
         blocks.push(Block::PageBreak);
-        blocks.extend(self.draw_floor().map(Block::Drawing));
+        blocks.extend([self.draw_ring(), self.draw_floor()].into_iter().flatten().map(Block::Drawing));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
@@ -379,7 +379,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-cutting-caption"),
             alternative,
             data: self.drawing_data(&["guard.strips_per_sheet", "guard.strip_height"]),
-            width_percent: 34,
+            width_percent: 48,
         })
     }
 
@@ -420,7 +420,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-ring-caption"),
             alternative,
             data: self.drawing_data(&["guard.strips_per_ring", "guard.ring_diameter", "guard.strip_net"]),
-            width_percent: 34,
+            width_percent: 40,
         })
     }
 
@@ -455,7 +455,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-floor-caption"),
             alternative,
             data,
-            width_percent: 62,
+            width_percent: 48,
         })
     }
 
