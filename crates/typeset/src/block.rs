@@ -1,0 +1,313 @@
+//! The kinds of block and what must hold within each.
+
+use std::ops::RangeInclusive;
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use crate::TypesetError;
+use crate::columns::{self, Plan};
+use crate::geometry::Geometry;
+
+/// Widths a block may ask for, in percent of the page between its margins. Less could not be read or written on.
+const WIDTH_PERCENT: RangeInclusive<f64> = 10.0..=100.0;
+
+/// Size of the text in a table, of that of running text.
+const TABLE_SIZE: f64 = 0.95;
+
+/// Size of the text in the inputs of a working, of that of running text.
+const WORKING_SIZE: f64 = 0.92;
+
+/// One block of a document. What each looks like is told in the crate's front page.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+pub(crate) enum Block {
+    Heading {
+        level: u8,
+        text: String,
+    },
+    Paragraph {
+        text: String,
+    },
+    Lead(Figure),
+    Figures {
+        rows: Vec<Figure>,
+    },
+    Table {
+        #[serde(default)]
+        caption: String,
+        columns: Vec<Column>,
+        rows: Vec<Vec<String>>,
+        #[serde(default)]
+        emphasis: Vec<usize>,
+    },
+    Drawing {
+        name: String,
+        #[serde(default)]
+        caption: String,
+        alternative: String,
+        #[serde(default = "full_width")]
+        width_percent: f64,
+    },
+    Steps {
+        ordered: bool,
+        ticks: bool,
+        items: Vec<Step>,
+    },
+    Caution {
+        level: Level,
+        title: String,
+        items: Vec<String>,
+    },
+    Note {
+        text: String,
+    },
+    Blanks {
+        rows: Vec<Blank>,
+    },
+    Working(Working),
+    PageBreak {},
+    /// Stands for any kind not listed above, so that it can be told apart from a block with bad fields.
+    #[serde(other, skip_serializing)]
+    Unknown,
+}
+
+/// A labelled value, with a remark that may be empty.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Figure {
+    label: String,
+    value: String,
+    #[serde(default)]
+    note: String,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Column {
+    title: String,
+    align: Align,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Align {
+    Start,
+    End,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Step {
+    text: String,
+    #[serde(default)]
+    why: String,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(crate) enum Level {
+    Danger,
+    Care,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Blank {
+    label: String,
+    #[serde(default = "full_width")]
+    width_percent: f64,
+}
+
+/// How a figure comes about.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Working {
+    title: String,
+    formula: String,
+    #[serde(default)]
+    substituted: String,
+    #[serde(default)]
+    rounded: String,
+    inputs: Vec<Input>,
+    result: String,
+    source: String,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Input {
+    symbol: String,
+    label: String,
+    value: String,
+    origin: String,
+}
+
+fn full_width() -> f64 {
+    *WIDTH_PERCENT.end()
+}
+
+impl Block {
+    /// Reads and checks the block at `index`.
+    pub(crate) fn read(index: usize, value: &Value) -> Result<Self, TypesetError> {
+        let kind = || value.get("kind").and_then(Value::as_str).unwrap_or_default().to_owned();
+        let bad = |reason| TypesetError::BadBlock { index, kind: kind(), reason };
+        let block = Self::deserialize(value).map_err(|error| bad(error.to_string()))?;
+        if matches!(block, Self::Unknown) {
+            return Err(TypesetError::UnknownKind { index, kind: kind() });
+        }
+        block.check().map_err(bad)?;
+        Ok(block)
+    }
+
+    /// The name of the drawing this block calls for.
+    pub(crate) fn drawing(&self) -> Option<&str> {
+        match self {
+            Self::Drawing { name, .. } => Some(name),
+            _ => None,
+        }
+    }
+
+    /// How wide its columns are, for a block that has some.
+    pub(crate) fn plan(&self, geometry: Geometry) -> Option<Plan> {
+        let Geometry { full, framed, line, base, .. } = geometry;
+        match self {
+            Self::Table { columns, rows, .. } => {
+                Some(Plan::new(&table_columns(columns, rows), full, base * TABLE_SIZE).spread(full))
+            }
+            Self::Figures { rows } => Some(Plan::new(&figure_columns(rows), line, base)),
+            Self::Working(working) => Some(Plan::new(&working.columns(), framed, base * WORKING_SIZE)),
+            _ => None,
+        }
+    }
+
+    /// What the types alone cannot hold.
+    fn check(&self) -> Result<(), String> {
+        match self {
+            Self::Heading { level, .. } => check_level(*level),
+            Self::Table { columns, rows, emphasis, .. } => check_table(columns.len(), rows, emphasis),
+            Self::Drawing { width_percent, .. } => check_width(*width_percent),
+            Self::Blanks { rows } => rows.iter().try_for_each(|row| check_width(row.width_percent)),
+            _ => Ok(()),
+        }
+    }
+}
+
+fn table_columns<'a>(columns: &'a [Column], rows: &'a [Vec<String>]) -> Vec<columns::Column<'a>> {
+    let cells = |index: usize| rows.iter().map(|row| row[index].as_str()).collect();
+    let column = |(index, column): (usize, &'a Column)| columns::Column {
+        head: &column.title,
+        cells: cells(index),
+        figures: matches!(column.align, Align::End),
+    };
+    columns.iter().enumerate().map(column).collect()
+}
+
+/// Label and value, and the notes where there are any.
+fn figure_columns(rows: &[Figure]) -> Vec<columns::Column<'_>> {
+    let mut columns = vec![headless(rows, false, |row| &row.label), headless(rows, true, |row| &row.value)];
+    if rows.iter().any(|row| !row.note.is_empty()) {
+        columns.push(headless(rows, false, |row| &row.note));
+    }
+    columns
+}
+
+impl Working {
+    fn columns(&self) -> Vec<columns::Column<'_>> {
+        vec![
+            headless(&self.inputs, false, |input| &input.symbol),
+            headless(&self.inputs, false, |input| &input.label),
+            headless(&self.inputs, true, |input| &input.value),
+            headless(&self.inputs, false, |input| &input.origin),
+        ]
+    }
+}
+
+fn headless<T>(rows: &[T], figures: bool, field: fn(&T) -> &String) -> columns::Column<'_> {
+    columns::Column { head: "", cells: rows.iter().map(|row| field(row).as_str()).collect(), figures }
+}
+
+fn check_level(level: u8) -> Result<(), String> {
+    if (1..=3).contains(&level) { Ok(()) } else { Err(format!("level {level} is not 1, 2 or 3")) }
+}
+
+fn check_width(percent: f64) -> Result<(), String> {
+    if WIDTH_PERCENT.contains(&percent) {
+        Ok(())
+    } else {
+        Err(format!("width_percent {percent} is not from 10 to 100"))
+    }
+}
+
+fn check_table(columns: usize, rows: &[Vec<String>], emphasis: &[usize]) -> Result<(), String> {
+    if columns == 0 {
+        return Err("a table needs a column".to_owned());
+    }
+    if let Some((index, row)) = rows.iter().enumerate().find(|(_, row)| row.len() != columns) {
+        return Err(format!("row {index} has {} cells where the table has {columns} columns", row.len()));
+    }
+    match emphasis.iter().find(|&&index| index >= rows.len()) {
+        Some(index) => Err(format!("emphasis on row {index} of a table of {} rows", rows.len())),
+        None => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+
+    fn reason(block: Value) -> String {
+        match Block::read(4, &block) {
+            Err(TypesetError::BadBlock { index: 4, reason, .. }) => reason,
+            other => panic!("expected a bad block, got {other:?}"),
+        }
+    }
+
+    #[test]
+    fn an_unknown_kind_is_named() {
+        let block = json!({"kind": "carousel", "text": "x"});
+        assert!(
+            matches!(Block::read(7, &block), Err(TypesetError::UnknownKind { index: 7, kind }) if kind == "carousel")
+        );
+    }
+
+    #[test]
+    fn a_block_without_a_kind_or_not_an_object_is_bad() {
+        assert!(reason(json!({"text": "x"})).contains("kind"));
+        assert!(!reason(json!("text")).is_empty());
+        assert!(!reason(json!({"kind": 3})).is_empty());
+    }
+
+    #[test]
+    fn missing_and_unknown_fields_are_named() {
+        assert!(reason(json!({"kind": "heading", "level": 1})).contains("text"));
+        assert!(reason(json!({"kind": "note", "text": "x", "txt": "y"})).contains("txt"));
+        assert!(reason(json!({"kind": "lead", "label": "x", "value": "y", "noet": "z"})).contains("noet"));
+        assert!(reason(json!({"kind": "page_break", "text": "x"})).contains("text"));
+    }
+
+    #[test]
+    fn fields_that_contradict_each_other_are_bad() {
+        let columns = json!([{"title": "a", "align": "start"}, {"title": "b", "align": "end"}]);
+        assert!(reason(json!({"kind": "heading", "level": 4, "text": "x"})).contains("level 4"));
+        assert!(reason(json!({"kind": "table", "columns": [], "rows": []})).contains("needs a column"));
+        assert!(
+            reason(json!({"kind": "table", "columns": columns, "rows": [["1", "2"], ["3"]]}))
+                .contains("row 1 has 1 cells")
+        );
+        assert!(
+            reason(json!({"kind": "table", "columns": columns, "rows": [["1", "2"]], "emphasis": [1]}))
+                .contains("emphasis on row 1")
+        );
+        assert!(
+            reason(json!({"kind": "blanks", "rows": [{"label": "x", "width_percent": 9}]}))
+                .contains("10 to 100")
+        );
+        assert!(
+            reason(json!({"kind": "drawing", "name": "x", "alternative": "y", "width_percent": 101}))
+                .contains("10 to 100")
+        );
+    }
+}

@@ -1,0 +1,142 @@
+//! The document as data: what stands around the blocks, and how raw JSON becomes checked data.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use crate::block::Block;
+use crate::columns::Plan;
+use crate::geometry::Geometry;
+use crate::{Drawings, TypesetError};
+
+/// A checked document, in the shape the template reads.
+#[derive(Debug, Serialize)]
+pub(crate) struct Sheet {
+    #[serde(flatten)]
+    frame: Frame,
+    blocks: Vec<Block>,
+}
+
+/// Everything of a document but its blocks.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Frame {
+    title: String,
+    #[serde(default)]
+    subtitle: String,
+    language: Language,
+    direction: Direction,
+    page: Page,
+    #[serde(default)]
+    footer: String,
+    #[serde(default)]
+    page_of: String,
+    /// Taken as they come; each is read on its own, so that an error can say which.
+    #[serde(skip_serializing)]
+    blocks: Vec<Value>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Page {
+    pub(crate) paper: Paper,
+    #[serde(default)]
+    pub(crate) landscape: bool,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Paper {
+    A4,
+    UsLetter,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Direction {
+    Ltr,
+    Rtl,
+}
+
+/// A language tag cut down to what typst understands: a language of two or three letters and a region of two.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(try_from = "String")]
+struct Language {
+    code: String,
+    region: Option<String>,
+}
+
+impl TryFrom<String> for Language {
+    type Error = String;
+
+    fn try_from(tag: String) -> Result<Self, String> {
+        let letters = |part: &str| part.bytes().all(|byte| byte.is_ascii_alphabetic());
+        let mut parts = tag.split('-');
+        let code = parts
+            .next()
+            .filter(|code| matches!(code.len(), 2 | 3) && letters(code))
+            .ok_or_else(|| format!("language {tag:?} does not start with a code of two or three letters"))?;
+        let region = parts.find(|part| part.len() == 2 && letters(part));
+        Ok(Self { code: code.to_ascii_lowercase(), region: region.map(str::to_ascii_uppercase) })
+    }
+}
+
+impl Sheet {
+    /// Reads and checks a document.
+    pub(crate) fn read(document: &Value) -> Result<Self, TypesetError> {
+        let mut frame = Frame::deserialize(document)
+            .map_err(|error| TypesetError::BadDocument { reason: error.to_string() })?;
+        let blocks = std::mem::take(&mut frame.blocks)
+            .iter()
+            .enumerate()
+            .map(|(index, block)| Block::read(index, block))
+            .collect::<Result<_, _>>()?;
+        Ok(Self { frame, blocks })
+    }
+
+    /// The measures of its pages.
+    pub(crate) fn geometry(&self) -> Geometry {
+        Geometry::new(&self.frame.page)
+    }
+
+    /// The columns of each block that has some.
+    pub(crate) fn plans(&self) -> Vec<Option<Plan>> {
+        let geometry = self.geometry();
+        self.blocks.iter().map(|block| block.plan(geometry)).collect()
+    }
+
+    /// The drawings that blocks call for, each once.
+    pub(crate) fn drawings<'a>(
+        &'a self,
+        given: &'a Drawings,
+    ) -> Result<BTreeMap<&'a str, &'a str>, TypesetError> {
+        let called =
+            self.blocks.iter().enumerate().filter_map(|(index, block)| Some((index, block.drawing()?)));
+        called
+            .map(|(index, name)| match given.get(name) {
+                Some(svg) => Ok((name, svg.as_str())),
+                None => Err(TypesetError::MissingDrawing { index, name: name.to_owned() }),
+            })
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn language(tag: &str) -> Result<(String, Option<String>), String> {
+        Language::try_from(tag.to_owned()).map(|language| (language.code, language.region))
+    }
+
+    #[test]
+    fn a_language_tag_is_cut_down_to_code_and_region() {
+        assert_eq!(language("en"), Ok(("en".to_owned(), None)));
+        assert_eq!(language("pt-br"), Ok(("pt".to_owned(), Some("BR".to_owned()))));
+        assert_eq!(language("zh-Hant-TW"), Ok(("zh".to_owned(), Some("TW".to_owned()))));
+        assert_eq!(language("sw-x-plain"), Ok(("sw".to_owned(), None)));
+        assert!(language("english").is_err());
+        assert!(language("").is_err());
+    }
+}
