@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a benchmark that cannot go on has nothing to measure")]
 
+use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::io::{Seek, Write};
 use std::path::PathBuf;
@@ -15,7 +16,7 @@ use book::{
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use quantity::CivilDay;
 use store::sqlite::Opening;
-use store::{Farm, SqliteStore, Store};
+use store::{Farm, FrameLimit, SqliteStore, Store};
 use tokio::runtime::{Builder, Runtime};
 use uuid::Uuid;
 
@@ -158,9 +159,10 @@ fn read(c: &mut Criterion) {
     c.bench_function("store/reach_of_25000", |b| {
         b.iter(|| runtime.block_on(store.reach(&access())).unwrap());
     });
-    let batch = [Subject::Batch(BatchId(Uuid::from_u128(250)))];
-    c.bench_function("store/about_one_batch_of_500", |b| {
-        b.iter(|| assert_eq!(runtime.block_on(store.about(&access(), &batch)).unwrap().len(), 50));
+    let seen = BTreeMap::from([(access().device(), 24_950)]);
+    let limit = FrameLimit { entries: 500, bytes: 1_000_000 };
+    c.bench_function("store/since_50_of_25000", |b| {
+        b.iter(|| assert_eq!(runtime.block_on(store.since(&access(), &seen, limit)).unwrap().len(), 50));
     });
     let mut group = c.benchmark_group("store");
     group.sample_size(20).throughput(Throughput::Elements(25_000));

@@ -1,6 +1,6 @@
 //! Half-filled forms: written over, deleted, and no part of the book.
 
-use book::entry::PersonId;
+use book::PersonId;
 use serde_json::Value;
 
 use crate::error::StoreError;

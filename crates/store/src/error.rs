@@ -2,8 +2,7 @@
 
 use std::path::PathBuf;
 
-use book::access::Role;
-use book::entry::{EntryId, FarmId, PersonId};
+use book::{EntryId, FarmId, PersonId, Role};
 
 use crate::check::{Damage, Damaged};
 

@@ -1,6 +1,6 @@
 //! Farms as a book knows them: an id, and when it was made. All else about a farm is told by its entries.
 
-use book::entry::FarmId;
+use book::FarmId;
 
 use crate::error::StoreError;
 

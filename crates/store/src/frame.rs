@@ -1,7 +1,6 @@
 //! Entries in pieces that a poor line can carry.
 
-use book::StoredEntry;
-use book::entry::DeviceId;
+use book::{DeviceId, StoredEntry};
 
 /// How much one answer may hold. At least one entry is always given if there is any, or nothing would ever move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

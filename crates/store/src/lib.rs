@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use async_trait::async_trait;
-use book::{Access, DeviceId, PersonId, StoredEntry, Subject};
+use book::{Access, DeviceId, PersonId, SeriesEnd, StoredEntry};
 use serde_json::Value;
 
 pub use check::{Check, Damage, Damaged};
@@ -27,7 +27,7 @@ pub use farm::Farm;
 pub use frame::FrameLimit;
 pub use person::NAME_BYTES_MAX;
 pub use postgres::PostgresStore;
-pub use report::{AppendReport, Clash, DeviceTip, Reach};
+pub use report::{AppendReport, Clash, Reach};
 pub use rules::ENTRY_BYTES_MAX;
 pub use sqlite::SqliteStore;
 
@@ -50,12 +50,6 @@ pub trait Store: Send + Sync {
     /// `Damaged` naming the first damaged entry; [`Store::check`] reads the rest.
     async fn all(&self, access: &Access) -> Result<Vec<StoredEntry>, StoreError>;
 
-    /// The entries about any of the subjects, by device, sequence and hash. Costs what they are, not what the book is.
-    ///
-    /// # Errors
-    /// `Damaged` naming the first damaged entry.
-    async fn about(&self, access: &Access, subjects: &[Subject]) -> Result<Vec<StoredEntry>, StoreError>;
-
     /// What the other side lacks, in the order of device and sequence, up to the limit; empty when it lacks nothing.
     ///
     /// `seen` says up to which sequence number of each device the other side has all. To go on, raise it to the highest
@@ -70,8 +64,9 @@ pub trait Store: Send + Sync {
         limit: FrameLimit,
     ) -> Result<Vec<StoredEntry>, StoreError>;
 
-    /// The last entry of the access's device, or `None` where it has not written yet.
-    async fn device_tip(&self, access: &Access) -> Result<Option<DeviceTip>, StoreError>;
+    /// The last entry of the access's device, which its next one follows, or `None` where it has not written yet. Where the
+    /// device was cloned, the one with the least hash.
+    async fn device_tip(&self, access: &Access) -> Result<Option<SeriesEnd>, StoreError>;
 
     /// How far the farm's book reaches.
     async fn reach(&self, access: &Access) -> Result<Reach, StoreError>;

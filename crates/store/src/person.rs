@@ -1,7 +1,6 @@
 //! Names of persons, apart from the book so that they can be blanked.
 
-use book::access::{Access, Role};
-use book::entry::PersonId;
+use book::{Access, PersonId, Role};
 
 use crate::error::StoreError;
 

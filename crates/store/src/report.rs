@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use book::entry::{DeviceId, EntryHash, EntryId, HybridClock};
+use book::{DeviceId, EntryHash, EntryId};
 
 use crate::row::Columns;
 
@@ -35,25 +35,12 @@ pub struct Clash {
     pub others: Vec<EntryHash>,
 }
 
-/// The last entry of a device, which its next one must follow.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct DeviceTip {
-    /// Its sequence number: the highest of the device.
-    pub sequence: u64,
-    /// Its hash; where a clone made two, the greater.
-    pub hash: EntryHash,
-    /// Its clock.
-    pub clock: HybridClock,
-}
-
 /// How far the book of a farm reaches. Costs a row a device, however old the book is.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Reach {
     /// How many entries it holds. Only ever grows, so that equal counts mean an equal book.
     pub entries: u64,
-    /// The highest clock of all: the next entry's clock must pass it.
-    pub clock: Option<HybridClock>,
-    /// For each device the highest sequence number below which none is missing.
+    /// Of each device the highest sequence without a gap below it, where its first entry is there.
     pub seen: BTreeMap<DeviceId, u64>,
 }
 
@@ -75,9 +62,10 @@ impl Clash {
 
 impl Reach {
     /// Adds what the row of a device says.
-    pub(crate) fn add(&mut self, device: DeviceId, entries: i64, contiguous: i64, clock: HybridClock) {
+    pub(crate) fn add(&mut self, device: DeviceId, entries: i64, contiguous: i64) {
         self.entries += entries.unsigned_abs();
-        self.clock = self.clock.max(Some(clock));
-        self.seen.insert(device, contiguous.unsigned_abs());
+        if contiguous > 0 {
+            self.seen.insert(device, contiguous.unsigned_abs());
+        }
     }
 }

@@ -2,8 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use book::StoredEntry;
-use book::entry::{DeviceId, EntryHash, EntryId, HybridClock, Subject};
+use book::{DeviceId, EntryHash, EntryId, HybridClock, StoredEntry};
 
 use crate::check::{Damage, Damaged};
 use crate::error::StoreError;
@@ -18,7 +17,6 @@ pub(crate) struct Columns {
     pub(crate) hash: EntryHash,
     pub(crate) device: DeviceId,
     pub(crate) sequence: i64,
-    pub(crate) subject: String,
     pub(crate) day: String,
     pub(crate) kind: String,
     pub(crate) clock_millis: i64,
@@ -47,7 +45,6 @@ impl Columns {
             hash: stored.hash,
             device: entry.device,
             sequence: i64::try_from(entry.sequence).map_err(|_| unfileable("sequence"))?,
-            subject: subject_text(&entry.subject),
             day: entry.day.to_string(),
             kind: entry.kind.clone(),
             clock_millis: entry.clock.millis,
@@ -83,20 +80,6 @@ pub(crate) fn read(entry: EntryId, hash: EntryHash, bytes: Vec<u8>) -> Result<St
         return Err(Damaged { entry, damage: Damage::OtherHash });
     }
     Ok(stored)
-}
-
-/// What an entry is about, as a word to look it up by.
-fn subject_text(subject: &Subject) -> String {
-    match subject {
-        Subject::Farm => "farm".to_owned(),
-        Subject::House(house) => format!("house:{}", house.0),
-        Subject::Batch(batch) => format!("batch:{}", batch.0),
-    }
-}
-
-/// What entries are about, as words to look them up by.
-pub(crate) fn subject_texts(subjects: &[Subject]) -> Vec<String> {
-    subjects.iter().map(subject_text).collect()
 }
 
 /// Sequence numbers by device as the engines count them. A number too large for them lies beyond any entry.

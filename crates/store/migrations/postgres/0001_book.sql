@@ -11,7 +11,6 @@ CREATE TABLE entry (
     hash BYTEA NOT NULL CHECK (octet_length(hash) = 32),
     device BYTEA NOT NULL CHECK (octet_length(device) = 16),
     sequence BIGINT NOT NULL CHECK (sequence >= 1),
-    subject TEXT NOT NULL,
     day TEXT NOT NULL,
     kind TEXT NOT NULL,
     clock_millis BIGINT NOT NULL,
@@ -21,15 +20,12 @@ CREATE TABLE entry (
 );
 
 CREATE INDEX entry_by_device ON entry (farm, device, sequence, hash);
-CREATE INDEX entry_by_subject ON entry (farm, subject);
 
 CREATE TABLE device (
     farm BYTEA NOT NULL REFERENCES farm (farm),
     device BYTEA NOT NULL,
     entry_count BIGINT NOT NULL,
     contiguous BIGINT NOT NULL,
-    clock_millis BIGINT NOT NULL,
-    clock_counter BIGINT NOT NULL,
     PRIMARY KEY (farm, device)
 );
 

@@ -13,7 +13,6 @@ CREATE TABLE entry (
     hash BLOB NOT NULL CHECK (length(hash) = 32),
     device BLOB NOT NULL CHECK (length(device) = 16),
     sequence INTEGER NOT NULL CHECK (sequence >= 1),
-    subject TEXT NOT NULL,
     day TEXT NOT NULL,
     kind TEXT NOT NULL,
     clock_millis INTEGER NOT NULL,
@@ -23,7 +22,6 @@ CREATE TABLE entry (
 ) STRICT;
 
 CREATE INDEX entry_by_device ON entry (farm, device, sequence, hash);
-CREATE INDEX entry_by_subject ON entry (farm, subject);
 
 -- What the entries of a device add up to, kept beside them in the same transaction. It can be counted anew from `entry`.
 -- `contiguous` is the highest sequence below which none is missing.
@@ -32,8 +30,6 @@ CREATE TABLE device (
     device BLOB NOT NULL,
     entry_count INTEGER NOT NULL,
     contiguous INTEGER NOT NULL,
-    clock_millis INTEGER NOT NULL,
-    clock_counter INTEGER NOT NULL,
     PRIMARY KEY (farm, device)
 ) STRICT, WITHOUT ROWID;
 

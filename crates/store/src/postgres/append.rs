@@ -15,26 +15,16 @@ use crate::tally;
 const LOCK_FARM: &str = "SELECT 1 FROM farm WHERE farm = $1 FOR NO KEY UPDATE";
 
 const INSERT: &str = "
-    INSERT INTO entry (farm, id, hash, device, sequence, subject, day, kind, clock_millis, clock_counter, bytes)
+    INSERT INTO entry (farm, id, hash, device, sequence, day, kind, clock_millis, clock_counter, bytes)
     SELECT $1, * FROM unnest(
-        $2::bytea[], $3::bytea[], $4::bytea[], $5::int8[], $6::text[], $7::text[], $8::text[], $9::int8[], $10::int8[],
-        $11::bytea[])
+        $2::bytea[], $3::bytea[], $4::bytea[], $5::int8[], $6::text[], $7::text[], $8::int8[], $9::int8[], $10::bytea[])
     ON CONFLICT (farm, id, hash) DO NOTHING
     RETURNING hash";
 
 const ADD_TO_DEVICES: &str = "
-    INSERT INTO device AS old (farm, device, entry_count, contiguous, clock_millis, clock_counter)
-    SELECT $1, device, entry_count, 0, clock_millis, clock_counter
-    FROM unnest($2::bytea[], $3::int8[], $4::int8[], $5::int8[])
-        AS new (device, entry_count, clock_millis, clock_counter)
-    ON CONFLICT (farm, device) DO UPDATE SET
-        entry_count = old.entry_count + excluded.entry_count,
-        clock_millis = CASE
-            WHEN (excluded.clock_millis, excluded.clock_counter) > (old.clock_millis, old.clock_counter)
-            THEN excluded.clock_millis ELSE old.clock_millis END,
-        clock_counter = CASE
-            WHEN (excluded.clock_millis, excluded.clock_counter) > (old.clock_millis, old.clock_counter)
-            THEN excluded.clock_counter ELSE old.clock_counter END";
+    INSERT INTO device AS old (farm, device, entry_count, contiguous)
+    SELECT $1, device, entry_count, 0 FROM unnest($2::bytea[], $3::int8[]) AS new (device, entry_count)
+    ON CONFLICT (farm, device) DO UPDATE SET entry_count = old.entry_count + excluded.entry_count";
 
 const CLOSE_GAPS: &str = "
     UPDATE device SET contiguous = (
@@ -102,7 +92,6 @@ async fn insert(
                 &column(rows, |it| &it.hash.0[..]),
                 &column(rows, |it| bytes(&it.device.0)),
                 &column(rows, |it| it.sequence),
-                &column(rows, |it| it.subject.as_str()),
                 &column(rows, |it| it.day.as_str()),
                 &column(rows, |it| it.kind.as_str()),
                 &column(rows, |it| it.clock_millis),
@@ -120,13 +109,12 @@ async fn raise_devices(
     rows: &[Row],
     added: &BTreeSet<EntryHash>,
 ) -> Result<(), StoreError> {
-    let tallies = tally::by_device(added_once(rows, added));
-    let devices: Vec<&[u8]> = tallies.keys().map(|device| bytes(&device.0)).collect();
-    let entries: Vec<i64> = tallies.values().map(|tally| tally.entries).collect();
-    let (millis, counters): (Vec<i64>, Vec<i64>) = tallies.values().map(|tally| tally.clock).unzip();
+    let counts = tally::by_device(added_once(rows, added));
+    let devices: Vec<&[u8]> = counts.keys().map(|device| bytes(&device.0)).collect();
+    let counts: Vec<i64> = counts.values().copied().collect();
     let farm = bytes(&farm.0);
     let add = transaction.prepare_cached(ADD_TO_DEVICES).await?;
-    transaction.execute(&add, &[&farm, &devices, &entries, &millis, &counters]).await?;
+    transaction.execute(&add, &[&farm, &devices, &counts]).await?;
     let close = transaction.prepare_cached(CLOSE_GAPS).await?;
     transaction.execute(&close, &[&farm, &devices]).await?;
     Ok(())

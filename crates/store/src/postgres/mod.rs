@@ -11,7 +11,7 @@ use std::path::Path;
 use std::time::Duration;
 
 use async_trait::async_trait;
-use book::{Access, DeviceId, PersonId, StoredEntry, Subject};
+use book::{Access, DeviceId, PersonId, SeriesEnd, StoredEntry};
 use deadpool_postgres::{
     Client, Hook, HookError, Manager, ManagerConfig, Pool, PoolError, RecyclingMethod, Runtime, Timeouts,
 };
@@ -23,7 +23,7 @@ use crate::draft::{self, Draft, Text};
 use crate::error::StoreError;
 use crate::farm::Farm;
 use crate::frame::FrameLimit;
-use crate::report::{AppendReport, DeviceTip, Reach};
+use crate::report::{AppendReport, Reach};
 use crate::{Store, person, rules};
 
 /// How long to wait for a connection, or for a sign of life on one.
@@ -100,10 +100,6 @@ impl Store for PostgresStore {
         read::all(&self.client().await?, access.farm()).await
     }
 
-    async fn about(&self, access: &Access, subjects: &[Subject]) -> Result<Vec<StoredEntry>, StoreError> {
-        read::about(&self.client().await?, access.farm(), subjects).await
-    }
-
     async fn since(
         &self,
         access: &Access,
@@ -113,7 +109,7 @@ impl Store for PostgresStore {
         read::since(&self.client().await?, access.farm(), seen, limit).await
     }
 
-    async fn device_tip(&self, access: &Access) -> Result<Option<DeviceTip>, StoreError> {
+    async fn device_tip(&self, access: &Access) -> Result<Option<SeriesEnd>, StoreError> {
         read::device_tip(&self.client().await?, access).await
     }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use book::{Access, DeviceId, FarmId, StoredEntry, Subject};
+use book::{Access, DeviceId, FarmId, SeriesEnd, StoredEntry};
 use deadpool_postgres::Client;
 use tokio::task::spawn_blocking;
 use tokio_postgres::Row as Answer;
@@ -12,15 +12,10 @@ use super::row::{entry, full, hash, uuid};
 use crate::check::Check;
 use crate::error::StoreError;
 use crate::frame::{Frame, FrameLimit};
-use crate::report::{DeviceTip, Reach};
+use crate::report::Reach;
 use crate::row;
 
 const ALL: &str = "SELECT id, hash, bytes FROM entry WHERE farm = $1 ORDER BY device, sequence, hash";
-
-const ABOUT: &str = "
-    SELECT id, hash, bytes FROM entry
-    WHERE farm = $1 AND subject = ANY ($2)
-    ORDER BY device, sequence, hash";
 
 /// Device by device, so that each costs what it has to send and no more; never parting two at the same place.
 const SINCE: &str = "
@@ -38,30 +33,18 @@ const SINCE: &str = "
     ORDER BY device, sequence, hash";
 
 const EVERY_COLUMN: &str = "
-    SELECT id, hash, device, sequence, subject, day, kind, clock_millis, clock_counter, bytes
+    SELECT id, hash, device, sequence, day, kind, clock_millis, clock_counter, bytes
     FROM entry WHERE farm = $1";
 
 const TIP: &str = "
     SELECT sequence, hash, clock_millis, clock_counter FROM entry
     WHERE farm = $1 AND device = $2
-    ORDER BY sequence DESC, hash DESC LIMIT 1";
+    ORDER BY sequence DESC, hash LIMIT 1";
 
-const DEVICES: &str = "
-    SELECT device, entry_count, contiguous, clock_millis, clock_counter
-    FROM device WHERE farm = $1 ORDER BY device";
+const DEVICES: &str = "SELECT device, entry_count, contiguous FROM device WHERE farm = $1";
 
 pub(super) async fn all(client: &Client, farm: FarmId) -> Result<Vec<StoredEntry>, StoreError> {
     let rows = query(client, ALL, &[&farm.0.as_bytes().as_slice()]).await?;
-    decode(rows, |rows| rows.iter().map(entry).collect()).await
-}
-
-pub(super) async fn about(
-    client: &Client,
-    farm: FarmId,
-    subjects: &[Subject],
-) -> Result<Vec<StoredEntry>, StoreError> {
-    let subjects = row::subject_texts(subjects);
-    let rows = query(client, ABOUT, &[&farm.0.as_bytes().as_slice(), &subjects]).await?;
     decode(rows, |rows| rows.iter().map(entry).collect()).await
 }
 
@@ -79,7 +62,7 @@ pub(super) async fn since(
     decode(rows, move |rows| frame(rows, limit)).await
 }
 
-pub(super) async fn device_tip(client: &Client, access: &Access) -> Result<Option<DeviceTip>, StoreError> {
+pub(super) async fn device_tip(client: &Client, access: &Access) -> Result<Option<SeriesEnd>, StoreError> {
     let (farm, device) = (access.farm(), access.device());
     let key: [&(dyn ToSql + Sync); 2] = [&farm.0.as_bytes().as_slice(), &device.0.as_bytes().as_slice()];
     let rows = query(client, TIP, &key).await?;
@@ -89,8 +72,7 @@ pub(super) async fn device_tip(client: &Client, access: &Access) -> Result<Optio
 pub(super) async fn reach(client: &Client, farm: FarmId) -> Result<Reach, StoreError> {
     let mut reach = Reach::default();
     for row in query(client, DEVICES, &[&farm.0.as_bytes().as_slice()]).await? {
-        let clock = row::clock(row.try_get(3)?, row.try_get(4)?);
-        reach.add(DeviceId(uuid(&row, 0)?), row.try_get(1)?, row.try_get(2)?, clock);
+        reach.add(DeviceId(uuid(&row, 0)?), row.try_get(1)?, row.try_get(2)?);
     }
     Ok(reach)
 }
@@ -132,8 +114,8 @@ fn frame(rows: &[Answer], limit: FrameLimit) -> Result<Vec<StoredEntry>, StoreEr
     Ok(frame.into_entries())
 }
 
-fn tip(row: &Answer) -> Result<DeviceTip, StoreError> {
-    Ok(DeviceTip {
+fn tip(row: &Answer) -> Result<SeriesEnd, StoreError> {
+    Ok(SeriesEnd {
         sequence: row.try_get::<_, i64>(0)?.unsigned_abs(),
         hash: hash(row, 1)?,
         clock: row::clock(row.try_get(2)?, row.try_get(3)?),

@@ -28,13 +28,12 @@ pub(super) fn full(row: &Answer) -> Result<Row, StoreError> {
         hash: hash(row, 1)?,
         device: DeviceId(uuid(row, 2)?),
         sequence: row.try_get(3)?,
-        subject: row.try_get(4)?,
-        day: row.try_get(5)?,
-        kind: row.try_get(6)?,
-        clock_millis: row.try_get(7)?,
-        clock_counter: row.try_get(8)?,
+        day: row.try_get(4)?,
+        kind: row.try_get(5)?,
+        clock_millis: row.try_get(6)?,
+        clock_counter: row.try_get(7)?,
     };
-    Ok(Row { columns, bytes: row.try_get(9)? })
+    Ok(Row { columns, bytes: row.try_get(8)? })
 }
 
 fn wrong_size(column: usize) -> StoreError {

@@ -1,28 +1,22 @@
 //! Filing entries.
 
-use book::entry::{DeviceId, EntryHash, FarmId};
+use book::{DeviceId, EntryHash, FarmId};
 use rusqlite::{Connection, Params, params};
 
 use super::side::require_farm;
 use crate::error::StoreError;
 use crate::report::{AppendReport, Clash};
 use crate::row::{Columns, Row};
-use crate::tally::{self, Tally};
+use crate::tally;
 
 const INSERT: &str = "
-    INSERT INTO entry (farm, id, hash, device, sequence, subject, day, kind, clock_millis, clock_counter, bytes)
-    VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)
+    INSERT INTO entry (farm, id, hash, device, sequence, day, kind, clock_millis, clock_counter, bytes)
+    VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)
     ON CONFLICT (farm, id, hash) DO NOTHING";
 
 const ADD_TO_DEVICE: &str = "
-    INSERT INTO device (farm, device, entry_count, contiguous, clock_millis, clock_counter)
-    VALUES (?1, ?2, ?3, 0, ?4, ?5)
-    ON CONFLICT (farm, device) DO UPDATE SET
-        entry_count = entry_count + excluded.entry_count,
-        clock_millis = CASE WHEN (excluded.clock_millis, excluded.clock_counter) > (clock_millis, clock_counter)
-            THEN excluded.clock_millis ELSE clock_millis END,
-        clock_counter = CASE WHEN (excluded.clock_millis, excluded.clock_counter) > (clock_millis, clock_counter)
-            THEN excluded.clock_counter ELSE clock_counter END";
+    INSERT INTO device (farm, device, entry_count, contiguous) VALUES (?1, ?2, ?3, 0)
+    ON CONFLICT (farm, device) DO UPDATE SET entry_count = entry_count + excluded.entry_count";
 
 const CLOSE_GAPS: &str = "
     UPDATE device SET contiguous = (
@@ -57,8 +51,8 @@ pub(crate) fn append(db: &Connection, farm: FarmId, rows: &[Row]) -> Result<Appe
         already_there: rows.len() - added.len(),
         ..AppendReport::default()
     };
-    for (device, tally) in tally::by_device(added) {
-        add_to_device(db, farm, device, tally)?;
+    for (device, count) in tally::by_device(added) {
+        add_to_device(db, farm, device, count)?;
     }
     for row in rows {
         note_clashes(db, farm, &row.columns, &mut report)?;
@@ -74,7 +68,6 @@ fn insert(db: &Connection, farm: FarmId, row: &Row) -> Result<bool, StoreError> 
         it.hash.0,
         it.device.0.as_bytes(),
         it.sequence,
-        it.subject,
         it.day,
         it.kind,
         it.clock_millis,
@@ -84,15 +77,9 @@ fn insert(db: &Connection, farm: FarmId, row: &Row) -> Result<bool, StoreError> 
     Ok(changed == 1)
 }
 
-fn add_to_device(db: &Connection, farm: FarmId, device: DeviceId, tally: Tally) -> Result<(), StoreError> {
+fn add_to_device(db: &Connection, farm: FarmId, device: DeviceId, count: i64) -> Result<(), StoreError> {
     let (farm, device) = (farm.0.as_bytes(), device.0.as_bytes());
-    db.prepare_cached(ADD_TO_DEVICE)?.execute(params![
-        farm,
-        device,
-        tally.entries,
-        tally.clock.0,
-        tally.clock.1
-    ])?;
+    db.prepare_cached(ADD_TO_DEVICE)?.execute(params![farm, device, count])?;
     db.prepare_cached(CLOSE_GAPS)?.execute(params![farm, device])?;
     Ok(())
 }

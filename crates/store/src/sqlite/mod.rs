@@ -18,7 +18,7 @@ use std::path::Path;
 use std::time::Duration;
 
 use async_trait::async_trait;
-use book::{Access, DeviceId, PersonId, StoredEntry, Subject};
+use book::{Access, DeviceId, PersonId, SeriesEnd, StoredEntry};
 use rusqlite::Connection;
 use serde_json::Value;
 
@@ -31,7 +31,7 @@ use crate::draft::{self, Draft, Text};
 use crate::error::StoreError;
 use crate::farm::Farm;
 use crate::frame::FrameLimit;
-use crate::report::{AppendReport, DeviceTip, Reach};
+use crate::report::{AppendReport, Reach};
 use crate::{Store, person, row, rules};
 
 /// How many connections read. More would only wait for the same two cores and one disk.
@@ -138,11 +138,6 @@ impl Store for SqliteStore {
         self.read(move |db| read::all(db, farm)).await
     }
 
-    async fn about(&self, access: &Access, subjects: &[Subject]) -> Result<Vec<StoredEntry>, StoreError> {
-        let (farm, subjects) = (access.farm(), row::subject_texts(subjects));
-        self.read(move |db| read::about(db, farm, &subjects)).await
-    }
-
     async fn since(
         &self,
         access: &Access,
@@ -153,7 +148,7 @@ impl Store for SqliteStore {
         self.read(move |db| read::since(db, farm, &seen, limit)).await
     }
 
-    async fn device_tip(&self, access: &Access) -> Result<Option<DeviceTip>, StoreError> {
+    async fn device_tip(&self, access: &Access) -> Result<Option<SeriesEnd>, StoreError> {
         let access = *access;
         self.read(move |db| read::device_tip(db, &access)).await
     }

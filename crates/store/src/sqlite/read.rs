@@ -2,25 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use book::StoredEntry;
-use book::access::Access;
-use book::entry::{DeviceId, EntryHash, EntryId, FarmId};
+use book::{Access, DeviceId, EntryHash, EntryId, FarmId, SeriesEnd, StoredEntry};
 use rusqlite::{Connection, OptionalExtension, Params, params};
 use uuid::Uuid;
 
 use crate::check::Check;
 use crate::error::StoreError;
 use crate::frame::{Frame, FrameLimit};
-use crate::report::{DeviceTip, Reach};
+use crate::report::Reach;
 use crate::row::{self, Columns, Row};
 
 const ALL: &str = "SELECT id, hash, bytes FROM entry WHERE farm = ?1 ORDER BY device, sequence, hash";
-
-// Without being told, SQLite takes the index that gives the order, and reads the whole farm along it.
-const ABOUT: &str = "
-    SELECT id, hash, bytes FROM entry INDEXED BY entry_by_subject
-    WHERE farm = ?1 AND subject IN (SELECT value FROM json_each(?2))
-    ORDER BY device, sequence, hash";
 
 const AFTER: &str = "
     SELECT id, hash, bytes FROM entry
@@ -29,29 +21,18 @@ const AFTER: &str = "
 
 // Past all indexes, which may themselves be damaged and hide rows.
 const EVERY_COLUMN: &str = "
-    SELECT id, hash, device, sequence, subject, day, kind, clock_millis, clock_counter, bytes
+    SELECT id, hash, device, sequence, day, kind, clock_millis, clock_counter, bytes
     FROM entry NOT INDEXED WHERE farm = ?1";
 
 const TIP: &str = "
     SELECT sequence, hash, clock_millis, clock_counter FROM entry
     WHERE farm = ?1 AND device = ?2
-    ORDER BY sequence DESC, hash DESC LIMIT 1";
+    ORDER BY sequence DESC, hash LIMIT 1";
 
-const DEVICES: &str = "
-    SELECT device, entry_count, contiguous, clock_millis, clock_counter
-    FROM device WHERE farm = ?1 ORDER BY device";
+const DEVICES: &str = "SELECT device, entry_count, contiguous FROM device WHERE farm = ?1 ORDER BY device";
 
 pub(crate) fn all(db: &Connection, farm: FarmId) -> Result<Vec<StoredEntry>, StoreError> {
     entries(db, ALL, params![farm.0.as_bytes()])
-}
-
-pub(crate) fn about(
-    db: &Connection,
-    farm: FarmId,
-    subjects: &[String],
-) -> Result<Vec<StoredEntry>, StoreError> {
-    let list = serde_json::Value::from(subjects).to_string();
-    entries(db, ABOUT, params![farm.0.as_bytes(), list])
 }
 
 /// Device by device, so that each costs what it has to send and no more.
@@ -72,11 +53,11 @@ pub(crate) fn since(
     Ok(frame.into_entries())
 }
 
-pub(crate) fn device_tip(db: &Connection, access: &Access) -> Result<Option<DeviceTip>, StoreError> {
+pub(crate) fn device_tip(db: &Connection, access: &Access) -> Result<Option<SeriesEnd>, StoreError> {
     let mut statement = db.prepare_cached(TIP)?;
     let (farm, device) = (access.farm(), access.device());
     let tip = statement.query_row(params![farm.0.as_bytes(), device.0.as_bytes()], |row| {
-        Ok(DeviceTip {
+        Ok(SeriesEnd {
             sequence: row.get::<_, i64>(0)?.unsigned_abs(),
             hash: EntryHash(row.get(1)?),
             clock: row::clock(row.get(2)?, row.get(3)?),
@@ -90,8 +71,7 @@ pub(crate) fn reach(db: &Connection, farm: FarmId) -> Result<Reach, StoreError> 
     let mut statement = db.prepare_cached(DEVICES)?;
     let mut rows = statement.query(params![farm.0.as_bytes()])?;
     while let Some(row) = rows.next()? {
-        let clock = row::clock(row.get(3)?, row.get(4)?);
-        reach.add(DeviceId(Uuid::from_bytes(row.get(0)?)), row.get(1)?, row.get(2)?, clock);
+        reach.add(DeviceId(Uuid::from_bytes(row.get(0)?)), row.get(1)?, row.get(2)?);
     }
     Ok(reach)
 }
@@ -140,7 +120,10 @@ fn fill(
 }
 
 fn devices(db: &Connection, farm: FarmId) -> Result<Vec<DeviceId>, StoreError> {
-    Ok(reach(db, farm)?.seen.into_keys().collect())
+    let mut statement = db.prepare_cached(DEVICES)?;
+    let devices =
+        statement.query_map(params![farm.0.as_bytes()], |row| Ok(DeviceId(Uuid::from_bytes(row.get(0)?))))?;
+    Ok(devices.collect::<Result<_, _>>()?)
 }
 
 fn entries(db: &Connection, sql: &str, params: impl Params) -> Result<Vec<StoredEntry>, StoreError> {
@@ -167,11 +150,10 @@ fn full_row(row: &rusqlite::Row<'_>) -> rusqlite::Result<Row> {
         hash: EntryHash(row.get(1)?),
         device: DeviceId(Uuid::from_bytes(row.get(2)?)),
         sequence: row.get(3)?,
-        subject: row.get(4)?,
-        day: row.get(5)?,
-        kind: row.get(6)?,
-        clock_millis: row.get(7)?,
-        clock_counter: row.get(8)?,
+        day: row.get(4)?,
+        kind: row.get(5)?,
+        clock_millis: row.get(6)?,
+        clock_counter: row.get(7)?,
     };
-    Ok(Row { columns, bytes: row.get(9)? })
+    Ok(Row { columns, bytes: row.get(8)? })
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use book::entry::{FarmId, PersonId};
+use book::{FarmId, PersonId};
 use rusqlite::{Connection, OptionalExtension, params};
 use uuid::Uuid;
 

@@ -27,17 +27,12 @@ pub fn owner() -> Access {
     access(FARM, 1, Role::Owner)
 }
 
-/// A batch.
-pub fn batch(number: u128) -> Subject {
-    Subject::Batch(BatchId(Uuid::from_u128(number)))
-}
-
 /// An entry by device and sequence, not yet in bytes, to be bent to what a test needs.
 pub fn entry(device: u128, sequence: u64) -> Entry {
     Entry {
         id: EntryId(Uuid::from_u128(device << 64 | u128::from(sequence))),
         farm: FARM,
-        subject: batch(7),
+        subject: Subject::Batch(BatchId(Uuid::from_u128(7))),
         day: CivilDay::new(2027, 3, 14).unwrap(),
         device: DeviceId(Uuid::from_u128(device)),
         sequence,
