@@ -85,7 +85,9 @@ fn every_literal_key_has_a_message() {
     // However the formatter breaks the lines.
     let code = code.split_whitespace().collect::<Vec<_>>().join(" ").replace("( ", "(");
     let mut missing = BTreeSet::new();
-    for marker in [".plain(\"", "say!(words, \"", "say!(self.words, \"", "say!(viewer.words(), \""] {
+    for marker in
+        [".plain(\"", "say!(words, \"", "say!(self.words, \"", "say!(viewer.words(), \"", "unit_title(\""]
+    {
         for rest in code.split(marker).skip(1) {
             let key = rest.split('"').next().unwrap_or_default();
             if !words.knows(key) {

@@ -100,9 +100,11 @@ fn working(view: &WorkingView, words: &Words) -> Markup {
 
 fn table_markup(table: &Table, words: &Words) -> Markup {
     html! {
+        // The caption stands outside the box that scrolls, where it can break its lines.
+        p class="table-caption" aria-hidden="true" { (table.caption) }
         div class="scroll" tabindex="0" role="region" aria-label=(table.caption) {
             table {
-                caption { (table.caption) }
+                caption class="hidden" { (table.caption) }
                 thead { tr { @for (title, align) in &table.columns { th scope="col" class=(side(*align)) { (title) } } } }
                 tbody { @for (at, row) in table.rows.iter().enumerate() {
                     tr class=[table.emphasis.contains(&at).then_some("emphasis")] {

@@ -482,6 +482,11 @@ impl Shown<'_> {
         }
     }
 
+    /// A column title that says the unit of the numbers below it.
+    fn unit_title(&self, key: &str, unit: Unit) -> String {
+        self.words.say(key, &[("unit", show::viewers_unit_label(unit, self.viewer).into())])
+    }
+
     fn columns(&self, keys: &[&str]) -> Vec<(String, Align)> {
         let align = |at| if at == 0 { Align::Start } else { Align::End };
         keys.iter().enumerate().map(|(at, key)| (self.words.plain(key), align(at))).collect()
@@ -499,20 +504,20 @@ impl Shown<'_> {
                     show::number(layout.strips_per_ring, 0),
                     show::number(layout.sheets, 0),
                     self.metres(layout.diameter.in_metres()),
-                    show::quantity(layout.true_density, Unit::PerSquareMetre, 1, self.viewer),
+                    show::bare(layout.true_density, Unit::PerSquareMetre, 1, self.viewer),
                 ]
             })
             .collect();
         (!layouts.is_empty()).then(|| Table {
             caption: self.words.plain("layouts-caption"),
-            columns: self.columns(&[
-                "column-rings",
-                "column-brooder-for",
-                "column-strips-each",
-                "column-sheets",
-                "column-across",
-                "column-true-density",
-            ]),
+            columns: self
+                .columns(&["column-rings", "column-brooder-for", "column-strips-each", "column-sheets"])
+                .into_iter()
+                .chain([
+                    (self.words.plain("column-across"), Align::End),
+                    (self.unit_title("column-true-density", Unit::PerSquareMetre), Align::End),
+                ])
+                .collect(),
             rows,
             emphasis: layouts
                 .iter()
@@ -535,7 +540,7 @@ impl Shown<'_> {
         let rows = steps
             .iter()
             .map(|step| {
-                let per_m2 = |density| show::quantity(density, Unit::PerSquareMetre, 0, self.viewer);
+                let per_m2 = |density| show::bare(density, Unit::PerSquareMetre, 0, self.viewer);
                 let (how, room) = match step.standing {
                     Standing::Rings { joined, overlap, chicks_per_m2 } => {
                         let centimetres = (overlap.in_centimetres() + 1e-6).floor();
@@ -550,7 +555,7 @@ impl Shown<'_> {
                 };
                 let room_cm2 = 10_000.0 / step.standing.chicks_per_m2();
                 let day = say!(self.words, "day-of-age", day = step.from_day.to_string());
-                vec![day, how, room, show::quantity(room_cm2, Unit::SquareCentimetre, 0, self.viewer)]
+                vec![day, how, room, show::bare(room_cm2, Unit::SquareCentimetre, 0, self.viewer)]
             })
             .collect();
         (!steps.is_empty()).then(|| Table {
@@ -558,8 +563,8 @@ impl Shown<'_> {
             columns: vec![
                 (self.words.plain("column-from-day"), Align::Start),
                 (self.words.plain("column-how"), Align::Start),
-                (self.words.plain("column-density"), Align::End),
-                (self.words.plain("column-room"), Align::End),
+                (self.unit_title("column-density", Unit::PerSquareMetre), Align::End),
+                (self.unit_title("column-room", Unit::SquareCentimetre), Align::End),
             ],
             rows,
             emphasis: Vec::new(),

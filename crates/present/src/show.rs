@@ -82,6 +82,17 @@ fn with_unit(
     say!(words, &format!("unit-{}", unit_key(shown_in)), n = text, count = value)
 }
 
+/// A quantity without its unit, in the viewer's units, for a column whose title says the unit.
+pub fn bare(value: f64, unit: Unit, decimals: u8, viewer: &Viewer) -> String {
+    let (value, shown_in) = in_viewers_unit(value, unit, viewer);
+    number(value, if shown_in == unit { decimals } else { decimals.clamp(1, 2) })
+}
+
+/// The name of the unit a viewer is shown for a unit.
+pub fn viewers_unit_label(unit: Unit, viewer: &Viewer) -> String {
+    unit_label(in_viewers_unit(1.0, unit, viewer).1, viewer)
+}
+
 fn in_viewers_unit(value: f64, unit: Unit, viewer: &Viewer) -> (f64, Unit) {
     let wanted = match viewer.units {
         Units::Metric => unit,

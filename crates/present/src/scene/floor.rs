@@ -60,7 +60,7 @@ impl Floor {
     pub fn draw(&self, words: &FloorWords) -> Option<String> {
         let centres = self.centres()?;
         const LEFT: f64 = 8.0;
-        const RIGHT: f64 = 52.0;
+        const RIGHT: f64 = 64.0;
         let scale = (WIDTH - LEFT - RIGHT) / self.length;
         let top = 8.0;
         let (w, h) = (self.length * scale, self.width * scale);
