@@ -47,7 +47,7 @@ adopt = Adopt this plan
 adopt-again = Adopt it as it is now
 adopt-what = Adopting writes the plan into the book. What happens later is compared with it.
 adopted-on = Adopted on { $day }
-changed-since-adopted = It has changed since.
+changed-since-adopted = It has changed since it was adopted.
 
 kind-farm = Farm
 kind-settings = How it is shown

@@ -125,19 +125,31 @@ fn page(call: &Call, before: &Before) -> Markup {
 
 /// The answers, with the way to the form on top.
 fn answers(before: &Before, document: &Document, may_write: bool) -> Markup {
+    html! {
+        (jump(before, document, may_write))
+        @if let Some(record) = before.adoption() {
+            @let day = shown::day(record.entry().day, &before.viewer);
+            p { strong { (say!(before.viewer.words(), "adopted-on", day = day)) } }
+        }
+        (questions(before))
+        (blocks(document, &before.viewer))
+        @if may_write { (adoption(before)) }
+        (prints(before))
+    }
+}
+
+/// The two ways most taken, and the others folded away, so that the first answer is in sight.
+fn jump(before: &Before, document: &Document, may_write: bool) -> Markup {
     let words = before.viewer.words();
     html! {
         nav class="jump" aria-label=(words.plain("on-this-page")) {
-            ul {
-                @if may_write { li { a href="#answers" { (words.plain("change-the-answers")) } } }
-                @for (anchor, text) in headings(document) { li { a href=(format!("#{anchor}")) { (text) } } }
-                li { a href="#to-print" { (words.plain("to-print")) } }
+            @if may_write { a href="#answers" { (words.plain("change-the-answers")) } }
+            a href="#to-print" { (words.plain("to-print")) }
+            details {
+                summary { (words.plain("on-this-page")) }
+                ul { @for (anchor, text) in headings(document) { li { a href=(format!("#{anchor}")) { (text) } } } }
             }
         }
-        (adoption(before, may_write))
-        (questions(before))
-        (blocks(document, &before.viewer))
-        (prints(before))
     }
 }
 
@@ -149,20 +161,18 @@ fn headings(document: &Document) -> Vec<(&'static str, &str)> {
     document.blocks.iter().filter_map(heading).collect()
 }
 
-/// Whether the plan is in the book, and the button that puts it there.
-fn adoption(before: &Before, may_write: bool) -> Markup {
+/// The button that puts the plan into the book, once there is something to put there.
+fn adoption(before: &Before) -> Markup {
     let words = before.viewer.words();
     let adopted = before.adopted();
-    let on = before.adoption().map(|record| shown::day(record.entry().day, &before.viewer));
-    let can = may_write && adopted != Adopted::AsItStands && before.problems.is_empty();
+    let holds = before.problems.is_empty() && adopt::lacking(before).is_empty();
     let button = if adopted == Adopted::Never { "adopt" } else { "adopt-again" };
     html! {
-        section class="adoption" {
-            @if let Some(day) = on { p { strong { (say!(words, "adopted-on", day = day)) } } }
-            @if adopted == Adopted::ChangedSince { p { (words.plain("changed-since-adopted")) } }
-            @if can && adopt::lacking(before).is_empty() {
+        @if holds && adopted != Adopted::AsItStands {
+            section class="adoption" {
+                @if adopted == Adopted::ChangedSince { p { strong { (words.plain("changed-since-adopted")) } } }
+                p { (words.plain("adopt-what")) }
                 form method="post" action=(format!("{}/adopt", before.address())) {
-                    p { (words.plain("adopt-what")) }
                     button { (words.plain(button)) }
                 }
             }

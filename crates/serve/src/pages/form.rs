@@ -103,7 +103,8 @@ impl<'a> PlanForm<'a> {
         self.before.raws.iter().filter(|raw| raw.key.starts_with(&stem)).count()
     }
 
-    /// Open is what is to be put right, what was pointed at, and what must be told and was not.
+    /// Open is what is to be put right, what was pointed at, and what must be told and was not. The farm's own section
+    /// stays folded: whoever is asked for a latitude before any answer goes away.
     fn is_open(&self, section: &str) -> bool {
         let before = self.before;
         let mut mine = self.of_section(section);
@@ -112,7 +113,7 @@ impl<'a> PlanForm<'a> {
         let asked = before.questions.iter().map(|question| question.key);
         let pointed_at = found.chain(asked).any(|key| key.split('.').next() == Some(section));
         let needed = self.of_section(section).any(|(asked, _)| asked.need == Need::Required);
-        faulty || pointed_at || (needed && self.answered(section) == 0)
+        faulty || pointed_at || (needed && section != "farm" && self.answered(section) == 0)
     }
 
     /// Where the farm has houses already: which of them, or another one.

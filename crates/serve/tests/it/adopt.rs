@@ -65,7 +65,7 @@ async fn the_page_says_when_it_was_adopted_and_whether_it_changed_since() {
 
     browser.post(&address, &mango_ridge_with(&[("batch.chicks", "1500")])).await;
     let changed = browser.get(&address).await.text();
-    assert!(visible(&changed).contains("It has changed since") && changed.contains(&adopt));
+    assert!(visible(&changed).contains("It has changed since it was adopted") && changed.contains(&adopt));
     browser.post(&adopt, &[]).await;
     let state = state(&store).await;
     assert_eq!(state.answers(&slot(&address)).unwrap()["batch.chicks"].value, json!(1500));
@@ -105,6 +105,6 @@ async fn an_adopted_plan_is_found_without_its_draft() {
     let again = crate::rig::filled(&page.text());
     assert_eq!(again["batch.chicks"], shown["batch.chicks"]);
     assert_eq!(again["disinfectant.surfaces"], shown["disinfectant.surfaces"]);
-    assert!(!visible(&page.text()).contains("It has changed since"));
+    assert!(!visible(&page.text()).contains("It has changed since it was adopted"));
     assert!(browser.get("/").await.text().contains("September 2027"));
 }
