@@ -1,7 +1,7 @@
 //! Quantities, units, money, civil days, ages, input fields, figures and bands.
 //!
 //! Everything else in the workspace speaks in these types. A unit appears only where a number enters
-//! ([`field`], [`number`]) or leaves ([`unit`]); inside, lengths are metres, masses kilograms and so on.
+//! ([`field`], [`number`]) or leaves ([`mod@unit`]); inside, lengths are metres, masses kilograms and so on.
 //! This crate knows no phenomenon, no words for people, no file, no clock.
 
 pub mod day;
