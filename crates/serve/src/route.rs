@@ -83,9 +83,12 @@ pub(crate) static ROUTES: &[Route] = &[
 
 /// All pages of a site.
 pub fn router(site: Site) -> Router {
-    let site = Arc::new(site);
+    router_of(Arc::new(site), ROUTES)
+}
+
+fn router_of(site: Arc<Site>, routes: &'static [Route]) -> Router {
     let mut router = Router::new();
-    for route in ROUTES {
+    for route in routes {
         let site = Arc::clone(&site);
         let answering = move |request: Request| answer(Arc::clone(&site), route, request);
         router = router.route(route.path, on(route.verb.filter(), answering));
@@ -125,5 +128,89 @@ async fn answer(site: Arc<Site>, route: &'static Route, request: Request) -> Res
         Ok(Ok(response)) => response,
         Ok(Err(trouble)) => trouble.into_response(),
         Err(_) => Trouble::Broken.into_response(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use axum::body::{Body, to_bytes};
+    use axum::http::StatusCode;
+    use book::{DeviceId, FarmId, PersonId, Role};
+    use store::{Farm, SqliteStore, Store};
+    use tower::ServiceExt;
+    use uuid::Uuid;
+
+    use super::*;
+    use crate::session::Loopback;
+    use crate::site::SiteOptions;
+
+    async fn site(role: Role, farm_is_made: bool) -> Site {
+        let id = Uuid::from_u128(1);
+        let loopback = Loopback { farm: FarmId(id), person: PersonId(id), device: DeviceId(id), role };
+        let store = SqliteStore::in_memory().unwrap();
+        if farm_is_made {
+            store.create_farm(Farm { id: FarmId(id), created_millis: 1 }).await.unwrap();
+        }
+        let options = SiteOptions {
+            loopback,
+            demo: false,
+            version: String::new(),
+            now: || 1,
+            new_id: || Uuid::from_u128(2),
+        };
+        Site::new(Arc::new(store), options)
+    }
+
+    fn request(route: &Route) -> Request {
+        let id = Uuid::from_u128(9).to_string();
+        let path = route.path.replace("{id}", &id).replace("{sheet}", "plan").replace("{name}", "litter");
+        let method = if route.verb == Verb::Get { "GET" } else { "POST" };
+        Request::builder().method(method).uri(path).header("host", "localhost").body(Body::empty()).unwrap()
+    }
+
+    #[tokio::test]
+    async fn each_rows_rule_is_kept() {
+        for (role, may_write) in [(Role::Owner, true), (Role::Helper, true), (Role::Viewer, false)] {
+            let router = router(site(role, true).await);
+            for route in ROUTES {
+                let status = router.clone().oneshot(request(route)).await.unwrap().status();
+                let refused = status == StatusCode::FORBIDDEN;
+                assert_eq!(refused, route.rule == Rule::Writer && !may_write, "{role:?} {}", route.path);
+                assert_ne!(status, StatusCode::METHOD_NOT_ALLOWED, "{}", route.path);
+            }
+        }
+    }
+
+    #[test]
+    fn whatever_is_sent_by_a_form_is_for_writers() {
+        assert!(ROUTES.iter().all(|route| (route.verb == Verb::Post) == (route.rule == Rule::Writer)));
+    }
+
+    #[tokio::test]
+    async fn a_panic_is_a_page_of_trouble_and_nothing_more() {
+        async fn panics(_: Call) -> Reply {
+            panic!("on purpose, as a test of what then happens")
+        }
+        static PANICS: &[Route] = &[row!(Get "/" Reader panics)];
+        let router = router_of(Arc::new(site(Role::Owner, true).await), PANICS);
+        for _ in 0..3 {
+            let response = router.clone().oneshot(request(&PANICS[0])).await.unwrap();
+            assert_eq!(response.status(), StatusCode::INTERNAL_SERVER_ERROR);
+            assert!(text(response).await.contains("Something broke"));
+        }
+    }
+
+    async fn text(response: Response) -> String {
+        let page = to_bytes(response.into_body(), usize::MAX).await.unwrap();
+        String::from_utf8(page.to_vec()).unwrap()
+    }
+
+    #[tokio::test]
+    async fn a_book_that_cannot_be_written_is_told_in_words() {
+        let router = router(site(Role::Owner, false).await);
+        let new = ROUTES.iter().find(|route| route.path == "/before/new").unwrap();
+        let response = router.oneshot(request(new)).await.unwrap();
+        assert_eq!(response.status(), StatusCode::INTERNAL_SERVER_ERROR);
+        assert!(text(response).await.contains("The book could not be read or written"));
     }
 }

@@ -1,13 +1,15 @@
 //! *Before the chicks*: the plan of a batch, answers first, with the form to change them below.
 
+use advice::finding::Weight;
 use axum::http::StatusCode;
 use axum::response::Response;
 use book::{BookState, HouseId, Slot, Subject};
 use maud::{Markup, html};
-use present::html::{blocks, fault_summary, field_anchor};
+use present::document::FindingView;
+use present::html::{blocks, fault_summary};
 use present::plan::Shown;
 use present::{Block, Document, fault, say, show as shown};
-use quantity::Source;
+use quantity::{Question, Source};
 use uuid::Uuid;
 
 use crate::adopt;
@@ -182,15 +184,19 @@ fn adoption(before: &Before) -> Markup {
 
 /// Rare values are asked about and never refused.
 fn questions(before: &Before) -> Markup {
-    let words = before.viewer.words();
-    html! {
-        @for question in &before.questions {
-            div class="finding look" {
-                p { strong { (words.plain("weight-look")) } " " (fault::question(question, &before.viewer)) }
-                p { a href=(format!("#{}", field_anchor(question.key))) { (words.plain("change-this")) } }
-            }
-        }
-    }
+    let word = before.viewer.words().plain("weight-look");
+    let ask = |question: &Question| {
+        Block::Finding(FindingView {
+            name: "rare",
+            weight: Weight::Look,
+            weight_word: word.clone(),
+            text: fault::question(question, &before.viewer),
+            ways_out: Vec::new(),
+            field: Some(question.key),
+        })
+    };
+    let asked = before.questions.iter().map(ask).collect();
+    blocks(&Document { blocks: asked, ..Document::default() }, &before.viewer)
 }
 
 fn prints(before: &Before) -> Markup {
