@@ -178,3 +178,17 @@ async fn the_same_form_sent_twice_is_harmless() {
     browser.send(form(&address, encoded(&mango_ridge()).into_bytes())).await;
     assert_eq!(filled(&browser.get(&address).await.text()), before);
 }
+
+#[tokio::test]
+async fn what_another_process_wrote_is_seen_at_once() {
+    let store = memory();
+    let (one, other) = (Browser::new(&store).await, Browser::new(&store).await);
+    let address = one.mango_ridge().await;
+    assert_eq!(filled(&other.get(&address).await.text())["house.length_m"], ["18.0"]);
+    other.post(&address, &mango_ridge_with(&[("house.length_m", "20")])).await;
+    assert_eq!(filled(&one.get(&address).await.text())["house.length_m"], ["20"]);
+    one.post(&address, &mango_ridge_with(&[("house.length_m", "22")])).await;
+    let page = other.get(&address).await.text();
+    assert_eq!(filled(&page)["house.length_m"], ["22"]);
+    assert!(!visible(&page).contains("written twice"), "each had seen the other");
+}
