@@ -27,24 +27,7 @@ pub struct Work {
 /// [`TableError`] when the file is not as it should be.
 pub fn works() -> Result<Vec<Work>, TableError> {
     let table = Table::shipped("bibliography")?;
-    let names = ["key", "authors", "title", "published", "year", "identifier", "note"];
-    let at = names.map(|name| table.column(name));
-    let [key, authors, title, published, year, identifier, note] = at;
-    let (key, authors, title) = (key?, authors?, title?);
-    let (published, year, identifier, note) = (published?, year?, identifier?, note?);
-    Ok(table
-        .rows
-        .iter()
-        .map(|row| Work {
-            key: row[key].clone(),
-            authors: row[authors].clone(),
-            title: row[title].clone(),
-            published: row[published].clone(),
-            year: row[year].clone(),
-            identifier: row[identifier].clone(),
-            note: row[note].clone(),
-        })
-        .collect())
+    table.rows.iter().map(|row| read(table, row)).collect()
 }
 
 /// The source under a key.
@@ -52,10 +35,21 @@ pub fn works() -> Result<Vec<Work>, TableError> {
 /// # Errors
 /// [`TableError::NoRow`] for a key that no source has.
 pub fn work(key: &str) -> Result<Work, TableError> {
-    works()?
-        .into_iter()
-        .find(|work| work.key == key)
-        .ok_or_else(|| TableError::NoRow { name: "bibliography".to_owned(), row: key.to_owned() })
+    let table = Table::shipped("bibliography")?;
+    read(table, table.row("key", key)?)
+}
+
+fn read(table: &Table, row: &[String]) -> Result<Work, TableError> {
+    let cell = |column| table.column(column).map(|at| row[at].clone());
+    Ok(Work {
+        key: cell("key")?,
+        authors: cell("authors")?,
+        title: cell("title")?,
+        published: cell("published")?,
+        year: cell("year")?,
+        identifier: cell("identifier")?,
+        note: cell("note")?,
+    })
 }
 
 #[cfg(test)]
