@@ -38,6 +38,7 @@ section-faults = { $count ->
    *[other] { $n } do not hold
 }
 
+house-is-shared = The house is kept in the book. What you change here counts for every plan that stands in it; for another building choose “Another house” above.
 which-house = Which house?
 house-without-name = House without a name
 another-house = Another house, to be described

@@ -81,6 +81,7 @@ impl<'a> PlanForm<'a> {
                     span class="part-title" { (words.plain(&format!("section-{section}"))) }
                     span class="part-state" { (self.state(section)) }
                 }
+                @if section == "house" { p class="note" { (words.plain("house-is-shared")) } }
                 @for (_, one) in self.of_section(section) { (input(one, words)) }
                 button { (words.plain("save")) }
             }
