@@ -95,7 +95,7 @@ fn every_literal_key_has_a_message() {
             }
         }
     }
-    let findings = source_of("crates/advice/src/plan");
+    let findings = source_of("crates/advice/src");
     for (marker, prefix) in [("Finding::new(\"", "finding-"), (".out(\"", "way-out-")] {
         for rest in findings.split(marker).skip(1) {
             let key = format!("{prefix}{}", rest.split('"').next().unwrap_or_default());

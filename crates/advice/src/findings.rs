@@ -106,9 +106,13 @@ fn limit_above_advice(answers: &Answers, _: &Outcome) -> Option<Finding> {
     if typed <= advised.high {
         return None;
     }
-    let name = if hot { "limit-above-hot-advice" } else { "limit-above-advice" };
+    let finding = if hot {
+        Finding::new("limit-above-hot-advice", Weight::Look)
+    } else {
+        Finding::new("limit-above-advice", Weight::Look)
+    };
     Some(
-        Finding::new(name, Weight::Look)
+        finding
             .at("space.limit_kg_m2")
             .with("typed", number(typed, Unit::KilogramPerSquareMetre, 1))
             .with("low", number(advised.low, Unit::KilogramPerSquareMetre, 0))
@@ -211,13 +215,13 @@ fn sheet_hardly_bends(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let bend = outcome.get("guard.least_bend_radius")?.figure.band?;
     let radius = outcome.number("guard.ring_diameter")? / 2.0;
     let bends = crate::families::guard::shape(answers) == model::guard::Shape::Circle;
-    let (name, weight) = if radius < bend.low {
-        ("sheet-does-not-bend", Weight::Problem)
+    let finding = if radius < bend.low {
+        Finding::new("sheet-does-not-bend", Weight::Problem)
     } else {
-        ("sheet-hardly-bends", Weight::Look)
+        Finding::new("sheet-hardly-bends", Weight::Look)
     };
     (bends && radius < bend.high).then(|| {
-        Finding::new(name, weight)
+        finding
             .at("guard.sheet_thickness_mm")
             .with("radius", number(radius, Unit::Metre, 1))
             .with("low", number(bend.low, Unit::Metre, 1))
