@@ -117,6 +117,20 @@ fn doubling_all_lengths_makes_areas_fourfold() {
     }
 }
 
+/// A series is as long as its index, covers every day once, and room only ever grows.
+#[test]
+fn room_by_day_only_grows() {
+    let plan = sample::plan(&sample::complete());
+    let series = plan.series.iter().find(|series| series.id == "guard.density_by_day").unwrap();
+    assert_eq!(series.index, (0..=21).map(f64::from).collect::<Vec<_>>());
+    assert_eq!(series.values.len(), series.index.len());
+    assert!(series.values.windows(2).all(|pair| pair[1] <= pair[0]), "{:?}", series.values);
+    assert!((series.values[0] - 50.0).abs() < 1e-9, "the first day is as asked: {:?}", series.values);
+    let floor = number(&plan, "space.floor_area");
+    let all = number(&plan, "guard.rings") * number(&plan, "guard.chicks_in_ring");
+    assert!((series.values[21] - all / floor).abs() < 1e-9, "in the end the whole floor");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, rng_seed: proptest::test_runner::RngSeed::Fixed(42), ..ProptestConfig::default() })]
 

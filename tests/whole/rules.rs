@@ -192,7 +192,14 @@ fn the_declarations_hold_together() {
             rule.name
         );
     }
-    let ids: Vec<_> = families::figures().map(|spec| spec.id).collect();
+    for spec in families::series() {
+        assert!(works.contains(spec.source), "{}: {} is not in the bibliography", spec.id, spec.source);
+        for id in spec.made_from {
+            assert!(families::figure(id).is_some(), "{} is made from unknown {id}", spec.id);
+        }
+    }
+    let ids: Vec<_> =
+        families::figures().map(|spec| spec.id).chain(families::series().map(|spec| spec.id)).collect();
     assert_eq!(ids.iter().collect::<HashSet<_>>().len(), ids.len(), "a figure stands twice");
 }
 

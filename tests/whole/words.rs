@@ -44,6 +44,7 @@ fn composed() -> BTreeSet<String> {
             }
         }
     }
+    keys.extend(families::series().map(|spec| format!("figure-{}", key_part(spec.id))));
     for field in families::fields() {
         let part = key_part(field.key);
         keys.insert(format!("field-{part}"));

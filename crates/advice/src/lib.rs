@@ -11,6 +11,7 @@ pub mod outcome;
 pub mod plan;
 pub mod plan_file;
 pub mod rule;
+pub mod series;
 pub mod sums;
 pub mod verify;
 pub mod working;

@@ -1,6 +1,6 @@
 //! A plan: all figures from the answers, what they have to say, and the tables that compare choices.
 
-use quantity::{Answers, Area, Checked, Length, Raw, Source};
+use quantity::{Answers, Area, Checked, Length, Raw, Series, Source};
 
 use model::guard::{self, Floor, Shape, Sheets};
 pub use model::guard::{Layout, Standing};
@@ -23,6 +23,8 @@ pub struct Plan {
     pub layouts: Vec<Layout>,
     /// How the rings widen as chicks grow; empty while the guard or the floor is not described.
     pub widening: Vec<Widening>,
+    /// The figures by day that could be worked out.
+    pub series: Vec<Series>,
     /// What a little more disinfectant in a tankful would really be; empty while the label is not described.
     pub overdoses: Vec<Overdose>,
 }
@@ -64,8 +66,9 @@ pub fn work_out(answers: Answers) -> Plan {
     let layouts = layouts(&answers);
     let widening = widening(&answers, &outcome);
     let overdoses = overdoses(&answers, &outcome);
+    let series = families::series().filter_map(|spec| (spec.work_out)(&answers, &outcome)).collect();
     let findings = findings::all(&answers, &outcome);
-    Plan { answers, outcome, findings, layouts, widening, overdoses }
+    Plan { answers, outcome, findings, layouts, widening, series, overdoses }
 }
 
 impl Plan {
@@ -98,7 +101,7 @@ fn layouts(answers: &Answers) -> Vec<Layout> {
 /// The day of age on which rings are opened as wide as their strips go; common practice is to start on day 3.
 const OPENED_ON_DAY: i32 = 3;
 
-fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
+pub(crate) fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
     let steps = || {
         let sheets = sheets(answers)?;
         let floor = Floor {
@@ -114,13 +117,26 @@ fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
         let mut steps =
             vec![Widening { from_day: 0, standing: guard::widen(start, sheets, Some(asked), floor) }];
         steps.push(Widening { from_day: OPENED_ON_DAY, standing: opened });
-        steps.extend(reference::ring::usual_schedule().ok()?.into_iter().map(|step| Widening {
+        // Day 0 is the grower's own density, whatever the usual schedule starts with.
+        let later = reference::ring::usual_schedule().ok()?.into_iter().filter(|step| step.from_day > 0);
+        steps.extend(later.map(|step| Widening {
             from_day: step.from_day,
             standing: guard::widen(start, sheets, step.chicks_per_m2, floor),
         }));
+        steps.retain(|step| step.from_day >= GUARDS_STAY_UNTIL_DAY || !step.is_whole_house());
         Some(ever_wider(steps))
     };
     steps().unwrap_or_default()
+}
+
+/// Before this day of age chicks are not turned out of their guards for want of room: they would lose the heat (guards go
+/// between day 7 and day 10; breeders' handbooks, from memory).
+const GUARDS_STAY_UNTIL_DAY: i32 = 7;
+
+impl Widening {
+    fn is_whole_house(&self) -> bool {
+        matches!(self.standing, Standing::WholeHouse { .. })
+    }
 }
 
 /// Chicks are never crowded again: a step that gives no more room than the one before is left out.

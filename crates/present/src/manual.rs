@@ -79,6 +79,17 @@ pub fn figures(viewer: &Viewer) -> String {
             page.push_str(&format!("- `{}`\n  {sentence}\n  {source}\n", rule.formula));
         }
     }
+    for spec in families::series() {
+        let (label, source) =
+            (working::label(spec.id, viewer), working::source(spec.source, spec.status.name(), words));
+        let from: Vec<String> = spec.made_from.iter().map(|id| format!("`{id}`")).collect();
+        let unit = format!("{} / {}", spec.unit.name(), spec.index_unit.name());
+        page.push_str(&format!(
+            "\n## `{}`\n\n{label} ({unit})\n\n- {}\n  {source}\n",
+            spec.id,
+            from.join(", ")
+        ));
+    }
     page
 }
 

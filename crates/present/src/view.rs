@@ -6,7 +6,7 @@ use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
 use advice::sums::SumResult;
 use advice::working::working;
-use quantity::{FigureValue, Unit};
+use quantity::{FigureValue, Series, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -38,6 +38,28 @@ pub struct FigureView {
     /// The upper end of its likely range.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub high: Option<f64>,
+    /// What the range means.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub band: Option<&'static str>,
+}
+
+/// A figure by day, or by whatever its index counts.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct SeriesView {
+    /// The unit of the values.
+    pub unit: &'static str,
+    /// The unit of the index.
+    pub index_unit: &'static str,
+    /// The index, ascending.
+    pub index: Vec<f64>,
+    /// One value an index.
+    pub values: Vec<f64>,
+    /// The lower ends of the likely range.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub low: Vec<f64>,
+    /// The upper ends of the likely range.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub high: Vec<f64>,
     /// What the range means.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub band: Option<&'static str>,
@@ -140,6 +162,8 @@ pub struct PlanView {
     pub layouts: Vec<LayoutJson>,
     /// How the rings widen.
     pub widening: Vec<WideningJson>,
+    /// Figures by day, by name.
+    pub series: BTreeMap<&'static str, SeriesView>,
     /// Usual values taken.
     pub assumed: Vec<AssumedJson>,
     /// Workings by figure, where asked for.
@@ -218,6 +242,20 @@ fn workings(
     outcome.figures().filter_map(view).collect()
 }
 
+fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
+    let spec = advice::families::series().find(|spec| spec.id == series.id)?;
+    let view = SeriesView {
+        unit: spec.unit.name(),
+        index_unit: spec.index_unit.name(),
+        index: series.index.clone(),
+        values: series.values.clone(),
+        low: series.low.clone(),
+        high: series.high.clone(),
+        band: series.kind.map(quantity::BandKind::name),
+    };
+    Some((series.id, view))
+}
+
 /// A plan as JSON.
 pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
     let findings = Shown::new(plan, viewer).finding_views().into_iter().map(finding_json);
@@ -248,6 +286,7 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         findings: findings.collect(),
         layouts: layouts.collect(),
         widening: widening.collect(),
+        series: plan.series.iter().filter_map(series).collect(),
         assumed: usual.collect(),
         workings: if with_workings {
             workings(&plan.answers, &plan.outcome, viewer)

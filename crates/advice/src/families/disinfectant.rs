@@ -8,7 +8,7 @@ use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, shapes: &[] };
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, series: &[], shapes: &[] };
 
 static SUMS: &[Sum] = &[Sum {
     name: "dilution",

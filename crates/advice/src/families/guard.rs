@@ -1,14 +1,16 @@
 //! The brooder guard: rings, strips, sheets, overlap.
 
 use model::guard::{self, Shape};
-use quantity::{Answers, Area, Length, Status, Unit};
+use quantity::{Answers, Area, Length, Series, Status, Unit};
 
 use super::Family;
+use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
+use crate::series::SeriesSpec;
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, shapes: &[] };
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, series: SERIES, shapes: &[] };
 
 static SUMS: &[Sum] = &[Sum {
     name: "ring",
@@ -34,6 +36,40 @@ static SUMS: &[Sum] = &[Sum {
     ],
     caution: Some("caution-guard-1"),
 }];
+
+static SERIES: &[SeriesSpec] = &[SeriesSpec {
+    id: "guard.density_by_day",
+    unit: Unit::PerSquareMetre,
+    index_unit: Unit::Day,
+    made_from: &[
+        "guard.chicks_in_ring",
+        "guard.rings",
+        "guard.overlap_asked",
+        "guard.true_density",
+        "space.floor_area",
+    ],
+    source: "ring-density",
+    status: Status::CommonPractice,
+    work_out: density_by_day,
+}];
+
+/// Days of age that the series covers: three weeks, after which no guard stands.
+const BROODING_DAYS: i32 = 21;
+
+/// Chicks a square metre of ring on each day, by the steps of widening.
+fn density_by_day(answers: &Answers, outcome: &Outcome) -> Option<Series> {
+    let steps = crate::plan::widening(answers, outcome);
+    let on = |day: i32| steps.iter().rev().find(|step| step.from_day <= day);
+    let values = (0..=BROODING_DAYS).map(|day| Some(on(day)?.standing.chicks_per_m2()));
+    Some(Series {
+        id: "guard.density_by_day",
+        index: (0..=BROODING_DAYS).map(f64::from).collect(),
+        values: values.collect::<Option<Vec<f64>>>()?,
+        low: Vec::new(),
+        high: Vec::new(),
+        kind: None,
+    })
+}
 
 const RATED: &str = "brooding.brooder_chicks";
 

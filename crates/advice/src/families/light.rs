@@ -6,7 +6,7 @@ use super::Family;
 use crate::verify::{Cell, RowOutputs, Shape, each};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: &[], fields: &[], sums: &[], shapes: SHAPES };
+pub static FAMILY: Family = Family { figures: &[], fields: &[], sums: &[], series: &[], shapes: SHAPES };
 
 static SHAPES: &[Shape] = &[Shape {
     name: "daylength",

@@ -3,6 +3,7 @@
 use quantity::{Asked, Field};
 
 use crate::rule::FigureSpec;
+use crate::series::SeriesSpec;
 use crate::sums::Sum;
 use crate::verify::Shape;
 
@@ -20,6 +21,8 @@ pub struct Family {
     pub fields: &'static [Field],
     /// Its quick sums.
     pub sums: &'static [Sum],
+    /// Its figures by day.
+    pub series: &'static [SeriesSpec],
     /// The tables of check values that its models can work out.
     pub shapes: &'static [Shape],
 }
@@ -31,6 +34,11 @@ pub static FAMILIES: &[&Family] =
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
     FAMILIES.iter().flat_map(|family| family.figures)
+}
+
+/// Every figure by day there is.
+pub fn series() -> impl Iterator<Item = &'static SeriesSpec> {
+    FAMILIES.iter().flat_map(|family| family.series)
 }
 
 /// Every quick sum there is.

@@ -30,6 +30,7 @@ figure-guard-strip-height = Height of a strip
 figure-guard-rings-that-fit = Rings that fit the floor in straight rows
 figure-guard-floor-taken = Floor the rings take with their paths
 figure-guard-least-bend-radius = Tightest radius the sheet bends to
+figure-guard-density-by-day = Room in a ring by day of age
 figure-guard-cost = Cost of the sheets
 
 figure-disinfectant-floor-area = Floor, or flat ceiling
