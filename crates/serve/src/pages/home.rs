@@ -54,7 +54,9 @@ fn plans(mut drafts: BTreeMap<Uuid, PlanDraft>, open: &Arc<Open>) -> Vec<Before>
 
 fn content(plans: &[Before], viewer: &Viewer, may_write: bool) -> Markup {
     let words = viewer.words();
+    let farm = plans.first().and_then(|before| before.plan.answers.text("farm.name"));
     html! {
+        @if let Some(farm) = farm.filter(|farm| !farm.is_empty()) { p class="why" { (farm) } }
         p { (words.plain("home-intro")) }
         h2 { (words.plain("page-before")) }
         @if plans.is_empty() {
