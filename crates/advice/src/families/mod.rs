@@ -66,19 +66,22 @@ pub fn field(key: &str) -> Option<&'static Field> {
     fields().find(|field| field.key == key)
 }
 
+/// The sections of a plan, in the order a grower would tell them.
+pub const PLAN_SECTIONS: &[&str] = &[
+    "farm",
+    "house",
+    "batch",
+    "space",
+    "guard",
+    "brooding",
+    "disinfectant",
+    "litter",
+    "feed",
+    "prices",
+    "settings",
+];
+
 /// What a plan file or the plan form asks, in the order of the table.
 pub fn plan_fields() -> Vec<Asked> {
-    quantity::fields::of_sections(&[
-        "farm",
-        "house",
-        "batch",
-        "space",
-        "guard",
-        "brooding",
-        "disinfectant",
-        "litter",
-        "feed",
-        "prices",
-        "settings",
-    ])
+    quantity::fields::of_sections(PLAN_SECTIONS)
 }

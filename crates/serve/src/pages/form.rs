@@ -1,5 +1,6 @@
 //! The form of a plan: one form in sections that fold away, each with its own button to save all of it.
 
+use advice::families::PLAN_SECTIONS;
 use maud::{Markup, html};
 use present::form::{Input, inputs};
 use present::html::input;
@@ -10,21 +11,6 @@ use crate::before::{Before, asked, house_name, is_shown};
 use crate::body::KEPT_KINDS;
 use crate::house;
 use crate::seen;
-
-/// The sections, in the order a grower would tell them.
-const SECTIONS: [&str; 11] = [
-    "farm",
-    "house",
-    "batch",
-    "space",
-    "guard",
-    "brooding",
-    "disinfectant",
-    "litter",
-    "feed",
-    "prices",
-    "settings",
-];
 
 /// Everything there is to fill in.
 pub(crate) struct PlanForm<'a> {
@@ -53,7 +39,7 @@ impl<'a> PlanForm<'a> {
             (self.which_house())
             form method="post" action=(self.before.address()) novalidate {
                 (self.what_was_seen())
-                @for section in SECTIONS.iter().filter(shown) { (self.section(section)) }
+                @for section in PLAN_SECTIONS.iter().filter(shown) { (self.section(section)) }
             }
         }
     }
