@@ -254,6 +254,25 @@ fn visible(page: &str) -> String {
     text
 }
 
+/// A finding of a quick sum points at a box that is on its page.
+#[test]
+fn a_sum_points_at_its_own_boxes() {
+    let typed = [("ratio", "1:10"), ("tank_l", "10"), ("poured_ml", "2000")];
+    let raw =
+        |(key, text): (&str, &str)| quantity::Raw { key: key.into(), text: vec![text.into()], line: None };
+    let sum = advice::sums::by_name("dilution").unwrap();
+    let result = sum.work_out(&typed.map(raw), true);
+    let fields: Vec<Option<&str>> = present::sum::document(sum, &result, &Viewer::plain())
+        .blocks
+        .iter()
+        .filter_map(|block| match block {
+            present::Block::Finding(finding) => Some(finding.field),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(fields, [Some("poured_ml"), Some("means")]);
+}
+
 #[test]
 fn the_mirrored_locale_says_its_direction() {
     assert_eq!(Locale::PseudoMirrored.direction(), "rtl");

@@ -2,7 +2,7 @@
 
 use advice::sums::{Sum, SumResult};
 
-use crate::document::{Block, Caution, Document, Level};
+use crate::document::{Block, Caution, Document, FindingView, Level};
 use crate::finding;
 use crate::plan::{figure_row, meaning};
 use crate::viewer::Viewer;
@@ -22,7 +22,12 @@ pub fn document(sum: &Sum, result: &SumResult, viewer: &Viewer) -> Document {
         let (label, value) = (first.label.clone(), first.value.clone());
         blocks.push(Block::Lead { label, value, note: first.note.clone() });
     }
-    blocks.extend(result.findings.iter().map(|found| Block::Finding(finding::view(found, outcome, viewer))));
+    // A finding points at the field under the key by which this sum asks it, if it does.
+    let asked_as = |field: &str| sum.inputs.iter().find(|input| input.field == field).map(|input| input.key);
+    blocks.extend(result.findings.iter().map(|found| {
+        let view = finding::view(found, outcome, viewer);
+        Block::Finding(FindingView { field: view.field.and_then(asked_as), ..view })
+    }));
     blocks.extend(meaning(answers, viewer).map(Block::Note));
     if !rows.is_empty() {
         blocks.push(Block::Figures(rows));
