@@ -77,7 +77,9 @@ fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> 
 
 /// A fault names its field by the label beside it: keys are for files.
 fn fault_beside(problem: &Problem, label: &str, viewer: &Viewer) -> String {
-    let labelled = Problem { key: viewer.words().plain(label), ..problem.clone() };
+    let words = viewer.words();
+    let key = say!(words, "field-named", label = words.plain(label));
+    let labelled = Problem { key, ..problem.clone() };
     fault::sentence(&labelled, viewer)
 }
 

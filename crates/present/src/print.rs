@@ -139,7 +139,7 @@ fn working_data(view: &WorkingView, words: &Words) -> Value {
         rounded => format!("{} {rounded}", words.plain("on-a-blackboard")),
     };
     json!({
-        "kind": "working", "title": view.title, "formula": format!("{}  {}", view.sentence, view.formula),
+        "kind": "working", "title": view.title, "formula": format!("{}\n{}", view.sentence, view.formula),
         "substituted": view.substituted, "rounded": rounded, "inputs": inputs, "result": view.result,
         "source": view.source,
     })

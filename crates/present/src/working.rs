@@ -116,7 +116,7 @@ fn numbers(
 }
 
 /// The same sum with every number in two figures, and what that gives: a check by head. Empty where it would mislead: for
-/// days and money, where nothing was rounded, and where it lands more than a tenth off.
+/// days and money, where nothing was rounded, and where it lands more than a twentieth off.
 fn rounded(working: &Working, viewer: &Viewer) -> String {
     let spec = working.worked.spec;
     let round = |value: f64| show::round_to_figures(value, 2);
@@ -128,7 +128,7 @@ fn rounded(working: &Working, viewer: &Viewer) -> String {
     }
     let exact = working.worked.figure.value.number();
     let Some(about) = (working.worked.rule.compute)(&inputs).map(round) else { return String::new() };
-    if (about - exact).abs() > 0.1 * exact.abs() {
+    if (about - exact).abs() > 0.05 * exact.abs() {
         return String::new();
     }
     let result = show::quantity_short(about, spec.unit, viewer);

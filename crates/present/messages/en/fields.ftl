@@ -138,6 +138,7 @@ field-settings-money = Amounts of money
 choice-settings-money-shown = Shown
 choice-settings-money-hidden = Hidden from whoever holds this phone
 
+field-named = “{ $label }”
 hint-usual = Left empty: { $value }.
 not-said = Not said
 question-rare = { $field } is { $value }. That can be, but it is mostly { $low } to { $high }. Please look once more.
