@@ -1,0 +1,29 @@
+//! What the figures have to say about themselves, in a plan or in a quick sum. One file a family.
+
+use quantity::{Answers, Unit};
+
+use crate::finding::{Detail, Finding};
+use crate::outcome::Outcome;
+
+mod disinfectant;
+mod guard;
+mod litter;
+mod space;
+
+/// Looks at answers and figures for one thing worth saying.
+type Check = fn(&Answers, &Outcome) -> Option<Finding>;
+
+/// Every check there is, by family.
+static CHECKS: &[&[Check]] = &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS];
+
+/// All findings that the answers and figures at hand give rise to, the weightiest first.
+pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
+    let checks = CHECKS.iter().flat_map(|checks| checks.iter());
+    let mut findings: Vec<Finding> = checks.filter_map(|check| check(answers, outcome)).collect();
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
+    findings
+}
+
+fn number(value: f64, unit: Unit, decimals: u8) -> Detail {
+    Detail::Number { value, unit, decimals }
+}

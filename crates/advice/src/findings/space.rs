@@ -1,0 +1,141 @@
+//! What is to say about the space.
+
+use quantity::{Answers, Unit};
+
+use super::{Check, number};
+use crate::families::space::{sold_in_hottest_quarter, standard};
+use crate::finding::{Detail, Finding, Weight};
+use crate::outcome::Outcome;
+
+/// Its checks.
+pub(super) static CHECKS: &[Check] = &[
+    does_not_fit,
+    fits_by_own_limit_only,
+    limit_above_advice,
+    limit_of_hot_season,
+    season_not_known,
+    curve_is_an_objective,
+];
+
+fn does_not_fit(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (birds, allowed) = (outcome.number("space.birds_at_sale")?, outcome.number("space.birds_allowed")?);
+    if birds <= allowed {
+        return None;
+    }
+    let finding = Finding::new("does-not-fit", Weight::Problem)
+        .at("batch.chicks")
+        .with("birds", Detail::Figure("space.birds_at_sale"))
+        .with("allowed", Detail::Figure("space.birds_allowed"))
+        .with("density", Detail::Figure("space.density_at_sale"))
+        .with("limit", Detail::Figure("space.limit"))
+        .with("order", Detail::Figure("space.chicks_to_order"))
+        .with("early", Detail::Figure("space.birds_to_sell_early"))
+        .with("boxes", number(boxes(outcome), Unit::Pieces, 0))
+        .out("fewer-chicks");
+    // Without a growth curve there is no day to name: the weight was typed. And nobody buys the very young.
+    match outcome.number("space.last_day_that_fits") {
+        Some(day) if day < YOUNGEST_SALE_D => Some(finding),
+        Some(_) => Some(
+            finding
+                .with("day", Detail::Figure("space.last_day_that_fits"))
+                .out("sell-all-earlier")
+                .out("sell-part-by-day"),
+        ),
+        None => Some(finding.out("sell-lighter").out("sell-part")),
+    }
+}
+
+/// Younger birds have no buyers (common practice).
+const YOUNGEST_SALE_D: f64 = 21.0;
+
+/// Whole boxes of 100 within the chicks to order; boxes of 100 are common practice.
+fn boxes(outcome: &Outcome) -> f64 {
+    (outcome.number("space.chicks_to_order").unwrap_or_default() / 100.0).floor()
+}
+
+/// A typed limit above what is advised must not turn "does not fit" into "fits" without a word.
+fn fits_by_own_limit_only(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2")?;
+    let advised = advised_limit(answers)?.high;
+    let (birds, allowed) = (outcome.number("space.birds_at_sale")?, outcome.number("space.birds_allowed")?);
+    let by_advice = (allowed * advised / typed).floor();
+    (birds <= allowed && birds > by_advice).then(|| {
+        Finding::new("fits-by-own-limit-only", Weight::Problem)
+            .at("space.limit_kg_m2")
+            .with("typed", number(typed, Unit::KilogramPerSquareMetre, 1))
+            .with("high", number(advised, Unit::KilogramPerSquareMetre, 0))
+            .with("advised", number(by_advice, Unit::Birds, 0))
+    })
+}
+
+fn advised_limit(answers: &Answers) -> Option<reference::stocking::StockingLimit> {
+    let hot = sold_in_hottest_quarter(answers) == Some(true);
+    let fans = answers.choice("house.fans") == Some("yes");
+    let house = match (hot, fans) {
+        (true, _) => reference::stocking::House::HottestQuarter,
+        (false, true) => reference::stocking::House::OpenSidedWithFans,
+        (false, false) => reference::stocking::House::OpenSided,
+    };
+    reference::stocking::limit(house).ok()
+}
+
+fn limit_above_advice(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2")?;
+    let hot = sold_in_hottest_quarter(answers) == Some(true);
+    let advised = advised_limit(answers)?;
+    if typed <= advised.high {
+        return None;
+    }
+    let finding = if hot {
+        Finding::new("limit-above-hot-advice", Weight::Look)
+    } else {
+        Finding::new("limit-above-advice", Weight::Look)
+    };
+    Some(
+        finding
+            .at("space.limit_kg_m2")
+            .with("typed", number(typed, Unit::KilogramPerSquareMetre, 1))
+            .with("low", number(advised.low, Unit::KilogramPerSquareMetre, 0))
+            .with("high", number(advised.high, Unit::KilogramPerSquareMetre, 0)),
+    )
+}
+
+fn limit_of_hot_season(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2").is_some();
+    let advised = reference::stocking::limit(reference::stocking::House::HottestQuarter).ok()?;
+    let usual = reference::stocking::limit(reference::stocking::House::OpenSided).ok()?;
+    (!typed && sold_in_hottest_quarter(answers) == Some(true)).then(|| {
+        let limit = |kg_m2| number(kg_m2, Unit::KilogramPerSquareMetre, 0);
+        Finding::new("limit-of-hot-season", Weight::Look)
+            .at("space.limit_kg_m2")
+            .with("low", limit(advised.low))
+            .with("high", limit(advised.high))
+            .with("usual", limit(usual.kg_m2))
+    })
+}
+
+fn season_not_known(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let typed = answers.number("space.limit_kg_m2").is_some();
+    let months_typed = answers.get("farm.hottest_months").is_some();
+    outcome.get("space.limit").filter(|_| !typed)?;
+    match sold_in_hottest_quarter(answers) {
+        None => Some(Finding::new("season-not-known", Weight::Look).at("batch.placement")),
+        Some(_) if !months_typed => {
+            Some(Finding::new("hottest-months-assumed", Weight::Note).at("farm.hottest_months"))
+        }
+        Some(_) => None,
+    }
+}
+
+fn curve_is_an_objective(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let fast = standard(answers) == reference::growth::Standard::Fast;
+    let typed = answers.number("batch.sale_weight_kg").is_some();
+    outcome.get("space.weight_at_sale")?;
+    (fast && !typed).then(|| {
+        Finding::new("curve-is-an-objective", Weight::Look)
+            .at("batch.standard")
+            .with("weight", Detail::Figure("space.weight_at_sale"))
+            .with("open", Detail::Figure("space.weight_open_house"))
+            .with("open_birds", Detail::Figure("space.birds_allowed_open_house"))
+    })
+}

@@ -1,0 +1,311 @@
+//! A plan as a document: the four questions of *Before the chicks*, each answered first and explained after.
+
+use advice::finding::Weight;
+use advice::outcome::{Outcome, Worked};
+use advice::plan::{Plan, Standing};
+use quantity::{Answers, Status, Unit};
+
+use crate::document::{
+    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Steps, Table, WorkingView,
+};
+use crate::scene::cutting::{Cutting, CuttingWords};
+use crate::scene::floor::{Floor, FloorWords};
+use crate::scene::ring::{Ring, RingWords};
+use crate::scene::tankfuls::{TankfulWords, Tankfuls};
+use crate::viewer::Viewer;
+use crate::words::{Words, key_part};
+use crate::{finding, say, show, working};
+
+mod disinfectant;
+mod guard;
+mod litter;
+mod space;
+
+/// A plan being shown to somebody.
+pub struct Shown<'a> {
+    plan: &'a Plan,
+    viewer: &'a Viewer,
+    words: &'static Words,
+}
+
+impl<'a> Shown<'a> {
+    /// A plan for a viewer.
+    pub fn new(plan: &'a Plan, viewer: &'a Viewer) -> Shown<'a> {
+        Shown { plan, viewer, words: viewer.words() }
+    }
+
+    /// The whole plan.
+    pub fn document(&self) -> Document {
+        let parts = [self.space(), self.guard(), self.disinfectant(), self.litter(), self.assumed()];
+        Document {
+            title: self.words.plain("page-before"),
+            subtitle: self.subtitle(),
+            blocks: parts.into_iter().flatten().collect(),
+        }
+    }
+
+    /// The sheet for whoever saws and joins the guard.
+    pub fn cutting_sheet(&self) -> Document {
+        let mut blocks = self.guard_lead();
+        blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
+        blocks.extend(self.draw_cutting().map(Block::Drawing));
+        blocks.push(Block::Steps(self.steps("cutting", 6, true)));
+        blocks.push(Block::PageBreak);
+        blocks.extend([self.draw_ring(), self.draw_floor()].into_iter().flatten().map(Block::Drawing));
+        blocks.extend(self.widening().map(Block::Table));
+        blocks.extend(self.layouts().map(Block::Table));
+        Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
+    }
+
+    /// The card that hangs beside the tank.
+    pub fn mixing_card(&self) -> Document {
+        let mut blocks = self.mix_lead();
+        blocks.extend(meaning(&self.plan.answers, self.viewer).map(Block::Paragraph));
+        blocks.push(Block::Caution(self.caution("disinfectant", Level::Danger, 7)));
+        blocks.extend(self.mix_drawing());
+        blocks.push(Block::Steps(self.steps("mixing", 5, false)));
+        blocks.push(Block::PageBreak);
+        blocks.extend(self.overdoses().map(Block::Table));
+        blocks.push(Block::Heading {
+            level: 2,
+            text: self.words.plain("order-of-work"),
+            anchor: "order-of-work",
+        });
+        blocks.push(Block::Steps(self.steps("readying", 14, true)));
+        Document { title: self.words.plain("sheet-mixing"), subtitle: self.subtitle(), blocks }
+    }
+
+    /// Every figure worked out in full, to hand to a class.
+    pub fn workings(&self) -> Document {
+        let views = self.plan.outcome.figures().filter_map(|worked| self.working(worked.figure.id));
+        Document {
+            title: self.words.plain("sheet-workings"),
+            subtitle: self.subtitle(),
+            blocks: views.map(Block::Working).collect(),
+        }
+    }
+
+    fn subtitle(&self) -> String {
+        let text = |key| self.plan.answers.text(key).filter(|text| !text.is_empty());
+        let names = [text("farm.name"), text("house.name"), text("batch.name")];
+        let mut parts: Vec<String> = names.into_iter().flatten().map(str::to_owned).collect();
+        if let (Some(chicks), Some(day)) =
+            (self.plan.answers.number("batch.chicks"), self.plan.answers.day("batch.placement"))
+        {
+            let chicks = show::quantity(chicks, Unit::Chicks, 0, self.viewer);
+            parts.push(say!(self.words, "chicks-on-day", chicks = chicks, day = show::day(day, self.viewer)));
+        }
+        parts.join(" · ")
+    }
+
+    fn heading(&self, key: &'static str) -> Block {
+        Block::Heading { level: 2, text: self.words.plain(key), anchor: key }
+    }
+
+    fn value(&self, id: &str) -> Option<String> {
+        self.plan.outcome.get(id).map(|worked| show::figure(&worked.figure, worked.spec, self.viewer))
+    }
+
+    fn number(&self, id: &str) -> Option<f64> {
+        self.plan.outcome.number(id)
+    }
+
+    fn working(&self, id: &str) -> Option<WorkingView> {
+        working::view(&self.plan.answers, &self.plan.outcome, id, self.viewer)
+    }
+
+    /// Those of the figures that could be worked out.
+    fn rows(&self, ids: &[&'static str]) -> Option<Block> {
+        let rows: Vec<FigureRow> = ids
+            .iter()
+            .filter_map(|id| self.plan.outcome.get(id))
+            .map(|worked| figure_row(&self.plan.answers, &self.plan.outcome, worked, self.viewer))
+            .collect();
+        (!rows.is_empty()).then_some(Block::Figures(rows))
+    }
+
+    /// Findings whose field lies in one of the sections.
+    fn findings(&self, sections: &[&str]) -> Vec<Block> {
+        let in_sections = |field: Option<&str>| {
+            let section = field.and_then(|field| field.split('.').next()).unwrap_or_default();
+            sections.contains(&section)
+        };
+        self.plan
+            .findings
+            .iter()
+            .filter(|finding| in_sections(finding.field))
+            .map(|finding| Block::Finding(finding::view(finding, &self.plan.outcome, self.viewer)))
+            .collect()
+    }
+
+    /// Every finding in words, for JSON and summaries.
+    pub fn finding_views(&self) -> Vec<FindingView> {
+        let view = |found| finding::view(found, &self.plan.outcome, self.viewer);
+        self.plan.findings.iter().map(view).collect()
+    }
+
+    /// What still has to be answered before a part can be worked out.
+    fn waiting(&self, key: &str) -> Block {
+        Block::Note(self.words.plain(key))
+    }
+
+    fn steps(&self, list: &str, count: usize, ticks: bool) -> Steps {
+        let items = (1..=count)
+            .map(|at| {
+                let key = format!("step-{list}-{at}");
+                let text = self.step_text(&key);
+                (text, self.words.attribute(&key, "why", &[]).unwrap_or_default())
+            })
+            .collect();
+        Steps { ordered: true, ticks, items }
+    }
+
+    /// Steps name the amounts of this plan, or say where to find them.
+    fn step_text(&self, key: &str) -> String {
+        let or_label = |id: &str| self.value(id).unwrap_or_else(|| self.words.plain("as-the-label-says"));
+        let contact = self.plan.answers.number("disinfectant.contact_min").map_or_else(
+            || self.words.plain("as-the-label-says"),
+            |minutes| show::quantity(minutes, Unit::Minute, 0, self.viewer),
+        );
+        let tank = self
+            .plan
+            .answers
+            .number("disinfectant.sprayer_l")
+            .map_or_else(String::new, |litres| show::quantity_short(litres, Unit::Litre, self.viewer));
+        say!(
+            self.words,
+            key,
+            contact = contact,
+            tank = tank,
+            dose = or_label("disinfectant.product_per_load"),
+            soak = or_label("disinfectant.soak_product"),
+            tub = self.plan.answers.number("disinfectant.soak_l").map_or_else(
+                || self.words.plain("the-tub"),
+                |litres| show::quantity_short(litres, Unit::Litre, self.viewer),
+            ),
+            strips = or_label("guard.strips"),
+            each = or_label("guard.strips_per_ring"),
+            height = or_label("guard.strip_height"),
+            overlap = self.overlap_to_set(),
+            open = self.open_overlap(),
+            spread = or_label("litter.spread_date"),
+        )
+    }
+
+    fn drawing_data(&self, ids: &[&'static str]) -> Table {
+        let rows = ids
+            .iter()
+            .filter_map(|id| match advice::families::figure(id) {
+                Some(_) => Some(vec![working::label(id, self.viewer), self.value(id)?]),
+                None => {
+                    let label = self.words.plain(&format!("field-{}", key_part(id)));
+                    Some(vec![label, show::short(self.plan.answers.number(id)?, 2)])
+                }
+            })
+            .collect();
+        Table {
+            caption: String::new(),
+            columns: vec![
+                (self.words.plain("column-what"), Align::Start),
+                (self.words.plain("column-value"), Align::End),
+            ],
+            rows,
+            emphasis: Vec::new(),
+            explained_by: ids.to_vec(),
+        }
+    }
+
+    /// A column title that says the unit of the numbers below it.
+    fn unit_title(&self, key: &str, unit: Unit) -> String {
+        self.words.say(key, &[("unit", show::viewers_unit_label(unit, self.viewer).into())])
+    }
+
+    fn columns(&self, keys: &[&str]) -> Vec<(String, Align)> {
+        let align = |at| if at == 0 { Align::Start } else { Align::End };
+        keys.iter().enumerate().map(|(at, key)| (self.words.plain(key), align(at))).collect()
+    }
+
+    fn caution(&self, about: &str, level: Level, count: usize) -> Caution {
+        let items = (1..=count).map(|at| self.words.plain(&format!("caution-{about}-{at}"))).collect();
+        Caution { level, title: self.words.plain(&format!("caution-{about}")), items }
+    }
+}
+
+/// A figure as a row with its working.
+pub(crate) fn figure_row(
+    answers: &Answers,
+    outcome: &Outcome,
+    worked: &Worked,
+    viewer: &Viewer,
+) -> FigureRow {
+    let id = worked.figure.id;
+    FigureRow {
+        id,
+        label: working::label(id, viewer),
+        value: show::figure(&worked.figure, worked.spec, viewer),
+        note: show::band(worked.figure.band, worked.spec, viewer),
+        working: working::view(answers, outcome, id, viewer),
+    }
+}
+
+/// What 1:N was taken to mean, said as cups; `None` while there is no ratio.
+pub(crate) fn meaning(answers: &Answers, viewer: &Viewer) -> Option<String> {
+    let parts = answers.number("disinfectant.ratio")?;
+    let total = answers.choice("disinfectant.ratio_means") == Some("parts-total");
+    let key = if total { "meaning-parts-total" } else { "meaning-parts-water" };
+    Some(say!(viewer.words(), key, parts = show::short(parts, 1)))
+}
+
+/// What was assumed.
+impl Shown<'_> {
+    /// Usual values taken because nothing was said.
+    fn assumed(&self) -> Vec<Block> {
+        let rows: Vec<Vec<String>> =
+            self.assumptions().into_iter().map(|(label, value, why)| vec![label, value, why]).collect();
+        if rows.is_empty() {
+            return Vec::new();
+        }
+        let keys = ["column-what", "column-taken", "column-why"];
+        vec![
+            self.heading("question-assumed"),
+            Block::Table(Table {
+                caption: self.words.plain("assumed-caption"),
+                columns: keys.iter().map(|key| (self.words.plain(key), Align::Start)).collect(),
+                rows,
+                emphasis: Vec::new(),
+                explained_by: Vec::new(),
+            }),
+        ]
+    }
+
+    fn assumptions(&self) -> Vec<(String, String, String)> {
+        let usual = self.plan.answers.iter().filter_map(|(key, given)| Some((key, given, given.usual?)));
+        let mut rows: Vec<(String, String, String)> = usual
+            .map(|(key, given, status)| {
+                let label = self.words.plain(&format!("field-{}", key_part(key)));
+                let why = self.words.plain(&format!("status-{}", Status::name(status)));
+                (label, crate::form::answer_text(key, &given.value, self.viewer), why)
+            })
+            .collect();
+        if let Some(zone) = self.assumed_zone() {
+            rows.push(zone);
+        }
+        rows
+    }
+
+    /// Days are counted by an offset from longitude: the sun's own time, to the hour.
+    fn assumed_zone(&self) -> Option<(String, String, String)> {
+        let hours = (self.plan.answers.number("farm.longitude_deg")? / 15.0).round();
+        let sign = if hours < 0.0 { "−" } else { "+" };
+        Some((
+            self.words.plain("field-farm-time-zone"),
+            say!(self.words, "utc-offset", hours = format!("{sign}{}", hours.abs())),
+            self.words.plain("zone-from-longitude"),
+        ))
+    }
+
+    /// The weightiest finding's weight, for a headline; `Note` when there is none.
+    pub fn weight(&self) -> Weight {
+        self.plan.findings.first().map_or(Weight::Note, |finding| finding.weight)
+    }
+}

@@ -1,0 +1,53 @@
+//! Do the chicks fit?
+
+use super::Shown;
+use crate::document::Block;
+use crate::{say, working};
+
+impl Shown<'_> {
+    pub(super) fn space(&self) -> Vec<Block> {
+        let mut blocks = vec![self.heading("question-fit")];
+        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space")));
+        blocks.extend(self.findings(&["farm", "batch", "space"]));
+        blocks.extend(self.rows(&[
+            "space.birds_allowed",
+            "space.chicks_to_order",
+            "space.density_at_sale",
+            "space.limit",
+            "space.birds_at_sale",
+            "space.weight_at_sale",
+            "batch.sale_date",
+            "space.last_day_that_fits",
+            "space.birds_to_sell_early",
+            "space.floor_area",
+            "space.weight_open_house",
+            "space.birds_allowed_open_house",
+        ]));
+        blocks
+    }
+
+    /// The verdict first, in words; the number of birds alone while the batch is not told.
+    fn space_lead(&self) -> Option<Block> {
+        let allowed = self.number("space.birds_allowed")?;
+        let label = working::label("space.birds_allowed", self.viewer);
+        let value = self.value("space.birds_allowed")?;
+        let Some(birds) = self.number("space.birds_at_sale") else {
+            return Some(Block::Lead { label, value, note: String::new() });
+        };
+        let (verdict, key) = if birds <= allowed {
+            ("verdict-fits", "space-fits")
+        } else {
+            ("verdict-does-not-fit", "space-does-not-fit")
+        };
+        let note = say!(
+            self.words,
+            key,
+            birds = self.value("space.birds_at_sale").unwrap_or_default(),
+            density = self.value("space.density_at_sale").unwrap_or_default(),
+            limit = self.value("space.limit").unwrap_or_default(),
+            allowed = value,
+        );
+        let label = self.words.plain("verdict-label");
+        Some(Block::Lead { label, value: self.words.plain(verdict), note })
+    }
+}
