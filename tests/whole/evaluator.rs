@@ -141,6 +141,8 @@ impl<'a> Parser<'a> {
             ("round", 1) => x.round(),
             ("min", 2) => x.min(arguments[1]),
             ("max", 2) => x.max(arguments[1]),
+            ("at_least", 2) => f64::from(u8::from(x >= arguments[1])),
+            ("daylength", 2) => daylength(x, arguments[1]),
             ("growth_fast", 1) => growth("growth_fast", None, x)?,
             ("growth_slow", 1) => growth("growth_slow", Some("S1_slow63"), x)?,
             ("growth_open_house", 1) => growth("growth_tropical", Some("T_curve"), x)?,
@@ -200,6 +202,28 @@ impl<'a> Parser<'a> {
 
 fn hair_of(x: f64) -> bool {
     (x - x.round()).abs() <= 1e-9 * x.round().abs().max(1.0)
+}
+
+/// Hours from sunrise to sunset, upper limb, on a day counted from 1970-01-01, by Spencer's declination: written out here
+/// from the paper's series, with the day of the year counted by hand.
+fn daylength(latitude: f64, day: f64) -> f64 {
+    let (mut year, mut left) = (1970, day as i64);
+    let days_in = |year: i64| if year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) { 366 } else { 365 };
+    while left >= days_in(year) {
+        left -= days_in(year);
+        year += 1;
+    }
+    let b = 2.0 * std::f64::consts::PI * left as f64 / 365.0;
+    let sine = [(1.0, 0.070257), (2.0, 0.000907), (3.0, 0.00148)];
+    let cosine = [(1.0, -0.399912), (2.0, -0.006758), (3.0, -0.002697)];
+    let part = |terms: [(f64, f64); 3], of: fn(f64) -> f64| -> f64 {
+        terms.iter().map(|(n, a)| a * of(n * b)).sum()
+    };
+    let declination = 0.006918 + part(sine, f64::sin) + part(cosine, f64::cos);
+    let latitude = latitude.to_radians();
+    let cosine = (-(0.8333f64.to_radians()).sin() - latitude.sin() * declination.sin())
+        / (latitude.cos() * declination.cos());
+    24.0 / std::f64::consts::PI * cosine.clamp(-1.0, 1.0).acos()
 }
 
 /// Body weight on a day, read from the table file by hand: comment lines, one header, plain commas before the weight.

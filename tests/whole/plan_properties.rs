@@ -26,11 +26,12 @@ fn figures(plan: &Plan) -> BTreeMap<&'static str, String> {
 #[test]
 fn every_key_moves_a_figure_or_says_why_not() {
     // Stepwise keys are moved far enough to take a step.
-    let steps = BTreeMap::from([("farm.latitude_deg", 13.6)]);
+    let steps = BTreeMap::from([("farm.latitude_deg", 13.6), ("feed.store_m2", 12.0)]);
     let season = sample::complete()
         .replace("hottest_months = [9, 10, 11]\n", "")
         .replace("limit_kg_m2 = 20", "")
-        .replace("brooder_chicks = 360", "brooder = \"other\"");
+        .replace("brooder_chicks = 360", "brooder = \"other\"")
+        .replace("label_keeps_d = 90", "label_keeps_d = 30\nstore_bags = 60");
     let bases = [sample::answers(&sample::complete()), sample::answers(&season)];
     for field in quantity::fields::FIELDS {
         let moves = bases.iter().filter_map(|answers| {

@@ -63,8 +63,58 @@ pub fn complete() -> String {
             "surfaces = [\"floor\", \"walls\", \"gables\", \"ceiling\", \"roof\", \"curtains\", \"equipment\"]\nequipment_percent = 15\nmeasure_ml = 25\npoured_ml = 40\nsoak_l = 60\ncontact_min = 20",
         )
         .replace("bag_l = 120", "bag_l = 120\nkind = \"wood-shavings\"\nspread_days_before_d = 3")
-        + "\n[prices]\ndisinfectant_per_l = 95.5\nsheet_each = 180\nlitter_bag_each = 22.75\n"
+        .replace("bag_kg = 50", FEED_AND_AFTER)
 }
+
+/// The rest of a complete plan.
+const FEED_AND_AFTER: &str = r#"bag_kg = 50
+phases = "four"
+starter_until_d = 11
+grower_until_d = 25
+finisher_until_d = 36
+on_hand_before_d = 12
+on_hand_days_d = 15
+buying = "by-phase"
+ahead_d = 6
+milled = 2027-08-20
+label_keeps_d = 90
+hot_store_keeps_d = 40
+store_m2 = 9
+tin_kg = 1.6
+
+[sale]
+first_age_d = 40
+last_age_d = 44
+
+[weather]
+mean_c = 26
+hottest_day_c = 35
+
+[equipment]
+chick_feeders = 30
+chick_drinkers = 35
+feeder_kind = "hanging-tube"
+feeders = 40
+drinker_kind = "bell"
+drinkers = 20
+
+[water]
+to_feed = 1.8
+storage_l = 1000
+off_hours_h = 8
+can_l = 20
+sanitiser_ppm = 3
+sanitiser_percent = 3.5
+
+[prices]
+disinfectant_per_l = 95.5
+sheet_each = 180
+litter_bag_each = 22.75
+starter_bag_each = 612
+grower_bag_each = 588
+finisher_bag_each = 575
+last_bag_each = 570
+"#;
 
 /// Reads a plan file that must hold.
 pub fn answers(text: &str) -> Answers {

@@ -20,6 +20,27 @@ const LEAST_NET_M: f64 = 0.05;
 
 const RULES: &[Together] = &[
     Together {
+        rule: "sale-ends-before-it-begins",
+        key: "sale.last_age_d",
+        other: "sale.first_age_d",
+        unit: Unit::Day,
+        limits: |first| (first, NO_LIMIT),
+    },
+    Together {
+        rule: "grower-before-starter",
+        key: "feed.grower_until_d",
+        other: "feed.starter_until_d",
+        unit: Unit::Day,
+        limits: |starter| (starter + 1.0, NO_LIMIT),
+    },
+    Together {
+        rule: "finisher-before-grower",
+        key: "feed.finisher_until_d",
+        other: "feed.grower_until_d",
+        unit: Unit::Day,
+        limits: |grower| (grower + 1.0, NO_LIMIT),
+    },
+    Together {
         rule: "overlap-longer-than-sheet",
         key: "guard.overlap_m",
         other: "guard.sheet_length_m",
@@ -52,6 +73,7 @@ const RULES: &[Together] = &[
 /// Faults of answers that do not fit together, under the keys as asked.
 pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
     let mut problems: Vec<Problem> = RULES.iter().filter_map(|rule| rule.broken(answers, asked)).collect();
+    problems.extend(sale_around_its_age(answers, asked));
     problems.extend(standard_too_short(answers, asked));
     problems.extend(house_narrower_than_ring(answers, asked));
     problems
@@ -83,14 +105,36 @@ fn problem(answers: &Answers, asked: &[Asked], key: &str, fault: Fault) -> Probl
     }
 }
 
+/// One end of the sale alone goes with the age of sale.
+fn sale_around_its_age(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (first, last) = (answers.number("sale.first_age_d"), answers.number("sale.last_age_d"));
+    let age = answers.number("batch.sale_age_d")?;
+    let (key, low, high) = match (first, last) {
+        (Some(first), None) if first > age => ("sale.first_age_d", 0.0, age),
+        (None, Some(last)) if last < age => ("sale.last_age_d", age, NO_LIMIT),
+        _ => return None,
+    };
+    let fault = Fault::Against {
+        rule: "sale-beside-its-age",
+        other: "batch.sale_age_d",
+        other_value: age,
+        low,
+        high,
+        unit: Unit::Day,
+    };
+    Some(problem(answers, asked, key, fault))
+}
+
 /// A curve is never stretched: the sale must lie on it, unless the weight is typed.
 fn standard_too_short(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
     if answers.number("batch.sale_weight_kg").is_some() {
         return None;
     }
-    let age = answers.number("batch.sale_age_d")?;
-    let standard = crate::families::space::standard(answers);
-    let (first, last) = standard.curve().ok()?.span()?;
+    let last_sale =
+        answers.schedule("sale.days").and_then(quantity::Schedule::span).map(|span| f64::from(span.1));
+    let ages = [answers.number("batch.sale_age_d"), answers.number("sale.last_age_d"), last_sale];
+    let age = ages.into_iter().flatten().reduce(f64::max)?;
+    let (first, last) = crate::families::growth::curve(answers)?.span()?;
     let (low, high) = (f64::from(first.0), f64::from(last.0));
     if (low..=high).contains(&age) {
         return None;

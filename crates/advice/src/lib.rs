@@ -12,6 +12,7 @@ pub mod plan;
 pub mod plan_file;
 pub mod rule;
 pub mod series;
+pub mod store_room;
 pub mod sums;
 pub mod verify;
 pub mod working;

@@ -10,6 +10,8 @@ use crate::families::{self, guard as guard_family};
 use crate::finding::Finding;
 use crate::findings;
 use crate::outcome::Outcome;
+use crate::series::{SeriesSpec, Way};
+use crate::store_room::{self, Delivery};
 
 /// A plan worked out.
 pub struct Plan {
@@ -25,6 +27,8 @@ pub struct Plan {
     pub widening: Vec<Widening>,
     /// The figures by day that could be worked out.
     pub series: Vec<Series>,
+    /// Feed by delivery, in the order in which it is eaten; empty while bags are not known.
+    pub deliveries: Vec<Delivery>,
     /// What a little more disinfectant in a tankful would really be; empty while the label is not described.
     pub overdoses: Vec<Overdose>,
 }
@@ -62,16 +66,30 @@ pub fn read(raws: &[Raw], source: Source, strict: bool) -> Checked {
 
 /// Works a plan out from answers that hold.
 pub fn work_out(answers: Answers) -> Plan {
-    let outcome = Outcome::of(&answers, families::figures().map(|spec| spec.id));
+    let mut outcome = Outcome::of(&answers, families::figures().map(|spec| spec.id));
+    outcome.days_of(&answers, families::series());
     let layouts = layouts(&answers);
     let widening = widening(&answers, &outcome);
     let overdoses = overdoses(&answers, &outcome);
-    let series = families::series().filter_map(|spec| (spec.work_out)(&answers, &outcome)).collect();
+    let series = families::series().filter_map(|spec| days(spec, &answers, &outcome)).collect();
     let findings = findings::all(&answers, &outcome);
-    Plan { answers, outcome, findings, layouts, widening, series, overdoses }
+    let deliveries = store_room::deliveries(&answers, &outcome);
+    Plan { answers, outcome, findings, layouts, widening, series, deliveries, overdoses }
+}
+
+fn days(spec: &'static SeriesSpec, answers: &Answers, outcome: &Outcome) -> Option<Series> {
+    match spec.way {
+        Way::Rules(_) => outcome.series(spec),
+        Way::Procedure { work_out, .. } => work_out(answers, outcome),
+    }
 }
 
 impl Plan {
+    /// A figure by day.
+    pub fn series(&self, id: &str) -> Option<&Series> {
+        self.series.iter().find(|series| series.id == id)
+    }
+
     /// Whether the sheets stay straight between their joints, so that rings have corners.
     pub fn rings_have_corners(&self) -> bool {
         guard_family::shape(&self.answers) == Shape::Polygon

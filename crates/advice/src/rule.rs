@@ -72,6 +72,39 @@ pub enum Origin {
         /// The figure.
         figure: &'static str,
     },
+    /// Another figure where it can be worked out, else 0: what is not priced or not planned adds nothing.
+    IfKnown(&'static str),
+    /// The first or the last day of age of a field that holds a schedule.
+    EndOf(&'static str, End),
+    /// A figure by day, on the day of age that a figure says.
+    OnDay {
+        /// The figure by day.
+        series: &'static str,
+        /// The figure or field that says which day.
+        day: &'static str,
+    },
+    /// One number out of all the days of a figure by day.
+    OfDays(Over, &'static str),
+    /// The first day of age on which a figure by day is above a figure.
+    FirstDayOver {
+        /// The figure by day.
+        series: &'static str,
+        /// The limit.
+        limit: &'static str,
+    },
+    /// A point of a shipped table or curve, at the value of a figure.
+    TableAt {
+        /// The table.
+        table: &'static str,
+        /// Which point; names it for people too.
+        point: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// The figure.
+        at: &'static str,
+        /// Reads it.
+        read: fn(&Answers, f64) -> Option<f64>,
+    },
     /// A point of a shipped table.
     Table {
         /// The table.
@@ -83,6 +116,43 @@ pub enum Origin {
         /// Reads it.
         read: fn() -> Option<f64>,
     },
+}
+
+/// Which end of a schedule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    /// Its first day.
+    First,
+    /// Its last day.
+    Last,
+}
+
+/// How many days become one number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// All days added up.
+    Sum,
+    /// The greatest day.
+    Most,
+    /// The least day.
+    Least,
+    /// The day of age of the greatest.
+    DayOfMost,
+    /// The day of age of the least.
+    DayOfLeast,
+}
+
+impl Over {
+    /// The stable name used in message keys.
+    pub fn name(self) -> &'static str {
+        match self {
+            Over::Sum => "sum",
+            Over::Most => "most",
+            Over::Least => "least",
+            Over::DayOfMost => "day-of-most",
+            Over::DayOfLeast => "day-of-least",
+        }
+    }
 }
 
 /// Applies always: for figures with one rule, and for the last of several.
@@ -98,6 +168,21 @@ pub(crate) const fn field(symbol: &'static str, key: &'static str) -> Input {
 /// A short way to write inputs that come from figures.
 pub(crate) const fn figure(symbol: &'static str, id: &'static str) -> Input {
     Input { symbol, origin: Origin::Figure(id) }
+}
+
+/// A short way to write inputs that are one number out of all days of a figure by day.
+pub(crate) const fn of_days(symbol: &'static str, over: Over, series: &'static str) -> Input {
+    Input { symbol, origin: Origin::OfDays(over, series) }
+}
+
+/// A short way to write inputs that a figure by day has on the day that a figure says.
+pub(crate) const fn on_day(symbol: &'static str, series: &'static str, day: &'static str) -> Input {
+    Input { symbol, origin: Origin::OnDay { series, day } }
+}
+
+/// A short way to write inputs that count nothing where they are not known.
+pub(crate) const fn if_known(symbol: &'static str, id: &'static str) -> Input {
+    Input { symbol, origin: Origin::IfKnown(id) }
 }
 
 /// An exact rule of geometry or arithmetic that always applies; the others are written out or changed from this one.

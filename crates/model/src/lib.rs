@@ -3,7 +3,11 @@
 //! A kernel knows no figure, no word and no file; it can be read beside the book it came from.
 
 pub mod disinfectant;
+pub mod feed;
+pub mod flock;
+pub mod growth;
 pub mod guard;
 pub mod light;
 pub mod litter;
 pub mod space;
+pub mod water;

@@ -1,7 +1,7 @@
 //! Faults in words: what is wrong, with the value as typed; what is allowed, with unit; what to do next.
 
 use advice::plan_file::FileFault;
-use quantity::{Fault, Problem, Question, Unit};
+use quantity::{CurveFault, Fault, Problem, Question, ScheduleFault, Unit};
 
 use crate::viewer::Viewer;
 use crate::words::{Argument, Words, key_part};
@@ -28,6 +28,14 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
         }
         Fault::NotAChoice { allowed, .. } => own(&[("allowed", allowed.join(", ").into())]),
         Fault::GivenTwice { other } => own(&[("other", other.into())]),
+        Fault::NotASchedule { part, why } => {
+            let why = words.say(&format!("schedule-{}", schedule_why(why)), &schedule_limits(why));
+            own(&[("part", part.into()), ("why", why.into())])
+        }
+        Fault::NotACurve(why) => {
+            let why = curve_why(why, words);
+            own(&[("why", why.into())])
+        }
         Fault::TooLong { limit } => own(&[("limit", limit.to_string().into())]),
         Fault::Against { rule, other, other_value, low, high, unit } => {
             let arguments = [
@@ -70,10 +78,59 @@ fn name(fault: &Fault) -> &'static str {
         Fault::NotADay => "not-a-day",
         Fault::NotAChoice { .. } => "not-a-choice",
         Fault::NotMonths => "not-months",
+        Fault::NotASchedule { .. } => "not-a-schedule",
+        Fault::NotACurve(_) => "not-a-curve",
         Fault::NotACurrency => "not-a-currency",
         Fault::GivenTwice { .. } => "given-twice",
         Fault::TooLong { .. } => "too-long",
         Fault::Against { .. } => "against",
+    }
+}
+
+fn schedule_why(why: &ScheduleFault) -> &'static str {
+    match why {
+        ScheduleFault::Form => "form",
+        ScheduleFault::Day { .. } => "day",
+        ScheduleFault::Order => "order",
+        ScheduleFault::Number => "number",
+        ScheduleFault::AfterRest => "after-rest",
+    }
+}
+
+fn schedule_limits(why: &ScheduleFault) -> Vec<(&'static str, Argument)> {
+    match why {
+        ScheduleFault::Day { first, last } => {
+            vec![("first", first.to_string().into()), ("last", last.to_string().into())]
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// What is wrong with a pasted growth curve, by line and column.
+fn curve_why(why: &CurveFault, words: &Words) -> String {
+    match why {
+        CurveFault::NoColumn { column } => say!(words, "curve-no-column", column = *column),
+        CurveFault::NotANumber { line, column, cell } => {
+            say!(words, "curve-not-a-number", line = line.to_string(), column = *column, cell = cell)
+        }
+        CurveFault::OutOfRange { line, column, value, low, high } => say!(
+            words,
+            "curve-out-of-range",
+            line = line.to_string(),
+            column = *column,
+            value = show::short(*value, 2),
+            low = show::short(*low, 0),
+            high = show::short(*high, 0),
+        ),
+        CurveFault::Falls { line, column, value, before } => say!(
+            words,
+            "curve-falls",
+            line = line.to_string(),
+            column = *column,
+            value = show::short(*value, 2),
+            before = show::short(*before, 2),
+        ),
+        CurveFault::TooShort => words.plain("curve-too-short"),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Forms: the table of fields as things to fill in, with what was typed kept and every fault tied to its field.
 
-use quantity::{Asked, Kind, Need, Problem, Raw, Unit, Value};
+use quantity::{Asked, Count, Kind, Need, Problem, Raw, Schedule, Unit, Value};
 
 use crate::viewer::Viewer;
 use crate::words::key_part;
@@ -32,6 +32,11 @@ pub enum Control {
         numeric: bool,
         /// The unit beside the box; may be empty.
         unit: String,
+    },
+    /// Several lines, as pasted.
+    Lines {
+        /// What was typed.
+        typed: String,
     },
     /// A day.
     Day {
@@ -108,7 +113,10 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
             Control::Text { typed: first, numeric: true, unit }
         }
         Kind::Ratio { .. } => Control::Text { typed: first, numeric: false, unit: String::new() },
-        Kind::Text(_) | Kind::Currency => Control::Text { typed: first, numeric: false, unit: String::new() },
+        Kind::Curve => Control::Lines { typed: typed.join("\n") },
+        Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } => {
+            Control::Text { typed: first, numeric: false, unit: String::new() }
+        }
         Kind::Day => Control::Day { typed: first },
         Kind::Choice(allowed) => Control::One {
             options: allowed.iter().map(|word| (*word, label(word), *word == first)).collect(),
@@ -129,6 +137,15 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
             Control::Some { options: (1..=12).map(option).collect() }
         }
     }
+}
+
+/// A schedule as it was typed: day and count.
+fn schedule_text(schedule: &Schedule, viewer: &Viewer) -> String {
+    let step = |(day, count): (i32, Count)| match count {
+        Count::Number(number) => format!("{day}: {}", show::short(number, 0)),
+        Count::Rest => format!("{day}: {}", viewer.words().plain("the-rest")),
+    };
+    schedule.steps().map(step).collect::<Vec<_>>().join(", ")
 }
 
 /// Lists come as several values or as one with commas.
@@ -152,6 +169,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
             months.iter().map(name).collect::<Vec<_>>().join(", ")
         }
         Value::Day(day) => show::day(*day, viewer),
+        Value::Schedule(schedule) => schedule_text(schedule, viewer),
+        Value::Curve(points) => say!(words, "curve-rows", rows = points.len().to_string()),
         Value::Currency(currency) => currency.code().to_owned(),
         Value::Text(text) => text.clone(),
     }

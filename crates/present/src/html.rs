@@ -49,6 +49,9 @@ fn block_markup(block: &Block, words: &Words) -> Markup {
         Block::Working(view) => {
             html! { section class="working" { h3 { (view.title) } (working(view, words)) } }
         }
+        Block::Fold { title, blocks } => html! {
+            details class="fold" { summary { (title) } @for inner in blocks { (block_markup(inner, words)) } }
+        },
         Block::PageBreak => html! {},
     }
 }
@@ -232,6 +235,14 @@ pub fn input(input: &Input, words: &Words) -> Markup {
                         autocomplete="off" aria-describedby=[describes] aria-invalid=[invalid];
                     @if !unit.is_empty() { span class="unit" { (unit) } }
                 }
+            }
+        },
+        Control::Lines { typed } => html! {
+            div class="input" {
+                label for=(id) { (input.label) }
+                (notes)
+                textarea id=(id) name=(input.key) rows="4" spellcheck="false" autocomplete="off"
+                    aria-describedby=[describes] aria-invalid=[invalid] { (typed) }
             }
         },
         Control::Day { typed } => html! {

@@ -47,6 +47,13 @@ pub fn day(day: CivilDay, viewer: &Viewer) -> String {
     say!(words, "civil-day", day = day.day().to_string(), month = month, year = day.year().to_string())
 }
 
+/// A day without its year, for tables whose year is plain: 26 Oct.
+pub fn day_short(day: CivilDay, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let month = words.plain(&format!("month-{}", day.month()));
+    say!(words, "civil-day-short", day = day.day().to_string(), month = month)
+}
+
 /// A quantity with its unit, in the viewer's units.
 pub fn quantity(value: f64, unit: Unit, decimals: u8, viewer: &Viewer) -> String {
     with_unit(

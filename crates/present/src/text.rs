@@ -75,6 +75,11 @@ fn write_block(out: &mut String, block: &Block, words: &Words, with_workings: bo
                 }
             }
         }
+        Block::Fold { blocks, .. } => {
+            for block in blocks {
+                write_block(out, block, words, with_workings);
+            }
+        }
         Block::Table(rows) => table(out, rows),
         Block::Drawing(drawing) => wrapped(out, "  ", &drawing.alternative),
         Block::Steps(steps) => {

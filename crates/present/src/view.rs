@@ -6,7 +6,7 @@ use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
 use advice::sums::SumResult;
 use advice::working::working;
-use quantity::{FigureValue, Series, Unit};
+use quantity::{DayOfAge, FigureValue, Series, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -148,6 +148,58 @@ pub struct WorkingInputJson {
     pub unit: &'static str,
 }
 
+/// One day of a batch, as planned. What is not known is left out.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct DayJson {
+    /// Day of age; the day of placement is day 0.
+    pub age_d: i32,
+    /// The date, YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// Target weight of one bird, g.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub body_weight_g: Option<f64>,
+    /// Feed eaten by one bird on that day, g.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub feed_g_per_bird: Option<f64>,
+    /// Feed eaten by all on that day, kg.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub feed_kg: Option<f64>,
+    /// Water drunk by all on that day, L.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub water_l: Option<f64>,
+    /// Air temperature wanted at the height of the chicks, C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub temperature_c: Option<f64>,
+    /// Hours of light.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub light_h: Option<f64>,
+    /// Birds expected alive, before any are sold that day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub birds_alive: Option<f64>,
+    /// Live weight on the floor the birds can use, kg/m2.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub density_kg_m2: Option<f64>,
+}
+
+/// A delivery of feed.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct DeliveryJson {
+    /// starter, grower, finisher or last.
+    pub phase: &'static str,
+    /// Day of age it comes on; negative before placement.
+    pub age_d: i32,
+    /// The date, YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// Bags.
+    pub bags: f64,
+    /// First day of age it is eaten.
+    pub eaten_from_age_d: i32,
+    /// Last day of age it is eaten.
+    pub eaten_until_age_d: i32,
+}
+
 /// A plan.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct PlanView {
@@ -162,6 +214,10 @@ pub struct PlanView {
     pub layouts: Vec<LayoutJson>,
     /// How the rings widen.
     pub widening: Vec<WideningJson>,
+    /// The batch by day of age.
+    pub days: Vec<DayJson>,
+    /// Feed by delivery, in the order in which it is eaten.
+    pub deliveries: Vec<DeliveryJson>,
     /// Figures by day, by name.
     pub series: BTreeMap<&'static str, SeriesView>,
     /// Usual values taken.
@@ -246,7 +302,7 @@ fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
     let spec = advice::families::series().find(|spec| spec.id == series.id)?;
     let view = SeriesView {
         unit: spec.unit.name(),
-        index_unit: spec.index_unit.name(),
+        index_unit: Unit::Day.name(),
         index: series.index.clone(),
         values: series.values.clone(),
         low: series.low.clone(),
@@ -254,6 +310,43 @@ fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
         band: series.kind.map(quantity::BandKind::name),
     };
     Some((series.id, view))
+}
+
+/// The batch by day; none while the days are not known.
+fn days(plan: &Plan) -> Vec<DayJson> {
+    let Some(last) = plan.outcome.last_day() else { return Vec::new() };
+    let day = |age_d: i32| {
+        let on = |id: &str| plan.outcome.on_day(id, age_d);
+        DayJson {
+            age_d,
+            date: date_of(plan, age_d),
+            body_weight_g: on("growth.weight"),
+            feed_g_per_bird: on("feed.per_bird_by_day"),
+            feed_kg: on("feed.by_day"),
+            water_l: on("water.by_day"),
+            temperature_c: on("brooding.temperature_by_day"),
+            light_h: on("light.hours_by_day"),
+            birds_alive: on("batch.birds_alive"),
+            density_kg_m2: on("space.density_by_day"),
+        }
+    };
+    (0..=last).map(day).collect()
+}
+
+fn date_of(plan: &Plan, age_d: i32) -> Option<String> {
+    Some(DayOfAge(age_d).date(plan.answers.day("batch.placement")?).to_string())
+}
+
+fn deliveries(plan: &Plan) -> Vec<DeliveryJson> {
+    let delivery = |one: &advice::store_room::Delivery| DeliveryJson {
+        phase: one.phase.name(),
+        age_d: one.day,
+        date: date_of(plan, one.day),
+        bags: one.bags,
+        eaten_from_age_d: one.eaten_from,
+        eaten_until_age_d: one.eaten_until,
+    };
+    plan.deliveries.iter().map(delivery).collect()
 }
 
 /// A plan as JSON.
@@ -286,6 +379,8 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         findings: findings.collect(),
         layouts: layouts.collect(),
         widening: widening.collect(),
+        days: days(plan),
+        deliveries: deliveries(plan),
         series: plan.series.iter().filter_map(series).collect(),
         assumed: usual.collect(),
         workings: if with_workings {

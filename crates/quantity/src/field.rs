@@ -3,10 +3,12 @@
 
 use std::collections::BTreeMap;
 
+use crate::curve::{self, CurveFault, CurvePoint};
 use crate::day::CivilDay;
 use crate::money::Currency;
 use crate::number::{self, NotANumber};
 use crate::ratio;
+use crate::schedule::{self, Schedule, ScheduleFault};
 use crate::status::Status;
 use crate::unit::Unit;
 
@@ -43,6 +45,15 @@ pub enum Kind {
     Months,
     /// A civil day.
     Day,
+    /// Things by day of age, typed as `42: 400, 45: 600, 49: rest`; days from `first` to `last`.
+    Schedule {
+        /// Least day of age.
+        first: i32,
+        /// Greatest day of age.
+        last: i32,
+    },
+    /// A growth curve as CSV text with a header.
+    Curve,
     /// A currency code of three capital letters.
     Currency,
     /// Free text of at most so many characters.
@@ -152,6 +163,10 @@ pub enum Value {
     Months(Vec<i8>),
     /// A day.
     Day(CivilDay),
+    /// What happens on which day of age.
+    Schedule(Schedule),
+    /// A growth curve.
+    Curve(Vec<CurvePoint>),
     /// A currency.
     Currency(Currency),
     /// Text.
@@ -234,6 +249,15 @@ pub enum Fault {
     },
     /// Not a list of months 1 to 12.
     NotMonths,
+    /// No list of `day: number`.
+    NotASchedule {
+        /// The part that cannot be read.
+        part: String,
+        /// Why.
+        why: ScheduleFault,
+    },
+    /// No growth curve.
+    NotACurve(CurveFault),
     /// No currency code.
     NotACurrency,
     /// The field was given twice, perhaps in two units.
@@ -357,6 +381,22 @@ impl Answers {
     /// Puts an answer in place of another one. For tests and for "what if".
     pub fn set(&mut self, field: &Field, given: Given) {
         self.given.insert(field.key, given);
+    }
+
+    /// What happens on which day of age.
+    pub fn schedule(&self, key: &str) -> Option<&Schedule> {
+        match &self.get(key)?.value {
+            Value::Schedule(schedule) => Some(schedule),
+            _ => None,
+        }
+    }
+
+    /// A growth curve.
+    pub fn curve(&self, key: &str) -> Option<&[CurvePoint]> {
+        match &self.get(key)?.value {
+            Value::Curve(points) => Some(points),
+            _ => None,
+        }
     }
 
     /// All answers in the order of their keys.
@@ -529,6 +569,10 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
         Kind::Choices(allowed) => read_choices(&raw.text, allowed).map(Value::Choices),
         Kind::Months => read_months(&raw.text).map(Value::Months),
         Kind::Day => CivilDay::parse(&whole_text).map(Value::Day).ok_or(Fault::NotADay),
+        Kind::Schedule { first, last } => schedule::parse(&whole_text, first, last)
+            .map(Value::Schedule)
+            .map_err(|(part, why)| Fault::NotASchedule { part, why }),
+        Kind::Curve => curve::parse(&raw.text.join("\n")).map(Value::Curve).map_err(Fault::NotACurve),
         Kind::Currency => {
             Currency::from_code(whole_text.trim()).map(Value::Currency).ok_or(Fault::NotACurrency)
         }

@@ -5,8 +5,11 @@
 
 pub mod bibliography;
 pub mod brooder;
+pub mod equipment;
 pub mod growth;
+pub mod light;
 pub mod litter;
+pub mod losses;
 pub mod ring;
 pub mod stocking;
 pub mod table;

@@ -1,5 +1,8 @@
 //! Families of figures: one file a phenomenon, declaring its figures, its own input fields and its quick sums.
 
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
 use quantity::{Asked, Field};
 
 use crate::rule::FigureSpec;
@@ -8,10 +11,15 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod disinfectant;
+mod equipment;
+mod feed;
+mod flock;
+pub(crate) mod growth;
 pub(crate) mod guard;
 mod light;
 mod litter;
 pub(crate) mod space;
+mod water;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -28,8 +36,18 @@ pub struct Family {
 }
 
 /// All families, in the order in which people read them.
-pub static FAMILIES: &[&Family] =
-    &[&space::FAMILY, &guard::FAMILY, &disinfectant::FAMILY, &litter::FAMILY, &light::FAMILY];
+pub static FAMILIES: &[&Family] = &[
+    &space::FAMILY,
+    &flock::FAMILY,
+    &growth::FAMILY,
+    &equipment::FAMILY,
+    &guard::FAMILY,
+    &disinfectant::FAMILY,
+    &litter::FAMILY,
+    &feed::FAMILY,
+    &water::FAMILY,
+    &light::FAMILY,
+];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
@@ -39,6 +57,12 @@ pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
 /// Every figure by day there is.
 pub fn series() -> impl Iterator<Item = &'static SeriesSpec> {
     FAMILIES.iter().flat_map(|family| family.series)
+}
+
+/// The declaration of a figure by day.
+pub fn series_named(id: &str) -> Option<&'static SeriesSpec> {
+    static BY_ID: OnceLock<HashMap<&'static str, &'static SeriesSpec>> = OnceLock::new();
+    BY_ID.get_or_init(|| series().map(|spec| (spec.id, spec)).collect()).get(id).copied()
 }
 
 /// Every quick sum there is.
@@ -58,12 +82,14 @@ pub fn fields() -> impl Iterator<Item = &'static Field> {
 
 /// The declaration of a figure.
 pub fn figure(id: &str) -> Option<&'static FigureSpec> {
-    figures().find(|spec| spec.id == id)
+    static BY_ID: OnceLock<HashMap<&'static str, &'static FigureSpec>> = OnceLock::new();
+    BY_ID.get_or_init(|| figures().map(|spec| (spec.id, spec)).collect()).get(id).copied()
 }
 
 /// The input field of a key.
 pub fn field(key: &str) -> Option<&'static Field> {
-    fields().find(|field| field.key == key)
+    static BY_KEY: OnceLock<HashMap<&'static str, &'static Field>> = OnceLock::new();
+    BY_KEY.get_or_init(|| fields().map(|field| (field.key, field)).collect()).get(key).copied()
 }
 
 /// The sections of a plan, in the order a grower would tell them.
@@ -71,12 +97,16 @@ pub const PLAN_SECTIONS: &[&str] = &[
     "farm",
     "house",
     "batch",
+    "sale",
+    "weather",
     "space",
+    "equipment",
     "guard",
     "brooding",
     "disinfectant",
     "litter",
     "feed",
+    "water",
     "prices",
     "settings",
 ];

@@ -6,15 +6,26 @@ use crate::finding::{Detail, Finding};
 use crate::outcome::Outcome;
 
 mod disinfectant;
+mod equipment;
+mod feed;
 mod guard;
 mod litter;
 mod space;
+mod water;
 
 /// Looks at answers and figures for one thing worth saying.
 type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 
 /// Every check there is, by family.
-static CHECKS: &[&[Check]] = &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS];
+static CHECKS: &[&[Check]] = &[
+    space::CHECKS,
+    equipment::CHECKS,
+    guard::CHECKS,
+    disinfectant::CHECKS,
+    litter::CHECKS,
+    feed::CHECKS,
+    water::CHECKS,
+];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {

@@ -16,7 +16,9 @@ use crate::viewer::Viewer;
 use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
+mod days;
 mod disinfectant;
+mod feed;
 mod guard;
 mod litter;
 mod space;
@@ -36,7 +38,18 @@ impl<'a> Shown<'a> {
 
     /// The whole plan.
     pub fn document(&self) -> Document {
-        let parts = [self.space(), self.guard(), self.disinfectant(), self.litter(), self.assumed()];
+        let parts = [
+            self.space(),
+            self.days(),
+            self.guard(),
+            self.equipment(),
+            self.disinfectant(),
+            self.litter(),
+            self.feed(),
+            self.water(),
+            self.light(),
+            self.assumed(),
+        ];
         Document {
             title: self.words.plain("page-before"),
             subtitle: self.subtitle(),
