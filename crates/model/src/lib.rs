@@ -2,8 +2,12 @@
 //!
 //! A kernel knows no figure, no word and no file; it can be read beside the book it came from.
 
+pub mod budget;
+pub mod chance;
 pub mod disinfectant;
 pub mod guard;
 pub mod light;
 pub mod litter;
+pub mod risk;
+pub mod scenarios;
 pub mod space;
