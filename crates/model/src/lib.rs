@@ -2,6 +2,8 @@
 //!
 //! A kernel knows no figure, no word and no file; it can be read beside the book it came from.
 
+pub mod budget;
+pub mod chance;
 pub mod disinfectant;
 pub mod feed;
 pub mod flock;
@@ -9,5 +11,7 @@ pub mod growth;
 pub mod guard;
 pub mod light;
 pub mod litter;
+pub mod risk;
+pub mod scenarios;
 pub mod space;
 pub mod water;

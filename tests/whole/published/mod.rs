@@ -10,9 +10,13 @@ mod extension_poultry_course;
 mod feed_firm_hot_climate;
 mod growers_arithmetic;
 mod infection_control_sheet;
+mod lebanon_rented_farm;
+mod mutare_farms;
 mod plane_geometry;
 mod rules_of_arithmetic;
+mod rules_of_money;
 mod unit_definitions;
+mod worked_flock;
 
 /// Works a quick sum out as a grower would type it; it must hold.
 fn sum(name: &str, inputs: &[(&str, &str)]) -> SumResult {
