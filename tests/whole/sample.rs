@@ -56,7 +56,7 @@ pub fn complete() -> String {
     MANGO_RIDGE
         .replace("altitude_m = 1100", "altitude_m = 1100\nhottest_months = [9, 10, 11]")
         .replace("half_wall_m = 0.6", "half_wall_m = 0.6\nusable_floor_percent = 95\nfans = \"no\"\nfloor = \"concrete\"\nceiling = \"mat\"")
-        .replace("standard = \"fast\"", "standard = \"fast\"\nexpected_losses_percent = 5")
+        .replace("standard = \"fast\"", "standard = \"fast\"\nexpected_losses_percent = 5\ndeposit_percent = 40\ndeposit_before_d = 21")
         .replace("chicks_per_ring = 400", "chicks_per_ring = 400\nsheet_thickness_mm = 4\nsaw_cut_mm = 3\nwalkway_m = 0.5\n[brooding]\nbrooder_chicks = 360\nbrooders = 3")
         .replace(
             "surfaces = [\"floor\", \"walls\", \"ceiling\"]",
@@ -114,6 +114,27 @@ starter_bag_each = 612
 grower_bag_each = 588
 finisher_bag_each = 575
 last_bag_each = 570
+chick_each = 27
+sale_per_kg = 62
+litter_sold = 900
+
+[costs]
+vaccines = 1100
+medicine = 450
+labour = 3600
+own_labour = 5000
+transport = 2400
+power = 800
+other = 1500
+house = 4200
+
+[cash]
+at_start = 60000
+interest_percent = 30
+
+[settings]
+seed = 1
+futures = 2000
 "#;
 
 /// Reads a plan file that must hold.

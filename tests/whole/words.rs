@@ -80,6 +80,7 @@ fn composed() -> BTreeSet<String> {
         }
         keys.insert(format!("unit-label-{part}"));
     }
+    keys.extend(families::SIMULATIONS.iter().map(|one| format!("procedure-{}", one.procedure.name)));
     keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
     keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
     keys.extend((1..=12).map(|month| format!("month-{month}")));

@@ -8,7 +8,8 @@ use quantity::{
 };
 
 use crate::families;
-use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
+use crate::procedure::{By, ProcedureRun, Simulation};
+use crate::rule::{End, FigureSpec, Input, Origin, Over, RuleBand};
 use crate::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
 
 /// A figure with the rule that gave it and what went in.
@@ -18,8 +19,8 @@ pub struct Worked {
     pub figure: Figure,
     /// Its declaration.
     pub spec: &'static FigureSpec,
-    /// The rule taken.
-    pub rule: &'static Rule,
+    /// What it came about by.
+    pub by: By,
     /// What went in, in the order of the rule's inputs.
     pub inputs: Vec<Resolved>,
 }
@@ -136,14 +137,36 @@ impl Outcome {
     /// Works a figure out unless it is known, and gives it as an input of others.
     fn work_out(&mut self, answers: &Answers, id: &'static str) -> Option<Resolved> {
         if !self.worked.contains_key(id) {
-            let worked = families::figure(id).and_then(|spec| self.apply(answers, spec));
-            self.worked.insert(id, worked);
+            match families::simulation_of(id) {
+                Some(simulation) => self.simulate(answers, simulation),
+                None => {
+                    let worked = families::figure(id).and_then(|spec| self.apply(answers, spec));
+                    self.worked.insert(id, worked);
+                }
+            }
         }
         self.get(id).map(|worked| Resolved {
             value: worked.figure.value.number(),
             unit: worked.spec.unit,
             band: worked.figure.band,
         })
+    }
+
+    /// Runs a simulation once and keeps all its figures.
+    fn simulate(&mut self, answers: &Answers, simulation: &'static Simulation) {
+        let inputs: Option<Vec<Resolved>> =
+            simulation.inputs.iter().map(|input| self.resolve(answers, input)).collect();
+        let numbers = |inputs: &[Resolved]| inputs.iter().map(|input| input.value).collect::<Vec<f64>>();
+        let ran = inputs.and_then(|inputs| Some(((simulation.run)(answers, &numbers(&inputs))?, inputs)));
+        for (at, spec) in simulation.figures.iter().enumerate() {
+            let worked = ran.as_ref().and_then(|(figures, inputs)| {
+                let &(value, band, accuracy) = figures.get(at)?;
+                let by = By::Procedure(ProcedureRun::of(simulation, inputs, accuracy));
+                let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
+                Some(Worked { figure, spec, by, inputs: inputs.clone() })
+            });
+            self.worked.insert(spec.id, worked);
+        }
     }
 
     fn apply(&mut self, answers: &Answers, spec: &'static FigureSpec) -> Option<Worked> {
@@ -157,7 +180,7 @@ impl Outcome {
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
         let band = band(rule.compute, rule.band.as_ref(), &inputs, &numbers);
-        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, rule, inputs })
+        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs })
     }
 
     fn resolve(&mut self, answers: &Answers, input: &Input) -> Option<Resolved> {
@@ -181,6 +204,10 @@ impl Outcome {
                 let unit = families::figure(id)?.unit;
                 Some(self.work_out(answers, id).unwrap_or(Resolved { value: 0.0, unit, band: None }))
             }
+            Origin::IfTold(key) => {
+                let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+                Some(field_value(answers, key).unwrap_or(Resolved { value: 0.0, unit, band: None }))
+            }
             Origin::EndOf(key, end) => {
                 let (first, last) = answers.schedule(key)?.span()?;
                 let day = if end == End::First { first } else { last };
@@ -195,7 +222,10 @@ impl Outcome {
             }
             Origin::OfDays(over, series) => self.of_days(answers, over, families::series_named(series)?),
             Origin::FirstDayOver { series, limit } => {
-                let limit = self.work_out(answers, limit)?.value;
+                let limit = match limit {
+                    Some(id) => self.work_out(answers, id)?.value,
+                    None => 0.0,
+                };
                 let days = self.all_days(answers, families::series_named(series)?)?;
                 let (day, _) = days.into_iter().find(|(_, cell)| cell.value > limit * (1.0 + 1e-9))?;
                 Some(Resolved { value: f64::from(day), unit: Unit::Day, band: None })

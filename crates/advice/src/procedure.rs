@@ -4,9 +4,10 @@
 //! what makes it repeatable (name, seed, count, inputs) and how far its answer may be off. [`By`] is what a figure worked out
 //! either way carries, so that one page can show the working of both.
 
-use quantity::{Status, Unit};
+use quantity::{Answers, Band, Status};
 
-use crate::rule::Rule;
+use crate::outcome::Resolved;
+use crate::rule::{FigureSpec, Input, Rule};
 
 /// What a figure came about by.
 #[derive(Clone)]
@@ -43,6 +44,19 @@ impl By {
     }
 }
 
+/// A simulation: one procedure that gives several figures from the same futures.
+pub struct Simulation {
+    /// What it is.
+    pub procedure: Procedure,
+    /// What goes in, in the order `run` takes it; seed and count are among them, under the symbols `seed` and `m`.
+    pub inputs: &'static [Input],
+    /// The figures it gives; their rules are empty.
+    pub figures: &'static [FigureSpec],
+    /// Runs it over the inputs in their units: value, range and accuracy of each figure, in their order. `None` where it
+    /// has no answer.
+    pub run: fn(&Answers, &[f64]) -> Option<Vec<(f64, Option<Band>, Accuracy)>>,
+}
+
 /// A procedure, declared once.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Procedure {
@@ -63,21 +77,28 @@ pub struct ProcedureRun {
     pub seed: Option<u64>,
     /// How many futures were drawn, or how many choices were weighed.
     pub count: u64,
-    /// What went in.
-    pub inputs: Vec<ProcedureInput>,
     /// How far the figure may be off.
     pub accuracy: Accuracy,
 }
 
-/// A thing that went into a procedure.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ProcedureInput {
-    /// Its symbol; names a message that says what it is.
-    pub symbol: &'static str,
-    /// Its value, in `unit`.
-    pub value: f64,
-    /// Its unit.
-    pub unit: Unit,
+impl ProcedureRun {
+    /// A simulation's run over what went in.
+    pub(crate) fn of(
+        simulation: &'static Simulation,
+        inputs: &[Resolved],
+        accuracy: Accuracy,
+    ) -> ProcedureRun {
+        let named = |symbol: &str| {
+            let at = simulation.inputs.iter().position(|input| input.symbol == symbol)?;
+            Some(inputs.get(at)?.value as u64)
+        };
+        ProcedureRun {
+            procedure: &simulation.procedure,
+            seed: named("seed"),
+            count: named("m").unwrap_or(1),
+            accuracy,
+        }
+    }
 }
 
 /// How far a figure from a procedure may be off by the procedure's own doing, in the figure's unit. How far its inputs may
@@ -133,7 +154,6 @@ mod tests {
             procedure: &FUTURES,
             seed: Some(1),
             count: 10_000,
-            inputs: Vec::new(),
             accuracy: Accuracy::StandardError(0.004),
         };
         let by = By::Procedure(run);

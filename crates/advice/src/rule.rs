@@ -74,6 +74,8 @@ pub enum Origin {
     },
     /// Another figure where it can be worked out, else 0: what is not priced or not planned adds nothing.
     IfKnown(&'static str),
+    /// An answer of the grower, else 0: what is not told adds nothing.
+    IfTold(&'static str),
     /// The first or the last day of age of a field that holds a schedule.
     EndOf(&'static str, End),
     /// A figure by day, on the day of age that a figure says.
@@ -85,12 +87,12 @@ pub enum Origin {
     },
     /// One number out of all the days of a figure by day.
     OfDays(Over, &'static str),
-    /// The first day of age on which a figure by day is above a figure.
+    /// The first day of age on which a figure by day is above a figure, or above nothing.
     FirstDayOver {
         /// The figure by day.
         series: &'static str,
-        /// The limit.
-        limit: &'static str,
+        /// The figure that is the limit; none for nothing.
+        limit: Option<&'static str>,
     },
     /// A point of a shipped table or curve, at the value of a figure.
     TableAt {

@@ -2,8 +2,10 @@
 
 use quantity::{Answers, Status};
 
+use crate::families;
 use crate::outcome::{Outcome, Resolved, Worked};
-use crate::rule::Origin;
+use crate::procedure::By;
+use crate::rule::{Input, Origin};
 
 /// How a figure came about.
 pub struct Working {
@@ -28,7 +30,11 @@ pub struct WorkedInput {
 /// The working of a figure of an outcome; `None` when it could not be worked out.
 pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working> {
     let worked = outcome.get(id)?.clone();
-    let inputs = worked.rule.inputs.iter().zip(&worked.inputs).map(|(input, resolved)| {
+    let asked: &[Input] = match &worked.by {
+        By::Rule(rule) => rule.inputs,
+        By::Procedure(_) => families::simulation_of(id).map_or(&[], |simulation| simulation.inputs),
+    };
+    let inputs = asked.iter().zip(&worked.inputs).map(|(input, resolved)| {
         let usual = match input.origin {
             Origin::Field(key) => answers.get(key).and_then(|given| given.usual),
             _ => None,

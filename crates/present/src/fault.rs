@@ -36,6 +36,7 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
             let why = curve_why(why, words);
             own(&[("why", why.into())])
         }
+        Fault::NotARow { names, .. } => own(&[("names", names.join(", ").into())]),
         Fault::TooLong { limit } => own(&[("limit", limit.to_string().into())]),
         Fault::Against { rule, other, other_value, low, high, unit } => {
             let arguments = [
@@ -82,6 +83,7 @@ fn name(fault: &Fault) -> &'static str {
         Fault::NotACurve(_) => "not-a-curve",
         Fault::NotACurrency => "not-a-currency",
         Fault::GivenTwice { .. } => "given-twice",
+        Fault::NotARow { .. } => "not-a-row",
         Fault::TooLong { .. } => "too-long",
         Fault::Against { .. } => "against",
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
+use advice::procedure::By;
 use advice::sums::SumResult;
 use advice::working::working;
 use quantity::{DayOfAge, FigureValue, Series, Unit};
@@ -127,14 +128,53 @@ pub struct AssumedJson {
 pub struct WorkingJson {
     /// The rule's name.
     pub rule: &'static str,
-    /// The formula as the project writes it.
-    pub formula: &'static str,
+    /// The formula as the project writes it; absent for a procedure.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub formula: Option<&'static str>,
     /// Symbol, value and unit of what goes in.
     pub inputs: Vec<WorkingInputJson>,
     /// The bibliography key.
     pub source: &'static str,
     /// How far the rule can be trusted.
     pub status: &'static str,
+    /// What a procedure's chance hung on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub seed: Option<u64>,
+    /// How many futures a procedure drew.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub count: Option<u64>,
+    /// How far a procedure's answer may be off by its own doing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub accuracy: Option<AccuracyJson>,
+}
+
+/// How far a procedure's answer may be off by its own doing.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AccuracyJson {
+    /// standard-error, residual or bound.
+    pub kind: &'static str,
+    /// In the figure's unit.
+    pub size: f64,
+}
+
+/// Something bought for the batch.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PurchaseJson {
+    /// What.
+    pub what: &'static str,
+    /// Day of age it is paid on; negative before placement.
+    pub age_d: i32,
+    /// The date, YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// How much; absent for a lump sum.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub quantity: Option<f64>,
+    /// The unit of the quantity.
+    pub unit: &'static str,
+    /// What it costs; absent while its price is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<f64>,
 }
 
 /// One thing that goes into a working.
@@ -218,6 +258,8 @@ pub struct PlanView {
     pub days: Vec<DayJson>,
     /// Feed by delivery, in the order in which it is eaten.
     pub deliveries: Vec<DeliveryJson>,
+    /// What is bought, by the day it is paid.
+    pub purchases: Vec<PurchaseJson>,
     /// Figures by day, by name.
     pub series: BTreeMap<&'static str, SeriesView>,
     /// Usual values taken.
@@ -285,14 +327,24 @@ fn workings(
             value: input.resolved.value,
             unit: input.resolved.unit.name(),
         });
-        let rule = worked.rule;
-        let json = WorkingJson {
-            rule: rule.name,
-            formula: rule.formula,
+        let mut json = WorkingJson {
+            rule: worked.by.name(),
+            formula: None,
             inputs: inputs.collect(),
-            source: rule.source,
-            status: rule.status.name(),
+            source: worked.by.source(),
+            status: worked.by.status().name(),
+            seed: None,
+            count: None,
+            accuracy: None,
         };
+        match &worked.by {
+            By::Rule(rule) => json.formula = Some(rule.formula),
+            By::Procedure(run) => {
+                json.seed = run.seed;
+                json.count = Some(run.count);
+                json.accuracy = Some(AccuracyJson { kind: run.accuracy.name(), size: run.accuracy.size() });
+            }
+        }
         Some((worked.figure.id, json))
     };
     outcome.figures().filter_map(view).collect()
@@ -349,6 +401,19 @@ fn deliveries(plan: &Plan) -> Vec<DeliveryJson> {
     plan.deliveries.iter().map(delivery).collect()
 }
 
+/// Purchases without their cost for a viewer who does not see amounts.
+fn purchases(plan: &Plan, viewer: &Viewer) -> Vec<PurchaseJson> {
+    let purchase = |one: &advice::purchases::Purchase| PurchaseJson {
+        what: one.what,
+        age_d: one.day,
+        date: date_of(plan, one.day),
+        quantity: one.quantity,
+        unit: one.unit.name(),
+        cost: one.cost.filter(|_| viewer.money_shown),
+    };
+    plan.purchases.iter().map(purchase).collect()
+}
+
 /// A plan as JSON.
 pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
     let findings = Shown::new(plan, viewer).finding_views().into_iter().map(finding_json);
@@ -381,6 +446,7 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         widening: widening.collect(),
         days: days(plan),
         deliveries: deliveries(plan),
+        purchases: purchases(plan, viewer),
         series: plan.series.iter().filter_map(series).collect(),
         assumed: usual.collect(),
         workings: if with_workings {

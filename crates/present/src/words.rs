@@ -16,6 +16,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/figures.ftl"),
     include_str!("../messages/en/rules.ftl"),
     include_str!("../messages/en/days.ftl"),
+    include_str!("../messages/en/money.ftl"),
     include_str!("../messages/en/findings.ftl"),
     include_str!("../messages/en/faults.ftl"),
     include_str!("../messages/en/plan.ftl"),

@@ -2,8 +2,9 @@
 
 use std::collections::HashMap;
 
-use advice::outcome::Outcome;
-use advice::rule::Origin;
+use advice::outcome::{Outcome, Resolved};
+use advice::procedure::{By, ProcedureRun};
+use advice::rule::{Origin, Rule};
 use advice::series::DayOrigin;
 use advice::working::{WorkedInput, Working, working};
 use quantity::{Answers, Status, Unit};
@@ -16,7 +17,11 @@ use crate::{say, show};
 
 /// The working of a figure, in words; `None` when it could not be worked out.
 pub fn view(answers: &Answers, outcome: &Outcome, id: &str, viewer: &Viewer) -> Option<WorkingView> {
-    working(answers, outcome, id).map(|working| worded(&Said::of_figure(&working, viewer), viewer))
+    let working = working(answers, outcome, id)?;
+    Some(match &working.worked.by {
+        By::Rule(rule) => worded(&Said::of_figure(&working, rule, viewer), viewer),
+        By::Procedure(run) => by_procedure(&working, run, viewer),
+    })
 }
 
 /// The working of a figure by day on one day of age, in words.
@@ -75,13 +80,8 @@ struct SaidInput {
 }
 
 impl Said {
-    fn of_figure(working: &Working, viewer: &Viewer) -> Said {
-        let (spec, rule) = (working.worked.spec, working.worked.rule);
-        let input = |input: &WorkedInput| {
-            let (label, origin) = origin(&input.origin, input.usual, viewer);
-            let resolved = input.resolved;
-            SaidInput { symbol: input.symbol, value: resolved.value, unit: resolved.unit, label, origin }
-        };
+    fn of_figure(working: &Working, rule: &'static Rule, viewer: &Viewer) -> Said {
+        let spec = working.worked.spec;
         Said {
             title: label(spec.id, viewer),
             rule: rule.name,
@@ -92,8 +92,49 @@ impl Said {
             decimals: spec.decimals,
             value: working.worked.figure.value.number(),
             compute: rule.compute,
-            inputs: working.inputs.iter().map(input).collect(),
+            inputs: working.inputs.iter().map(|input| SaidInput::of(input, viewer)).collect(),
         }
+    }
+}
+
+impl SaidInput {
+    fn of(input: &WorkedInput, viewer: &Viewer) -> SaidInput {
+        let (label, origin) = origin(&input.origin, input.usual, viewer);
+        let Resolved { value, unit, .. } = input.resolved;
+        SaidInput { symbol: input.symbol, value, unit, label, origin }
+    }
+
+    fn row(&self, viewer: &Viewer) -> WorkingRow {
+        WorkingRow {
+            symbol: self.symbol,
+            label: self.label.clone(),
+            value: show::quantity_short(self.value, self.unit, viewer),
+            origin: self.origin.clone(),
+        }
+    }
+}
+
+/// A simulation cannot be redone by hand: its working says what makes it repeatable, and how far it may be off.
+fn by_procedure(working: &Working, run: &ProcedureRun, viewer: &Viewer) -> WorkingView {
+    let words = viewer.words();
+    let spec = working.worked.spec;
+    let off = show::quantity_short(run.accuracy.size(), spec.unit, viewer);
+    let accuracy = words.say(&format!("accuracy-{}", run.accuracy.name()), &[("size", off.into())]);
+    let repeat = say!(
+        words,
+        "procedure-repeat",
+        count = show::number(run.count as f64, 0),
+        seed = run.seed.map_or_else(String::new, |seed| seed.to_string()),
+    );
+    WorkingView {
+        title: label(spec.id, viewer),
+        sentence: words.plain(&format!("procedure-{}", run.procedure.name)),
+        formula: repeat,
+        substituted: accuracy,
+        rounded: String::new(),
+        inputs: working.inputs.iter().map(|input| SaidInput::of(input, viewer).row(viewer)).collect(),
+        result: show::figure(&working.worked.figure, spec, viewer),
+        source: source(run.procedure.source, run.procedure.status.name(), words),
     }
 }
 
@@ -104,19 +145,13 @@ fn worded(said: &Said, viewer: &Viewer) -> WorkingView {
     let metric = Viewer { units: Units::Metric, ..viewer.clone() };
     let result = show::quantity(said.value, said.unit, said.decimals, &metric);
     let in_short = |value: f64| show::short(value, 4);
-    let row = |input: &SaidInput| WorkingRow {
-        symbol: input.symbol,
-        label: input.label.clone(),
-        value: show::quantity_short(input.value, input.unit, &metric),
-        origin: input.origin.clone(),
-    };
     WorkingView {
         title: said.title.clone(),
         sentence: words.plain(&format!("rule-{}", said.rule)),
         formula: in_symbols(said, words),
         substituted: say!(words, "equals", left = in_numbers(said, &metric, &in_short), right = &result),
         rounded: rounded(said, &metric),
-        inputs: said.inputs.iter().map(row).collect(),
+        inputs: said.inputs.iter().map(|input| input.row(&metric)).collect(),
         result: show::quantity(said.value, said.unit, said.decimals, viewer),
         source: source(said.source, said.status.name(), words),
     }
@@ -197,6 +232,9 @@ fn origin(origin_of: &Origin, usual: Option<Status>, viewer: &Viewer) -> (String
         Origin::Figure(id) => (label(id, viewer), words.plain("origin-figure")),
         Origin::IfChosen { figure, .. } => (label(figure, viewer), words.plain("origin-if-chosen")),
         Origin::IfKnown(id) => (label(id, viewer), words.plain("origin-if-known")),
+        Origin::IfTold(key) => {
+            (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-if-told"))
+        }
         Origin::EndOf(key, _) => {
             (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-typed"))
         }
@@ -209,7 +247,15 @@ fn origin(origin_of: &Origin, usual: Option<Status>, viewer: &Viewer) -> (String
             (words.say(&key, &[("series", label(series, viewer).into())]), words.plain("origin-figure"))
         }
         Origin::FirstDayOver { series, limit } => (
-            say!(words, "series-first-over", series = label(series, viewer), limit = label(limit, viewer)),
+            match limit {
+                Some(limit) => say!(
+                    words,
+                    "series-first-over",
+                    series = label(series, viewer),
+                    limit = label(limit, viewer)
+                ),
+                None => say!(words, "series-first-above-nothing", series = label(series, viewer)),
+            },
             words.plain("origin-figure"),
         ),
         Origin::TableAt { table, point, .. } | Origin::Table { table, point, .. } => {

@@ -260,6 +260,13 @@ pub enum Fault {
     NotACurve(CurveFault),
     /// No currency code.
     NotACurrency,
+    /// No row of a section that stands several times has this name.
+    NotARow {
+        /// The section.
+        section: &'static str,
+        /// The names there are.
+        names: Vec<String>,
+    },
     /// The field was given twice, perhaps in two units.
     GivenTwice {
         /// The other key.
@@ -330,6 +337,7 @@ pub const NOT_KNOWN: &str = "not known";
 pub struct Answers {
     given: BTreeMap<&'static str, Given>,
     not_known: Vec<&'static str>,
+    rows: BTreeMap<&'static str, Vec<Answers>>,
 }
 
 impl Answers {
@@ -397,6 +405,27 @@ impl Answers {
             Value::Curve(points) => Some(points),
             _ => None,
         }
+    }
+
+    /// The other rows of a section that stands several times.
+    pub fn rows(&self, section: &str) -> &[Answers] {
+        self.rows.get(section).map_or(&[], Vec::as_slice)
+    }
+
+    /// Sets the other rows of a section that stands several times.
+    pub fn set_rows(&mut self, section: &'static str, rows: Vec<Answers>) {
+        self.rows.insert(section, rows);
+    }
+
+    /// The same answers with those of one section taken from elsewhere.
+    pub fn with_section(&self, section: &str, from: &Answers) -> Answers {
+        let of_section = |key: &str| key.split_once('.').is_some_and(|(own, _)| own == section);
+        let mut mixed = self.clone();
+        mixed.given.retain(|key, _| !of_section(key));
+        mixed.given.extend(
+            from.given.iter().filter(|(key, _)| of_section(key)).map(|(key, given)| (*key, given.clone())),
+        );
+        mixed
     }
 
     /// All answers in the order of their keys.

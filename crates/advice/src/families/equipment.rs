@@ -139,7 +139,7 @@ static FIGURES: &[FigureSpec] = &[
             "d",
             &[Input {
                 symbol: "d",
-                origin: Origin::FirstDayOver { series: "space.density_by_day", limit: "space.limit" },
+                origin: Origin::FirstDayOver { series: "space.density_by_day", limit: Some("space.limit") },
             }],
             |x| Some(x[0]),
         )],

@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 
 use quantity::{Asked, Field};
 
+use crate::procedure::Simulation;
 use crate::rule::FigureSpec;
 use crate::series::SeriesSpec;
 use crate::sums::Sum;
@@ -18,6 +19,8 @@ pub(crate) mod growth;
 pub(crate) mod guard;
 mod light;
 mod litter;
+mod money;
+pub mod risk;
 pub(crate) mod space;
 mod water;
 
@@ -47,11 +50,21 @@ pub static FAMILIES: &[&Family] = &[
     &feed::FAMILY,
     &water::FAMILY,
     &light::FAMILY,
+    &money::FAMILY,
 ];
+
+/// All simulations: procedures that give several figures at once.
+pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
-    FAMILIES.iter().flat_map(|family| family.figures)
+    let simulated = SIMULATIONS.iter().flat_map(|simulation| simulation.figures);
+    FAMILIES.iter().flat_map(|family| family.figures).chain(simulated)
+}
+
+/// The simulation that gives a figure; `None` for figures that a rule gives.
+pub fn simulation_of(id: &str) -> Option<&'static Simulation> {
+    SIMULATIONS.iter().copied().find(|simulation| simulation.figures.iter().any(|spec| spec.id == id))
 }
 
 /// Every figure by day there is.
@@ -107,6 +120,8 @@ pub const PLAN_SECTIONS: &[&str] = &[
     "litter",
     "feed",
     "water",
+    "costs",
+    "cash",
     "prices",
     "settings",
 ];

@@ -10,6 +10,7 @@ mod equipment;
 mod feed;
 mod guard;
 mod litter;
+mod money;
 mod space;
 mod water;
 
@@ -25,6 +26,7 @@ static CHECKS: &[&[Check]] = &[
     litter::CHECKS,
     feed::CHECKS,
     water::CHECKS,
+    money::CHECKS,
 ];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.

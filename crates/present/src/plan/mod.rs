@@ -21,6 +21,7 @@ mod disinfectant;
 mod feed;
 mod guard;
 mod litter;
+mod money;
 mod space;
 
 /// A plan being shown to somebody.
@@ -48,6 +49,7 @@ impl<'a> Shown<'a> {
             self.feed(),
             self.water(),
             self.light(),
+            self.money(),
             self.assumed(),
         ];
         Document {
