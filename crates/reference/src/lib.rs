@@ -5,10 +5,13 @@
 
 pub mod bibliography;
 pub mod brooder;
+pub mod fuel;
 pub mod growth;
+pub mod heat_loss;
 pub mod litter;
 pub mod ring;
 pub mod stocking;
 pub mod table;
+pub mod temperature;
 
 pub use table::{Table, TableError};
