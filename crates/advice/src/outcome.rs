@@ -119,6 +119,9 @@ impl Outcome {
                 Some(Resolved { value: 0.0, unit, band: None })
             }
             Origin::Table { unit, read, .. } => read().map(|value| Resolved { value, unit, band: None }),
+            Origin::TableBy { unit, field, read, .. } => {
+                read(answers.choice(field)?).map(|value| Resolved { value, unit, band: None })
+            }
         }
     }
 }

@@ -75,6 +75,12 @@ fn row(input: &WorkedInput, viewer: &Viewer) -> WorkingRow {
             words.plain(&format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase()))),
             words.plain("origin-table"),
         ),
+        Origin::TableBy { table, point, field, .. } => {
+            let word = input.chosen.unwrap_or_default();
+            let choice = words.plain(&format!("choice-{}-{word}", key_part(field)));
+            let key = format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase()));
+            (say!(words, &key, choice = choice), words.plain("origin-table"))
+        }
     };
     let value = show::quantity_short(input.resolved.value, input.resolved.unit, viewer);
     WorkingRow { symbol: input.symbol, label, value, origin }

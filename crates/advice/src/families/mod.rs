@@ -7,8 +7,11 @@ use crate::series::SeriesSpec;
 use crate::sums::Sum;
 use crate::verify::Shape;
 
+mod air;
 mod disinfectant;
+pub(crate) mod fuel;
 pub(crate) mod guard;
+pub(crate) mod heat;
 mod light;
 mod litter;
 pub(crate) mod space;
@@ -28,8 +31,16 @@ pub struct Family {
 }
 
 /// All families, in the order in which people read them.
-pub static FAMILIES: &[&Family] =
-    &[&space::FAMILY, &guard::FAMILY, &disinfectant::FAMILY, &litter::FAMILY, &light::FAMILY];
+pub static FAMILIES: &[&Family] = &[
+    &space::FAMILY,
+    &guard::FAMILY,
+    &heat::FAMILY,
+    &fuel::FAMILY,
+    &disinfectant::FAMILY,
+    &litter::FAMILY,
+    &light::FAMILY,
+    &air::FAMILY,
+];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
@@ -71,6 +82,7 @@ pub const PLAN_SECTIONS: &[&str] = &[
     "farm",
     "house",
     "batch",
+    "weather",
     "space",
     "guard",
     "brooding",

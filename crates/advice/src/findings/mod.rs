@@ -7,6 +7,7 @@ use crate::outcome::Outcome;
 
 mod disinfectant;
 mod guard;
+mod heat;
 mod litter;
 mod space;
 
@@ -14,7 +15,8 @@ mod space;
 type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 
 /// Every check there is, by family.
-static CHECKS: &[&[Check]] = &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS];
+static CHECKS: &[&[Check]] =
+    &[space::CHECKS, guard::CHECKS, heat::CHECKS, disinfectant::CHECKS, litter::CHECKS];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {

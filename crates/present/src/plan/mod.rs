@@ -18,6 +18,7 @@ use crate::{finding, say, show, working};
 
 mod disinfectant;
 mod guard;
+mod heat;
 mod litter;
 mod space;
 
@@ -36,7 +37,8 @@ impl<'a> Shown<'a> {
 
     /// The whole plan.
     pub fn document(&self) -> Document {
-        let parts = [self.space(), self.guard(), self.disinfectant(), self.litter(), self.assumed()];
+        let parts =
+            [self.space(), self.guard(), self.heat(), self.disinfectant(), self.litter(), self.assumed()];
         Document {
             title: self.words.plain("page-before"),
             subtitle: self.subtitle(),
@@ -124,16 +126,17 @@ impl<'a> Shown<'a> {
         (!rows.is_empty()).then_some(Block::Figures(rows))
     }
 
-    /// Findings whose field lies in one of the sections.
-    fn findings(&self, sections: &[&str]) -> Vec<Block> {
-        let in_sections = |field: Option<&str>| {
-            let section = field.and_then(|field| field.split('.').next()).unwrap_or_default();
-            sections.contains(&section)
+    /// Findings whose field lies in one of the sections, or is named itself.
+    fn findings(&self, places: &[&str]) -> Vec<Block> {
+        let in_places = |field: Option<&str>| {
+            let field = field.unwrap_or_default();
+            let section = field.split('.').next().unwrap_or_default();
+            places.contains(&section) || places.contains(&field)
         };
         self.plan
             .findings
             .iter()
-            .filter(|finding| in_sections(finding.field))
+            .filter(|finding| in_places(finding.field))
             .map(|finding| Block::Finding(finding::view(finding, &self.plan.outcome, self.viewer)))
             .collect()
     }
