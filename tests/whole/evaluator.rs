@@ -113,6 +113,9 @@ impl<'a> Parser<'a> {
         if name == "least" || name == "last" {
             return self.search(name);
         }
+        if name == "sum" {
+            return self.add_up();
+        }
         let mut arguments = vec![self.sum()?];
         while self.takes(',') {
             arguments.push(self.sum()?);
@@ -146,6 +149,7 @@ impl<'a> Parser<'a> {
             ("growth_fast", 1) => growth("growth_fast", None, x)?,
             ("growth_slow", 1) => growth("growth_slow", Some("S1_slow63"), x)?,
             ("growth_open_house", 1) => growth("growth_tropical", Some("T_curve"), x)?,
+            ("brooding_temperature", 2) => brooding_temperature(x, arguments[1])?,
             (other, count) => return Err(format!("no function {other} of {count}")),
         })
     }
@@ -187,6 +191,31 @@ impl<'a> Parser<'a> {
         self.expects(')')?;
         self.inputs.remove(symbol);
         found.ok_or_else(|| format!("{name} found none"))
+    }
+
+    /// `sum(d, from, to, e)`: `e` over every whole d of the span.
+    fn add_up(&mut self) -> Result<f64, String> {
+        let Some(Token::Name(variable)) = self.tokens.get(self.at).cloned() else {
+            return Err("sum wants a name first".to_owned());
+        };
+        self.at += 1;
+        self.expects(',')?;
+        let from = self.sum()?;
+        self.expects(',')?;
+        let to = self.sum()?;
+        self.expects(',')?;
+        let start = self.at;
+        let symbol: &'a str = self.symbol(&variable);
+        let (mut total, mut d) = (0.0, from);
+        while d <= to {
+            self.at = start;
+            self.inputs.insert(symbol, d);
+            total += self.sum()?;
+            d += 1.0;
+        }
+        self.expects(')')?;
+        self.inputs.remove(symbol);
+        Ok(total)
     }
 
     fn symbol(&self, name: &str) -> &'a str {
@@ -245,6 +274,26 @@ fn growth(table: &str, key: Option<&str>, day: f64) -> Result<f64, String> {
     Err(format!("{table} has no day {day}"))
 }
 
+/// The temperature chicks want, from the rows of guide B read by hand: over humidity first, then over age.
+fn brooding_temperature(age: f64, humidity: f64) -> Result<f64, String> {
+    let path = format!("{}/../crates/reference/tables/temperature.csv", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).map_err(|error| error.to_string())?;
+    let mut rows: Vec<[f64; 3]> = Vec::new();
+    for line in text.lines().filter(|line| line.starts_with("B,")) {
+        let cells: Vec<f64> = line.split(',').skip(1).take(3).filter_map(|cell| cell.parse().ok()).collect();
+        rows.push(cells.try_into().map_err(|_| line.to_owned())?);
+    }
+    let (age, humidity) = (age.clamp(0.0, 27.0), humidity.clamp(40.0, 70.0));
+    let corner = |age: f64, humidity: f64| {
+        rows.iter().find(|row| row[0] == age && row[2] == humidity).map(|row| row[1]).ok_or("no such corner")
+    };
+    let (day, column) = ((age / 3.0).floor().min(8.0) * 3.0, (humidity / 10.0).floor().min(6.0) * 10.0);
+    let (along, across) = ((age - day) / 3.0, (humidity - column) / 10.0);
+    let young = corner(day, column)? * (1.0 - across) + corner(day, column + 10.0)? * across;
+    let old = corner(day + 3.0, column)? * (1.0 - across) + corner(day + 3.0, column + 10.0)? * across;
+    Ok(young * (1.0 - along) + old * along)
+}
+
 #[test]
 fn it_reads_what_a_blackboard_would() {
     let inputs = HashMap::from([("a", 3.0), ("b", 4.0)]);
@@ -257,6 +306,8 @@ fn it_reads_what_a_blackboard_would() {
         ("last(d, 0, 42, b * b - d)", 16.0),
         ("growth_fast(42)", 2990.0),
         ("growth_open_house(42)", 2035.0),
+        ("sum(d, 1, b, d * d)", 30.0),
+        ("brooding_temperature(21, 70)", 21.3),
     ] {
         assert_eq!(evaluate(formula, &inputs), Ok(value), "{formula}");
     }

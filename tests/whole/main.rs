@@ -4,6 +4,7 @@ mod directions;
 mod docs;
 mod evaluator;
 mod faults;
+mod heat_properties;
 mod money_properties;
 mod plan_properties;
 mod published;

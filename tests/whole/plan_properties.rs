@@ -22,7 +22,8 @@ fn figures(plan: &Plan) -> BTreeMap<&'static str, String> {
 
 /// Moving any key by 1 % (whole ones by one, ratios by one) moves a figure, or the table says why not.
 ///
-/// Two plans are moved, since some answers hide others: a typed limit hides the season, a brooder's rating the ring asked.
+/// Three plans are moved, since some answers hide others: a typed limit hides the season, a brooder's rating the ring asked,
+/// one fuel the other.
 #[test]
 fn every_key_moves_a_figure_or_says_why_not() {
     // Stepwise keys are moved far enough to take a step.
@@ -31,8 +32,10 @@ fn every_key_moves_a_figure_or_says_why_not() {
         .replace("hottest_months = [9, 10, 11]\n", "")
         .replace("limit_kg_m2 = 20", "")
         .replace("brooder_chicks = 360", "brooder = \"other\"")
-        .replace("label_keeps_d = 90", "label_keeps_d = 30\nstore_bags = 60");
-    let bases = [sample::answers(&sample::complete()), sample::answers(&season)];
+        .replace("label_keeps_d = 90", "label_keeps_d = 30\nstore_bags = 60")
+        .replace("at_start = 60000", "at_start = 2000");
+    let charcoal = sample::with_charcoal();
+    let bases = [&sample::complete(), &season, &charcoal].map(|text| sample::answers(text));
     for field in quantity::fields::FIELDS {
         let moves = bases.iter().filter_map(|answers| {
             let to = match (field.kind, answers.number(field.key)?) {
@@ -72,6 +75,13 @@ fn typed_choices_move_figures() {
         ("sheet_thickness_mm = 4", "sheet_thickness_mm = 12"),
         ("placement = 2027-09-14", "placement = 2027-09-15"),
         ("currency = \"XTS\"", "currency = \"UGX\""),
+        ("wall = \"brick\"", "wall = \"earth\""),
+        ("roof = \"iron\"", "roof = \"thatch\""),
+        ("ceiling = \"mat\"", "ceiling = \"board\""),
+        ("curtain = \"single\"", "curtain = \"double\""),
+        ("partition = \"yes\"", "partition = \"no\""),
+        ("cover = \"yes\"", "cover = \"no\""),
+        ("fuel = \"lpg\"", "fuel = \"kerosene\""),
     ] {
         assert!(base.contains(from), "{from}");
         assert_ne!(before, figures(&sample::plan(&base.replace(from, to))), "{from} to {to}");

@@ -39,8 +39,9 @@ fn composed() -> BTreeSet<String> {
         for rule in spec.rules {
             keys.insert(format!("rule-{}", rule.name));
             for input in rule.inputs {
-                if let Origin::Table { table, point, .. } | Origin::TableAt { table, point, .. } =
-                    input.origin
+                if let Origin::Table { table, point, .. }
+                | Origin::TableAt { table, point, .. }
+                | Origin::TableBy { table, point, .. } = input.origin
                 {
                     keys.insert(format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase())));
                 }
@@ -157,7 +158,9 @@ fn every_literal_key_has_a_message() {
 /// No sentence of a plan comes out as a key in brackets, in any finding the demo and a broken plan can raise.
 #[test]
 fn no_key_shows_through() {
-    for file in [sample::MANGO_RIDGE.to_owned(), sample::complete(), troubled()] {
+    for file in
+        [sample::MANGO_RIDGE.to_owned(), sample::complete(), sample::with_charcoal(), troubled(), cold()]
+    {
         let plan = sample::plan(&file);
         let viewer = plan_viewer(Locale::English);
         let shown = Shown::new(&plan, &viewer);
@@ -186,13 +189,48 @@ fn troubled() -> String {
         .replace("store_m2 = 9", "store_m2 = 1")
 }
 
+/// A cold night, a whole house, and charcoal with too few pots, with and without a brooder told.
+fn cold() -> String {
+    sample::with_charcoal()
+        .replace("coldest_night_c = 11", "coldest_night_c = 4")
+        .replace("heated_length_m = 9", "")
+        .replace("partition = \"yes\"", "partition = \"no\"")
+}
+
+#[test]
+fn cold_chicks_are_spoken_of() {
+    let names = |text: &str| {
+        sample::plan(text)
+            .findings
+            .iter()
+            .map(|finding| (finding.name, finding.ways_out.len()))
+            .collect::<Vec<_>>()
+    };
+    let weak = names(&cold());
+    assert!(weak.contains(&("brooders-too-weak", 3)), "{weak:?}");
+    assert!(weak.contains(&("charcoal-gas-estimated", 0)), "{weak:?}");
+    assert!(weak.contains(&("spare-nights", 0)), "{weak:?}");
+    let untold = names(&cold().replace("brooder_kw = 2.6", "").replace("brooders = 3", ""));
+    for name in ["brooder-power-not-told", "heat-for-nobody", "charcoal-inside"] {
+        assert!(untold.contains(&(name, 0)), "{name}: {untold:?}");
+    }
+    let gas = names(&sample::complete());
+    assert!(gas.contains(&("spare-cylinder", 0)), "{gas:?}");
+    assert!(gas.contains(&("brooders-just-enough", 1)), "{gas:?}");
+}
+
 /// What is declared is shown: a figure left off every page would be worked out for nobody.
 #[test]
 fn every_figure_of_a_plan_is_shown() {
     let strong = sample::complete().replace("1:400", "1:20");
-    let plan = sample::plan(&strong);
+    for file in [strong, sample::with_charcoal()] {
+        every_figure_is_shown(&sample::plan(&file));
+    }
+}
+
+fn every_figure_is_shown(plan: &advice::plan::Plan) {
     let viewer = plan_viewer(Locale::English);
-    let shown: BTreeSet<&str> = Shown::new(&plan, &viewer)
+    let shown: BTreeSet<&str> = Shown::new(plan, &viewer)
         .document()
         .every_block()
         .iter()

@@ -235,6 +235,9 @@ impl Outcome {
                 read(answers, at).map(|value| Resolved { value, unit, band: None })
             }
             Origin::Table { unit, read, .. } => read().map(|value| Resolved { value, unit, band: None }),
+            Origin::TableBy { unit, field, read, .. } => {
+                read(answers.choice(field)?).map(|value| Resolved { value, unit, band: None })
+            }
         }
     }
 

@@ -48,7 +48,7 @@ impl By {
 pub struct Simulation {
     /// What it is.
     pub procedure: Procedure,
-    /// What goes in, in the order `run` takes it; seed and count are among them, under the symbols `seed` and `m`.
+    /// What goes in, in the order `run` takes it; seed and count are among them, under the symbols `z` and `m`.
     pub inputs: &'static [Input],
     /// The figures it gives; their rules are empty.
     pub figures: &'static [FigureSpec],
@@ -94,7 +94,7 @@ impl ProcedureRun {
         };
         ProcedureRun {
             procedure: &simulation.procedure,
-            seed: named("seed"),
+            seed: named("z"),
             count: named("m").unwrap_or(1),
             accuracy,
         }

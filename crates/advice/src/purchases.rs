@@ -102,7 +102,7 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     let spread = answers.number("litter.spread_days_before_d").map_or(FOR_BROODING, |days| -(days as i32));
     let rows = [
         ("litter", spread.max(FIRST_DAY), "litter.bags", Unit::Pieces, "litter.cost"),
-        ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Litre, "disinfectant.cost"),
+        ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Millilitre, "disinfectant.cost"),
         ("guard", FOR_BROODING, "guard.sheets", Unit::Pieces, "guard.cost"),
         ("fuel", FOR_BROODING, "brooding.fuel", Unit::Kilogram, "brooding.fuel_cost"),
     ];

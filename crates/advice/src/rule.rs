@@ -21,8 +21,9 @@ pub struct Rule {
     /// The formula over the symbols of `inputs`, in the units of those inputs. A test works it out from the text alone.
     ///
     /// It has `+ - * / ^ ( )`, `pi`, `sqrt ceil floor round min max tan sin`, table functions such as `growth_fast(d)`,
-    /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
-    /// for the last of an unbroken run of days at which `e` is not negative.
+    /// `brooding_temperature(d, r)`, `least(n, from, e)` for the least whole n from `from` at which `e` is not negative,
+    /// `last(d, from, to, e)` for the last of an unbroken run of days at which `e` is not negative, and
+    /// `sum(d, from, to, e)` for `e` added up over whole d.
     pub formula: &'static str,
     /// What goes in, in the order `compute` takes it.
     pub inputs: &'static [Input],
@@ -117,6 +118,19 @@ pub enum Origin {
         unit: Unit,
         /// Reads it.
         read: fn() -> Option<f64>,
+    },
+    /// A point of a shipped table that hangs on the word chosen in a field of one word.
+    TableBy {
+        /// The table.
+        table: &'static str,
+        /// What is read; names it for people too, with the word chosen as `choice`.
+        point: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// The field.
+        field: &'static str,
+        /// Reads it for a word of the field; `None` where the table has none for that word.
+        read: fn(&str) -> Option<f64>,
     },
 }
 

@@ -25,6 +25,8 @@ pub struct WorkedInput {
     pub origin: Origin,
     /// Set when the grower did not say: how the usual value taken instead is backed.
     pub usual: Option<Status>,
+    /// The word chosen, where the input is read from a table by it.
+    pub chosen: Option<&'static str>,
 }
 
 /// The working of a figure of an outcome; `None` when it could not be worked out.
@@ -35,11 +37,12 @@ pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working
         By::Procedure(_) => families::simulation_of(id).map_or(&[], |simulation| simulation.inputs),
     };
     let inputs = asked.iter().zip(&worked.inputs).map(|(input, resolved)| {
-        let usual = match input.origin {
-            Origin::Field(key) => answers.get(key).and_then(|given| given.usual),
-            _ => None,
+        let (usual, chosen) = match input.origin {
+            Origin::Field(key) => (answers.get(key).and_then(|given| given.usual), None),
+            Origin::TableBy { field, .. } => (None, answers.choice(field)),
+            _ => (None, None),
         };
-        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, usual }
+        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, usual, chosen }
     });
     Some(Working { inputs: inputs.collect(), worked })
 }

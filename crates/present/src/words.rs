@@ -22,6 +22,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/plan.ftl"),
     include_str!("../messages/en/pages.ftl"),
     include_str!("../messages/en/commands.ftl"),
+    include_str!("../messages/en/heat.ftl"),
 ];
 
 /// The messages of one language.

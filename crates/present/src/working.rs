@@ -99,7 +99,7 @@ impl Said {
 
 impl SaidInput {
     fn of(input: &WorkedInput, viewer: &Viewer) -> SaidInput {
-        let (label, origin) = origin(&input.origin, input.usual, viewer);
+        let (label, origin) = origin(&input.origin, input.usual, input.chosen, viewer);
         let Resolved { value, unit, .. } = input.resolved;
         SaidInput { symbol: input.symbol, value, unit, label, origin }
     }
@@ -189,7 +189,7 @@ fn day_origin(origin_of: &DayOrigin, answers: &Answers, viewer: &Viewer) -> (Str
                 Origin::Field(key) => answers.get(key).and_then(|given| given.usual),
                 _ => None,
             };
-            origin(&fixed, usual, viewer)
+            origin(&fixed, usual, None, viewer)
         }
         DayOrigin::Same(series) | DayOrigin::SameIfAny(series) => {
             (label(series, viewer), words.plain("origin-same-day"))
@@ -212,7 +212,12 @@ fn table_point(table: &str, point: &str, words: &Words) -> String {
 }
 
 /// What an input is, and where it comes from.
-fn origin(origin_of: &Origin, usual: Option<Status>, viewer: &Viewer) -> (String, String) {
+fn origin(
+    origin_of: &Origin,
+    usual: Option<Status>,
+    chosen: Option<&str>,
+    viewer: &Viewer,
+) -> (String, String) {
     let words = viewer.words();
     match *origin_of {
         Origin::Field(key) => (
@@ -258,6 +263,11 @@ fn origin(origin_of: &Origin, usual: Option<Status>, viewer: &Viewer) -> (String
             },
             words.plain("origin-figure"),
         ),
+        Origin::TableBy { table, point, field, .. } => {
+            let choice = words.plain(&format!("choice-{}-{}", key_part(field), chosen.unwrap_or_default()));
+            let key = format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase()));
+            (say!(words, &key, choice = choice), words.plain("origin-table"))
+        }
         Origin::TableAt { table, point, .. } | Origin::Table { table, point, .. } => {
             (table_point(table, point, words), words.plain("origin-table"))
         }

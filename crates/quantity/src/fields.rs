@@ -38,6 +38,18 @@ use Status::{Assumed, CommonPractice};
 /// Surfaces a disinfectant can be put on.
 pub const SURFACES: &[&str] = &["floor", "walls", "gables", "ceiling", "roof", "curtains", "equipment"];
 
+/// Solid walls that the table of heat losses knows.
+pub const WALLS: &[&str] =
+    &["hollow-block", "solid-concrete", "brick", "earth", "plywood", "plywood-double", "boards"];
+
+/// Roofs that the table of heat losses knows.
+pub const ROOFS: &[&str] = &["iron", "iron-foam", "iron-insulated", "thatch", "tile"];
+
+/// Fuels that the table of fuels knows.
+pub const FUELS: &[&str] = &["lpg", "charcoal", "kerosene", "firewood", "rice-husk", "electricity"];
+
+const YES_OR_NO: Kind = Kind::Choice(&["no", "yes"]);
+
 /// The table.
 pub static FIELDS: &[Field] = &[
     inert("farm.name", Kind::Text(80), Optional, "a name"),
@@ -48,12 +60,7 @@ pub static FIELDS: &[Field] = &[
         Optional,
         "only tells the assumed time zone",
     ),
-    inert(
-        "farm.altitude_m",
-        number(Unit::Metre, -430.0, 5500.0),
-        Optional,
-        "thin air matters to the air balance, not here",
-    ),
+    field("farm.altitude_m", number(Unit::Metre, -430.0, 5500.0), Optional),
     inert("farm.currency", Kind::Currency, Optional, "a label of amounts"),
     inert("farm.time_zone", Kind::Text(60), Optional, "kept for later; days are counted by longitude"),
     field("farm.hottest_months", Kind::Months, Optional),
@@ -67,6 +74,15 @@ pub static FIELDS: &[Field] = &[
     field("house.fans", Kind::Choice(&["no", "yes"]), Usual("no", Assumed)),
     field("house.floor", Kind::Choice(&["concrete", "earth"]), Optional),
     field("house.ceiling", Kind::Choice(&["none", "mat", "board"]), Optional),
+    field("house.wall", Kind::Choice(WALLS), Usual("hollow-block", Assumed)),
+    field("house.roof", Kind::Choice(ROOFS), Usual("iron", Assumed)),
+    field("house.curtain", Kind::Choice(&["single", "double"]), Usual("single", Assumed)),
+    // 0.5 to 3 with curtains up in a small farm house, up to 10 in wind: our judgement.
+    field(
+        "house.air_changes_per_h",
+        asked_outside(number(Unit::PerHour, 0.1, 30.0), 0.5, 3.0),
+        Usual("1", Status::OurJudgement),
+    ),
     inert("batch.name", Kind::Text(80), Optional, "a name"),
     inert(
         "batch.house",
@@ -100,6 +116,12 @@ pub static FIELDS: &[Field] = &[
     field("equipment.feeders", count(Unit::Pieces, 0.0, 5_000.0), Optional),
     field("equipment.drinker_kind", Kind::Choice(&["bell", "nipple", "large-fount"]), Usual("bell", Assumed)),
     field("equipment.drinkers", count(Unit::Pieces, 0.0, 10_000.0), Optional),
+    field("weather.coldest_night_c", asked_outside(number(Unit::Celsius, -30.0, 35.0), -5.0, 28.0), Optional),
+    field(
+        "weather.humidity_percent",
+        asked_outside(number(Unit::Percent, 5.0, 100.0), 30.0, 90.0),
+        Usual("65", Status::FromMemory),
+    ),
     field("guard.sheet_length_m", asked_outside(number(Unit::Metre, 0.3, 10.0), 1.0, 4.0), Required),
     field("guard.sheet_width_m", asked_outside(number(Unit::Metre, 0.2, 4.0), 0.4, 2.0), Required),
     field("guard.strips_per_sheet", count(Unit::Pieces, 1.0, 20.0), Required),
@@ -120,6 +142,20 @@ pub static FIELDS: &[Field] = &[
     field("brooding.brooder", Kind::Choice(&["charcoal-pot", "gas-hover", "other"]), Optional),
     field("brooding.brooder_chicks", count(Unit::Chicks, 20.0, 3_000.0), Optional),
     field("brooding.brooders", count(Unit::Pieces, 0.0, 100.0), Optional),
+    field("brooding.brooder_kw", asked_outside(number(Unit::Kilowatt, 0.05, 100.0), 0.2, 15.0), Optional),
+    field("brooding.heated_length_m", asked_outside(number(Unit::Metre, 0.5, 300.0), 2.0, 60.0), Optional),
+    field("brooding.partition", YES_OR_NO, Optional),
+    field("brooding.cover", YES_OR_NO, Optional),
+    field("brooding.fuel", Kind::Choice(FUELS), Optional),
+    field(
+        "brooding.days_d",
+        asked_outside(count(Unit::Day, 1.0, 42.0), 7.0, 28.0),
+        Usual("14", CommonPractice),
+    ),
+    // The cold hours, from 17:00 to 07:00, at the need of the coldest night, stand for night and day together.
+    field("brooding.hours_per_day", number(Unit::Hour, 1.0, 24.0), Usual("14", Status::OurJudgement)),
+    field("brooding.cylinder_kg", asked_outside(number(Unit::Kilogram, 0.4, 1_000.0), 3.0, 50.0), Optional),
+    field("brooding.sack_kg", asked_outside(number(Unit::Kilogram, 1.0, 200.0), 20.0, 100.0), Optional),
     field("disinfectant.ratio", Kind::Ratio { low: 1.0, high: 10_000.0, usual: (10.0, 2_000.0) }, Required),
     field(
         "disinfectant.ratio_means",
@@ -192,7 +228,7 @@ pub static FIELDS: &[Field] = &[
     ),
     field(
         "water.sanitiser_ppm",
-        asked_outside(number(Unit::PartsPerMillion, 0.1, 200.0), 1.0, 50.0),
+        asked_outside(number(Unit::MilligramPerLitre, 0.1, 200.0), 1.0, 50.0),
         Optional,
     ),
     field("water.sanitiser_percent", number(Unit::Percent, 0.1, 100.0), Optional),
@@ -221,6 +257,8 @@ pub static FIELDS: &[Field] = &[
     field("prices.last_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
     field("settings.seed", count(Unit::One, 0.0, 9_007_199_254_740_991.0), Usual("1", Status::OurJudgement)),
     field("settings.futures", count(Unit::One, 100.0, 200_000.0), Usual("10000", Status::OurJudgement)),
+    field("prices.gas_cylinder_each", number(Unit::Money, 0.0, 1e9), Optional),
+    field("prices.charcoal_sack_each", number(Unit::Money, 0.0, 1e9), Optional),
     inert("settings.units", Kind::Choice(&["metric", "customary"]), Optional, "only how figures are shown"),
     inert("settings.language", Kind::Choice(&["en", "en-XA", "ar-XB"]), Optional, "only how words are shown"),
     inert("settings.money", Kind::Choice(&["shown", "hidden"]), Optional, "only whether amounts are shown"),
@@ -241,6 +279,10 @@ const EQUIPMENT: &[&str] = &[
     "brooding.brooder",
     "brooding.brooder_chicks",
     "brooding.brooders",
+    "brooding.brooder_kw",
+    "brooding.fuel",
+    "brooding.cylinder_kg",
+    "brooding.sack_kg",
     "disinfectant.sprayer_l",
     "disinfectant.measure_ml",
     "disinfectant.measure_name",

@@ -3,6 +3,8 @@
 use advice::sums::{self, SumResult};
 use quantity::Raw;
 
+mod breeders_temperature;
+mod cigr_2002;
 mod cpdo_mumbai;
 mod daylength_almanac;
 mod directive_2007_43;
@@ -13,10 +15,12 @@ mod infection_control_sheet;
 mod lebanon_rented_farm;
 mod mutare_farms;
 mod plane_geometry;
+mod psychrolib;
 mod rules_of_arithmetic;
 mod rules_of_money;
 mod unit_definitions;
 mod worked_flock;
+mod worked_houses;
 
 /// Works a quick sum out as a grower would type it; it must hold.
 fn sum(name: &str, inputs: &[(&str, &str)]) -> SumResult {

@@ -215,7 +215,13 @@ static FIGURES: &[FigureSpec] = &[
         &[exact(
             "feed-left-over",
             "n * b - F",
-            &[figure("n", "feed.bags"), BAG, figure("F", "feed.total")],
+            &[
+                figure("n", "feed.bags"),
+                BAG,
+                figure("F", "feed.total")
+                    // Bags and feed stray together, so that what is left does not stray as they do.
+                    .between(|_| None),
+            ],
             |x| Some(x[0] * x[1] - x[2]),
         )],
     ),

@@ -11,12 +11,15 @@ use crate::series::SeriesSpec;
 use crate::sums::Sum;
 use crate::verify::Shape;
 
+mod air;
 mod disinfectant;
 mod equipment;
 mod feed;
 mod flock;
+pub(crate) mod fuel;
 pub(crate) mod growth;
 pub(crate) mod guard;
+pub(crate) mod heat;
 mod light;
 mod litter;
 mod money;
@@ -45,11 +48,14 @@ pub static FAMILIES: &[&Family] = &[
     &growth::FAMILY,
     &equipment::FAMILY,
     &guard::FAMILY,
+    &heat::FAMILY,
+    &fuel::FAMILY,
     &disinfectant::FAMILY,
     &litter::FAMILY,
     &feed::FAMILY,
     &water::FAMILY,
     &light::FAMILY,
+    &air::FAMILY,
     &money::FAMILY,
 ];
 

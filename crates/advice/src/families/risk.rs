@@ -39,7 +39,7 @@ static INPUTS: &[Input] = &[
     figure("K", "sale.live_kg"),
     figure("s", "money.sales"),
     Input { symbol: "l", origin: Origin::IfTold("prices.litter_sold") },
-    field("seed", "settings.seed"),
+    field("z", "settings.seed"),
     field("m", "settings.futures"),
 ];
 

@@ -9,6 +9,7 @@ mod disinfectant;
 mod equipment;
 mod feed;
 mod guard;
+mod heat;
 mod litter;
 mod money;
 mod space;
@@ -22,6 +23,7 @@ static CHECKS: &[&[Check]] = &[
     space::CHECKS,
     equipment::CHECKS,
     guard::CHECKS,
+    heat::CHECKS,
     disinfectant::CHECKS,
     litter::CHECKS,
     feed::CHECKS,

@@ -314,8 +314,8 @@ unit-g-bird = { $n } g a bird
 unit-label-g-bird = g a bird
 unit-ml-bird = { $n } mL a bird
 unit-label-ml-bird = mL a bird
-unit-ppm = { $n } mg/L
-unit-label-ppm = mg/L
+unit-mg-l = { $n } mg/L
+unit-label-mg-l = mg/L
 
 origin-if-known = worked out above, 0 where it is not known
 series-on-day = { $series }, { $day }
@@ -458,3 +458,6 @@ house-fits = fits
 house-does-not-fit = too many
 house-of-plan = { $name } (this plan)
 house-without-name = without a name
+figure-brooding-temperature-by-day = Warmth at the height of the chicks
+rule-temperature-by-day = Read off the table for this age and this humidity. How the chicks lie and sound goes before any thermometer.
+table-temperature-target = Warmth by age and humidity

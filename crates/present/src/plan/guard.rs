@@ -11,7 +11,7 @@ impl Shown<'_> {
             return blocks;
         }
         blocks.extend(lead);
-        blocks.extend(self.findings(&["guard", "brooding"]));
+        blocks.extend(self.findings(&["guard", "brooding.brooder", "brooding.brooders"]));
         blocks.extend(self.guard_drawings());
         blocks.extend(self.rows(&[
             "guard.rings",

@@ -20,6 +20,7 @@ mod days;
 mod disinfectant;
 mod feed;
 mod guard;
+mod heat;
 mod litter;
 mod money;
 mod space;
@@ -43,6 +44,7 @@ impl<'a> Shown<'a> {
             self.space(),
             self.days(),
             self.guard(),
+            self.heat(),
             self.equipment(),
             self.disinfectant(),
             self.litter(),
@@ -139,16 +141,17 @@ impl<'a> Shown<'a> {
         (!rows.is_empty()).then_some(Block::Figures(rows))
     }
 
-    /// Findings whose field lies in one of the sections.
-    fn findings(&self, sections: &[&str]) -> Vec<Block> {
-        let in_sections = |field: Option<&str>| {
-            let section = field.and_then(|field| field.split('.').next()).unwrap_or_default();
-            sections.contains(&section)
+    /// Findings whose field lies in one of the sections, or is named itself.
+    fn findings(&self, places: &[&str]) -> Vec<Block> {
+        let in_places = |field: Option<&str>| {
+            let field = field.unwrap_or_default();
+            let section = field.split('.').next().unwrap_or_default();
+            places.contains(&section) || places.contains(&field)
         };
         self.plan
             .findings
             .iter()
-            .filter(|finding| in_sections(finding.field))
+            .filter(|finding| in_places(finding.field))
             .map(|finding| Block::Finding(finding::view(finding, &self.plan.outcome, self.viewer)))
             .collect()
     }

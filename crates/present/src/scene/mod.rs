@@ -5,6 +5,7 @@
 
 use maud::{Markup, PreEscaped, html};
 
+pub mod bars;
 pub mod cutting;
 pub mod floor;
 pub mod ring;

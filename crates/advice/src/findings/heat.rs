@@ -1,0 +1,142 @@
+//! What is to say about heat and fuel.
+
+use quantity::{Answers, Given, Unit, Value};
+
+use super::{Check, number};
+use crate::families::{self, fuel, heat};
+use crate::finding::{Detail, Finding, Weight};
+use crate::outcome::Outcome;
+
+/// Its checks.
+pub(super) static CHECKS: &[Check] =
+    &[brooders_too_weak, brooder_power_not_told, charcoal_inside, heat_for_nobody, spare_for_the_night];
+
+/// Too little even for the coldest night, or enough for it with nothing to spare.
+fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (need, short) = (outcome.number("brooding.heat")?, outcome.number("brooding.power_short")?);
+    let have = answers.number("brooding.brooders")? * outcome.number("brooding.brooder_power")?;
+    let finding = match short > 0.0 {
+        false => return None,
+        true if have < need => Finding::new("brooders-too-weak", Weight::Problem),
+        true => Finding::new("brooders-just-enough", Weight::Look),
+    };
+    let finding = finding
+        .at("brooding.brooder_kw")
+        .with("have", kilowatts(have))
+        .with("need", Detail::Figure("brooding.heat"))
+        .with("design", Detail::Figure("brooding.design"))
+        .with("short", Detail::Figure("brooding.power_short"))
+        .with("air", Detail::Figure("brooding.coldest_air"))
+        .with("target", Detail::Figure("brooding.target_temperature"))
+        .with("brooders", Detail::Figure("brooding.brooders_needed"))
+        .out("more-brooders");
+    Some(smaller_parts(finding, answers, outcome))
+}
+
+/// Offers a partition and covers, each with the heat that would then be needed, where they are not there yet and help.
+fn smaller_parts(finding: Finding, answers: &Answers, outcome: &Outcome) -> Finding {
+    let design = outcome.number("brooding.design").unwrap_or_default();
+    let mut finding = finding;
+    if let Some((length, then)) = with_partition(answers, outcome).filter(|(_, then)| *then < design) {
+        finding = finding
+            .with("end", number(length, Unit::Metre, 0))
+            .with("end_design", kilowatts(then))
+            .out("partition");
+    }
+    if let Some(then) = with_cover(answers).filter(|then| *then < design) {
+        finding = finding.with("cover_design", kilowatts(then)).out("cover");
+    }
+    finding
+}
+
+/// Chicks for each square metre of a heated end through the brooding weeks; common practice.
+const CHICKS_PER_M2_OF_END: f64 = 20.0;
+
+/// A length of house that holds the chicks, whole metres, and the heat to plan for with it.
+fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
+    if heat::heats_an_end(answers) || heat::is_covered(answers) {
+        return None;
+    }
+    let chicks = answers.number("batch.chicks")?;
+    let length = (chicks / CHICKS_PER_M2_OF_END / answers.number("house.width_m")?).ceil();
+    let whole = outcome.number("brooding.heated_length")?;
+    let partitioned = with(answers, "brooding.partition", Value::Choice("yes"))?;
+    let answers = with(&partitioned, "brooding.heated_length_m", Value::Number(length))?;
+    let design = Outcome::of(&answers, ["brooding.design"]).number("brooding.design")?;
+    (length < whole).then_some((length, design))
+}
+
+/// The heat to plan for with the rings covered.
+fn with_cover(answers: &Answers) -> Option<f64> {
+    if heat::is_covered(answers) {
+        return None;
+    }
+    let covered = with(answers, "brooding.cover", Value::Choice("yes"))?;
+    Outcome::of(&covered, ["brooding.design"]).number("brooding.design")
+}
+
+fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
+    let mut answers = answers.clone();
+    answers.set(families::field(key)?, Given { typed: String::new(), value, line: None, usual: None });
+    Some(answers)
+}
+
+fn brooder_power_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let design = outcome.number("brooding.design").filter(|design| *design > 0.0)?;
+    let known = outcome.get("brooding.brooder_power").is_some();
+    let of = |kind| heat::useful_kw(kind).map(|kw| number((design / kw).ceil(), Unit::Pieces, 0));
+    let (pots, hovers) = (of("charcoal-pot")?, of("gas-hover")?);
+    (!known).then(|| {
+        Finding::new("brooder-power-not-told", Weight::Look)
+            .at("brooding.brooder_kw")
+            .with("design", Detail::Figure("brooding.design"))
+            .with("pots", pots)
+            .with("hovers", hovers)
+    })
+}
+
+fn charcoal_inside(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let told = fuel::is_charcoal(answers) && outcome.get("brooding.heat").is_some();
+    told.then(|| match outcome.get("brooding.carbon_monoxide").and_then(|worked| worked.figure.band) {
+        Some(band) => Finding::new("charcoal-gas-estimated", Weight::Look)
+            .at("brooding.fuel")
+            .with("low", number(two_figures(band.low), Unit::PartsPerMillion, 0))
+            .with("high", number(two_figures(band.high), Unit::PartsPerMillion, 0)),
+        None => Finding::new("charcoal-inside", Weight::Look).at("brooding.fuel"),
+    })
+}
+
+/// A rough estimate is said roughly.
+fn two_figures(ppm: f64) -> f64 {
+    let scale = 10f64.powf((ppm.max(1.0).log10().floor() - 1.0).max(0.0));
+    (ppm / scale).round() * scale
+}
+
+/// Heating where no chick is.
+fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (length, then) = with_partition(answers, outcome)?;
+    let now = outcome.number("brooding.design")?;
+    // Said once: brooders that are too weak name the partition themselves.
+    let said = brooders_too_weak(answers, outcome).is_some();
+    (!said && then < now).then(|| {
+        Finding::new("heat-for-nobody", Weight::Look)
+            .at("brooding.heated_length_m")
+            .with("design", Detail::Figure("brooding.design"))
+            .with("end", number(length, Unit::Metre, 0))
+            .with("end_design", kilowatts(then))
+    })
+}
+
+fn spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("brooding.spare")?;
+    let finding = if fuel::is_gas(answers) {
+        Finding::new("spare-cylinder", Weight::Note)
+    } else {
+        Finding::new("spare-nights", Weight::Note)
+    };
+    Some(finding.at("brooding.fuel").with("spare", Detail::Figure("brooding.spare")))
+}
+
+fn kilowatts(value: f64) -> Detail {
+    number(value, Unit::Kilowatt, 1)
+}
