@@ -215,15 +215,11 @@ static FIGURES: &[FigureSpec] = &[
         &[exact(
             "feed-left-over",
             "n * b - F",
-            &[
-                figure("n", "feed.bags"),
-                BAG,
-                figure("F", "feed.total")
-                    // Bags and feed stray together, so that what is left does not stray as they do.
-                    .between(|_| None),
-            ],
+            &[figure("n", "feed.bags"), BAG, figure("F", "feed.total")],
             |x| Some(x[0] * x[1] - x[2]),
-        )],
+        )
+        // Bags and feed stray together, so that what is left does not stray as they do.
+        .between(|_| None)],
     ),
     FigureSpec {
         id: "feed.bags_per_hundred",

@@ -223,9 +223,9 @@ static FIGURES: &[FigureSpec] = &[
     },
 ];
 
-const FAST: &str = "sum(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_fast(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
-const SLOW: &str = "sum(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_slow(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
-const OPEN_HOUSE: &str = "sum(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_open_house(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const FAST: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_fast(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const SLOW: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_slow(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const OPEN_HOUSE: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_open_house(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
 
 const HEATED_DAYS: &[Input] = &[
     figure("H", "brooding.loss"),

@@ -98,7 +98,7 @@ static FIGURES: &[FigureSpec] = &[
     money("money.cost_per_kg", &[exact("cost-per-kg", "C / K", &[COST, KG], each)]),
     money(
         "money.break_even_price",
-        &[exact("break-even-price", "C / K", &[COST, KG], |x| {
+        &[exact("break-even-price-planned", "C / K", &[COST, KG], |x| {
             model::budget::break_even_price(x[0], x[1], 0.0)
         })],
     ),

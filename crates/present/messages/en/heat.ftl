@@ -237,7 +237,7 @@ table-fuels-lpg-high = Largest share of the gas’s heat that stays in the house
 table-fuels-lpg-co-low = Carbon monoxide from a kilogram of gas, blue flame
 table-fuels-lpg-co-high = Carbon monoxide from a kilogram of gas, yellow flame
 formula-brooding-temperature = temperature in the table for day and dampness
-formula-sum = sum of
+formula-add = sum of
 
 finding-brooders-too-weak = Your brooders give { $have }. The coldest night needs { $need }, and { $design } to be sure: { $short } are missing. The air would fall to about { $air } where chicks want { $target }.
 finding-brooders-just-enough = Your brooders give { $have }: just enough for { $need } on the coldest night, with little to spare for wind or a burner that fails. { $design } would be sure.
