@@ -176,6 +176,40 @@ static FIGURES: &[FigureSpec] = &[
         ],
     },
     FigureSpec {
+        id: "brooding.air_for_fire",
+        unit: Unit::CubicMetrePerHour,
+        decimals: 0,
+        rules: &[
+            fire(
+                "air-for-fuel",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    of_fuel("c", "co2", Unit::One, co2),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(|answers| answers.choice(FUEL).is_some()),
+            fire(
+                "air-for-charcoal-pot",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    constant("c", "charcoal-co2", Unit::One, || co2("charcoal")),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(is_charcoal),
+            fire(
+                "air-for-gas-hover",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    constant("c", "lpg-co2", Unit::One, || co2("lpg")),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(is_gas),
+        ],
+    },
+    FigureSpec {
         id: "brooding.carbon_monoxide",
         unit: Unit::PartsPerMillion,
         decimals: 0,
@@ -307,6 +341,11 @@ pub(crate) fn is_gas(answers: &Answers) -> bool {
     fuel(answers) == Some("lpg")
 }
 
+/// Whether the fuel burns in the house without a flue.
+pub(crate) fn burns_inside(answers: &Answers) -> bool {
+    fuel(answers).and_then(of).is_some_and(|fuel| fuel.co_g_per_kg.is_some())
+}
+
 fn is_fast(answers: &Answers) -> bool {
     space::standard(answers) == Standard::Fast
 }
@@ -349,6 +388,14 @@ const fn part_of(name: &'static str, inputs: &'static [Input]) -> Rule {
 
 const fn cost(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "n * p", inputs, |x| Some(x[0] * x[1]))
+}
+
+/// Fuel an hour, carbon dioxide of a kilogram, air the chicks breathe.
+const fn fire(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "f * c / 1.83 / (0.003 - 0.00042) + q", inputs, |x| {
+        Some(heat::air_for_fire(x[0] * x[1]) + x[2])
+    })
+    .from("fuels", Status::FromMemory)
 }
 
 /// Brooders, power, useful heat, air changes, air, lowest and highest grams.
@@ -405,4 +452,8 @@ fn co_low(name: &str) -> Option<f64> {
 
 fn co_high(name: &str) -> Option<f64> {
     of(name)?.co_g_per_kg.map(|grams| grams.1)
+}
+
+fn co2(name: &str) -> Option<f64> {
+    of(name)?.co2_kg_per_kg
 }

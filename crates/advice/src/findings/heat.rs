@@ -8,8 +8,15 @@ use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
-pub(super) static CHECKS: &[Check] =
-    &[brooders_too_weak, brooder_power_not_told, charcoal_inside, heat_for_nobody, spare_for_the_night];
+pub(super) static CHECKS: &[Check] = &[
+    cover_over_fire,
+    brooders_too_weak,
+    brooder_power_not_told,
+    charcoal_inside,
+    fire_needs_air,
+    heat_for_nobody,
+    spare_for_the_night,
+];
 
 /// Too little even for the coldest night, or enough for it with nothing to spare.
 fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
@@ -66,9 +73,9 @@ fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
     (length < whole).then_some((length, design))
 }
 
-/// The heat to plan for with the rings covered.
+/// The heat to plan for with the rings covered. A cover is offered only where it is told that nothing burns under it.
 fn with_cover(answers: &Answers) -> Option<f64> {
-    if heat::is_covered(answers) {
+    if heat::is_covered(answers) || fuel::fuel(answers) != Some("electricity") {
         return None;
     }
     let covered = with(answers, "brooding.cover", Value::Choice("yes"))?;
@@ -79,6 +86,30 @@ fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
     let mut answers = answers.clone();
     answers.set(families::field(key)?, Given { typed: String::new(), value, line: None, usual: None });
     Some(answers)
+}
+
+/// A cover beside a flame burns, and keeps the gas with the chicks and whoever bends down to them.
+fn cover_over_fire(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let burns = fuel::burns_inside(answers) || fuel::fuel(answers).is_none();
+    let counted = outcome.get("brooding.ua_cover").is_some();
+    (heat::is_covered(answers) && burns && counted)
+        .then(|| Finding::new("cover-over-fire", Weight::Problem).at("brooding.cover"))
+}
+
+/// A fire uses up more air than chicks do, often more than leaks in.
+fn fire_needs_air(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let get = |id| outcome.number(id);
+    let leaks = answers.number("house.air_changes_per_h")? * get("brooding.air_volume")?;
+    let more = get("brooding.air_for_fire")? - leaks;
+    let warmer = get("brooding.target_temperature")? - answers.number("weather.coldest_night_c")?;
+    let heat = more * get("brooding.air_heat")? * warmer / 1000.0;
+    (more > 0.0).then(|| {
+        Finding::new("fire-needs-air", Weight::Look)
+            .at("brooding.fuel")
+            .with("air", Detail::Figure("brooding.air_for_fire"))
+            .with("leaks", number(leaks, Unit::CubicMetrePerHour, 0))
+            .with("heat", kilowatts(heat))
+    })
 }
 
 fn brooder_power_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {

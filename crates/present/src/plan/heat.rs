@@ -44,6 +44,7 @@ impl Shown<'_> {
             "brooding.brooder_kw",
             "brooding.heated_length_m",
             "brooding.fuel",
+            "brooding.cover",
         ]));
         blocks.extend(self.heat_drawing());
         blocks.extend(self.where_heat_goes().map(Block::Table));
@@ -254,6 +255,7 @@ const ROWS: &[&str] = &[
     "brooding.fresh_air",
     "brooding.fresh_air_whole_house",
     "brooding.air_to_breathe",
+    "brooding.air_for_fire",
     "brooding.air_heat",
     "brooding.air_volume",
     "brooding.heated_length",
