@@ -154,6 +154,19 @@ fn no_gas_reads_as_little() {
     }
 }
 
+/// No word of a plan calls air, gas or a house safe.
+#[test]
+fn nothing_is_called_safe() {
+    let viewer = present::Viewer::plain();
+    for file in [sample::complete(), sample::with_charcoal()] {
+        let plan = sample::plan(&file);
+        let document = present::plan::Shown::new(&plan, &viewer).document();
+        let text = present::text::write(&document, &viewer, true).to_lowercase();
+        assert!(text.contains("nobody sleeps here") && text.contains("people’s guide"));
+        assert!(!text.contains("safe"), "{text}");
+    }
+}
+
 /// A brooder says its fuel where nobody else does, and what is told goes before it.
 #[test]
 fn a_brooder_says_its_fuel() {

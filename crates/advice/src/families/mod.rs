@@ -14,6 +14,7 @@ pub(crate) mod guard;
 pub(crate) mod heat;
 mod light;
 mod litter;
+pub(crate) mod shell;
 pub(crate) mod space;
 
 /// What one phenomenon brings.
@@ -34,6 +35,7 @@ pub struct Family {
 pub static FAMILIES: &[&Family] = &[
     &space::FAMILY,
     &guard::FAMILY,
+    &shell::FAMILY,
     &heat::FAMILY,
     &fuel::FAMILY,
     &disinfectant::FAMILY,

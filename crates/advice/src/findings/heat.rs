@@ -3,7 +3,7 @@
 use quantity::{Answers, Given, Unit, Value};
 
 use super::{Check, number};
-use crate::families::{self, fuel, heat};
+use crate::families::{self, fuel, heat, shell};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
@@ -44,11 +44,8 @@ fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 fn smaller_parts(finding: Finding, answers: &Answers, outcome: &Outcome) -> Finding {
     let design = outcome.number("brooding.design").unwrap_or_default();
     let mut finding = finding;
-    if let Some((length, then)) = with_partition(answers, outcome).filter(|(_, then)| *then < design) {
-        finding = finding
-            .with("end", number(length, Unit::Metre, 0))
-            .with("end_design", kilowatts(then))
-            .out("partition");
+    if let Some(end) = with_partition(answers, outcome).filter(|end| end.design < design) {
+        finding = end.told_in(finding);
     }
     if let Some(then) = with_cover(answers).filter(|then| *then < design) {
         finding = finding.with("cover_design", kilowatts(then)).out("cover");
@@ -59,9 +56,32 @@ fn smaller_parts(finding: Finding, answers: &Answers, outcome: &Outcome) -> Find
 /// Chicks for each square metre of a heated end through the brooding weeks; common practice.
 const CHICKS_PER_M2_OF_END: f64 = 20.0;
 
-/// A length of house that holds the chicks, whole metres, and the heat to plan for with it.
-fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
-    if heat::heats_an_end(answers) || heat::is_covered(answers) {
+/// What a partition would change.
+struct End {
+    /// A length of house that holds the chicks, whole metres.
+    length: f64,
+    /// The heat to have brooders for, kW.
+    design: f64,
+    /// Fuel saved over all days, kg, where the fuel is known.
+    saving: Option<f64>,
+}
+
+impl End {
+    /// The same as a way out of a finding, with its numbers.
+    fn told_in(&self, finding: Finding) -> Finding {
+        let finding = finding
+            .with("end", number(self.length, Unit::Metre, 0))
+            .with("end_design", kilowatts(self.design));
+        match self.saving {
+            Some(saving) => finding.with("saving", number(saving, Unit::Kilogram, 0)).out("partition-saves"),
+            None => finding.out("partition"),
+        }
+    }
+}
+
+/// The end that a partition could close off; `None` where something smaller than the house is heated already.
+fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<End> {
+    if shell::heats_an_end(answers) || shell::is_covered(answers) {
         return None;
     }
     let chicks = answers.number("batch.chicks")?;
@@ -69,13 +89,14 @@ fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
     let whole = outcome.number("brooding.heated_length")?;
     let partitioned = with(answers, "brooding.partition", Value::Choice("yes"))?;
     let answers = with(&partitioned, "brooding.heated_length_m", Value::Number(length))?;
-    let design = Outcome::of(&answers, ["brooding.design"]).number("brooding.design")?;
-    (length < whole).then_some((length, design))
+    let then = Outcome::of(&answers, ["brooding.design", "brooding.saving"]);
+    let design = then.number("brooding.design")?;
+    (length < whole).then_some(End { length, design, saving: then.number("brooding.saving") })
 }
 
 /// The heat to plan for with the rings covered. A cover is offered only where it is told that nothing burns under it.
 fn with_cover(answers: &Answers) -> Option<f64> {
-    if heat::is_covered(answers) || fuel::fuel(answers) != Some("electricity") {
+    if shell::is_covered(answers) || fuel::fuel(answers) != Some("electricity") {
         return None;
     }
     let covered = with(answers, "brooding.cover", Value::Choice("yes"))?;
@@ -92,7 +113,7 @@ fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
 fn cover_over_fire(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let burns = fuel::burns_inside(answers) || fuel::fuel(answers).is_none();
     let counted = outcome.get("brooding.ua_cover").is_some();
-    (heat::is_covered(answers) && burns && counted)
+    (shell::is_covered(answers) && burns && counted)
         .then(|| Finding::new("cover-over-fire", Weight::Problem).at("brooding.cover"))
 }
 
@@ -145,16 +166,17 @@ fn two_figures(ppm: f64) -> f64 {
 
 /// Heating where no chick is.
 fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let (length, then) = with_partition(answers, outcome)?;
-    let now = outcome.number("brooding.design")?;
     // Said once: brooders that are too weak name the partition themselves.
-    let said = brooders_too_weak(answers, outcome).is_some();
-    (!said && then < now).then(|| {
-        Finding::new("heat-for-nobody", Weight::Look)
+    if brooders_too_weak(answers, outcome).is_some() {
+        return None;
+    }
+    let end = with_partition(answers, outcome)?;
+    let less = end.design < outcome.number("brooding.design")?;
+    less.then(|| {
+        let finding = Finding::new("heat-for-nobody", Weight::Look)
             .at("brooding.heated_length_m")
-            .with("design", Detail::Figure("brooding.design"))
-            .with("end", number(length, Unit::Metre, 0))
-            .with("end_design", kilowatts(then))
+            .with("design", Detail::Figure("brooding.design"));
+        end.told_in(finding)
     })
 }
 

@@ -134,7 +134,7 @@ figure-brooding-cylinders-saved = Cylinders saved by not heating the whole house
 figure-brooding-sacks-saved = Sacks saved by not heating the whole house
 figure-brooding-spare = Fuel in hand besides, for the night it runs out
 figure-brooding-fuel-cost = Cost of the fuel
-figure-brooding-carbon-monoxide = Charcoal gas (carbon monoxide), rough estimate
+figure-brooding-carbon-monoxide = Gas that nobody smells (carbon monoxide), rough estimate
 
 rule-target-first-day = Read from the table by age and dampness, straight between its points; beyond 40 and 70 % its ends are taken.
     .formula = temperature in the table for day 0 at { $r } %
@@ -250,15 +250,18 @@ finding-brooders-too-weak = Your brooders give { $have }. The coldest night need
 finding-brooders-just-enough = Your brooders give { $have }: just enough for { $need } on the coldest night, with little to spare for wind or a burner that fails. { $design } would be sure.
 way-out-more-brooders = Have { $brooders } such brooders.
 way-out-partition = Hang a tarpaulin or plastic across the house at { $end } and heat that end only: { $end_design } to be sure. Leave a gap high and low.
+way-out-partition-saves = Hang a tarpaulin or plastic across the house at { $end } and heat that end only: { $end_design } to be sure, and about { $saving } of fuel saved. Leave a gap high and low.
 way-out-cover = Cover the rings at night with cloth or sheet: { $cover_design } to be sure. Only over brooders without a flame, and never quite shut.
 finding-brooder-power-not-told = What one brooder gives is not told. { $design } are about { $pots } charcoal pots or { $hovers } small gas brooders.
 finding-charcoal-inside = Charcoal burnt inside fills the house with a gas that nobody smells. It kills people first asleep, and chicks. Read the box below before the first night.
 finding-charcoal-gas-estimated = With all pots burning inside, the gas that nobody smells would come to some { $low } to { $high }. People’s guide for eight hours is 9 ppm. That is no target: there is no amount to stay in. Fewer pots, a smaller heated part, and air high and low all night.
 finding-fire-needs-air = Fire inside uses up air. Fire and chicks need { $air } of outside air, and about { $leaks } leak in. Leave the gap wider, and count { $heat } more heat for it, or burn outside and lead the heat in. Against charcoal gas even that is not enough.
 finding-cover-over-fire = The heat is counted with covers over the rings, but a cover over a burning brooder catches fire and keeps the gas under it, with the chicks and with you. Take a partition in its place, or brooders without a flame.
-finding-heat-for-nobody = { $design } is for heating where no chick is. Hang a tarpaulin or plastic across the house at { $end } and it is { $end_design }.
+finding-heat-for-nobody = { $design } warms house where no chick is.
 finding-spare-cylinder = Keep one full cylinder of { $spare } besides, and change over before dark.
 finding-spare-nights = Keep fuel for two nights besides: { $spare }. Say who wakes to refill at 22:00, 02:00 and 05:00.
+
+against-heated-longer-than-house = { $key } is { $typed }, but the house is { $value } long. Leave it out to heat the whole house.
 
 question-heat = How much heat and fuel?
 waiting-heat = Say the measures of the house, how many chicks, and the coldest night.
@@ -295,7 +298,7 @@ drawing-heat-part = { $part } { $heat }
 drawing-heat-caption = The longer the bar, the more goes out there
 heat-by-day-caption = Less each day: chicks want cooler air and warm it themselves
 heat-hours-note = Fuel is counted as { $hours } a day at the need of the coldest night, for { $days }. Milder nights burn less.
-gas-is-no-target = The figure for charcoal gas is a rough warning. People’s guide for eight hours is 9 ppm (World Health Organization 2010, from memory). No amount beside burning charcoal is one to stay in, for people or chicks.
+gas-is-no-target = The figure for the gas that nobody smells is a rough warning. People’s guide for eight hours is 9 ppm (World Health Organization 2010, from memory). No amount beside a fire is one to stay in, for people or chicks.
 caution-heat = Gas you cannot smell, and fire
 caution-heat-1 = Charcoal gas has no smell and kills people first asleep. Light pots outside and bring them in only when they glow without smoke.
 caution-heat-2 = A gap open high and low all night, with gas brooders too. No saving of fuel is worth the last gap.
