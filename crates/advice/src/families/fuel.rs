@@ -99,9 +99,13 @@ static FIGURES: &[FigureSpec] = &[
         "brooding.fuel",
         &[exact(
             "fuel-over-days",
-            "3.6 * e / j",
-            &[figure("e", "brooding.heat_over_days"), figure("j", "brooding.fuel_useful")],
-            |x| Some(heat::fuel(x[0], x[1])),
+            "3.6 * e / j + f",
+            &[
+                figure("e", "brooding.heat_over_days"),
+                figure("j", "brooding.fuel_useful"),
+                figure("f", "brooding.fuel_per_day"),
+            ],
+            |x| Some(heat::fuel(x[0], x[1]) + x[2]),
         )],
     ),
     kilograms(
@@ -325,12 +329,16 @@ fn saving(x: &[f64]) -> f64 {
 
 /// The fuel told, or that of the brooder told.
 pub(crate) fn fuel(answers: &Answers) -> Option<&'static str> {
-    let of_brooder = || match answers.choice("brooding.brooder")? {
+    answers.choice(FUEL).or_else(|| of_brooder(answers))
+}
+
+/// The fuel that the kind of brooder says.
+pub(crate) fn of_brooder(answers: &Answers) -> Option<&'static str> {
+    match answers.choice("brooding.brooder")? {
         "charcoal-pot" => Some("charcoal"),
         "gas-hover" => Some("lpg"),
         _ => None,
-    };
-    answers.choice(FUEL).or_else(of_brooder)
+    }
 }
 
 pub(crate) fn is_charcoal(answers: &Answers) -> bool {

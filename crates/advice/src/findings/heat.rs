@@ -14,6 +14,7 @@ pub(super) static CHECKS: &[Check] = &[
     brooder_power_not_told,
     charcoal_inside,
     fire_needs_air,
+    fuel_not_of_brooder,
     heat_for_nobody,
     spare_for_the_night,
 ];
@@ -121,6 +122,7 @@ fn cover_over_fire(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 fn fire_needs_air(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let get = |id| outcome.number(id);
     let leaks = answers.number("house.air_changes_per_h")? * get("brooding.air_volume")?;
+    get("brooding.fuel_rate").filter(|rate| *rate > 0.0)?;
     let more = get("brooding.air_for_fire")? - leaks;
     let warmer = get("brooding.target_temperature")? - answers.number("weather.coldest_night_c")?;
     let heat = more * get("brooding.air_heat")? * warmer / 1000.0;
@@ -164,6 +166,13 @@ fn two_figures(ppm: f64) -> f64 {
     (ppm / scale).round() * scale
 }
 
+/// A slip of the pen that would change cylinders into sacks.
+fn fuel_not_of_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (told, of_brooder) = (answers.choice(fuel::FUEL)?, fuel::of_brooder(answers)?);
+    (told != of_brooder && outcome.get("brooding.heat").is_some())
+        .then(|| Finding::new("fuel-not-of-brooder", Weight::Look).at(fuel::FUEL))
+}
+
 /// Heating where no chick is.
 fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     // Said once: brooders that are too weak name the partition themselves.
@@ -181,7 +190,7 @@ fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 }
 
 fn spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    outcome.get("brooding.spare")?;
+    outcome.number("brooding.spare").filter(|spare| *spare > 0.0)?;
     let finding = if fuel::is_gas(answers) {
         Finding::new("spare-cylinder", Weight::Note)
     } else {

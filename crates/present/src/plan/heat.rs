@@ -57,7 +57,9 @@ impl Shown<'_> {
 
     fn heat_lead(&self) -> Option<Block> {
         let (heat, whole) = (self.number("brooding.heat")?, self.number("brooding.heat_whole_house")?);
-        let (lead, note) = if heat < whole {
+        let (lead, note) = if heat <= 0.0 {
+            ("heat-lead-none", "heat-lead-note-none")
+        } else if heat < whole {
             ("heat-lead", "heat-lead-note")
         } else {
             ("heat-lead-whole", "heat-lead-note-whole")
