@@ -154,6 +154,35 @@ fn no_gas_reads_as_little() {
     }
 }
 
+/// No word of a plan calls air, gas or a house safe.
+#[test]
+fn nothing_is_called_safe() {
+    let viewer = present::Viewer::plain();
+    for file in [sample::complete(), sample::with_charcoal()] {
+        let plan = sample::plan(&file);
+        let document = present::plan::Shown::new(&plan, &viewer).document();
+        let text = present::text::write(&document, &viewer, true).to_lowercase();
+        assert!(text.contains("nobody sleeps here") && text.contains("people’s guide"));
+        assert!(!text.contains("safe"), "{text}");
+    }
+}
+
+/// A night as warm as the chicks want asks for nothing and frightens nobody with fuel.
+#[test]
+fn a_warm_night_asks_for_nothing() {
+    let plan = with(&base().answers, &[("weather.coldest_night_c", 31.0)]);
+    for id in ["heat", "design", "brooders_needed", "fuel_per_day", "saving"] {
+        near(number(&plan, &format!("brooding.{id}")), 0.0);
+    }
+    let names: Vec<&str> = plan.findings.iter().map(|finding| finding.name).collect();
+    for name in ["spare-nights", "fire-needs-air", "brooders-too-weak", "heat-for-nobody"] {
+        assert!(!names.contains(&name), "{names:?}");
+    }
+    let viewer = present::Viewer::plain();
+    let text = present::text::write(&present::plan::Shown::new(&plan, &viewer).document(), &viewer, false);
+    assert!(text.contains("No heat"), "{text}");
+}
+
 /// A brooder says its fuel where nobody else does, and what is told goes before it.
 #[test]
 fn a_brooder_says_its_fuel() {
@@ -167,4 +196,7 @@ fn a_brooder_says_its_fuel() {
     assert_eq!(useful(&with_brooder("gas-hover")), useful(&sample::complete()));
     let told = with_brooder("gas-hover").replace("sack_kg", "fuel = \"charcoal\"\nsack_kg");
     assert_eq!(useful(&told), useful(&sample::with_charcoal()));
+    let slip =
+        |text: &str| sample::plan(text).findings.iter().any(|found| found.name == "fuel-not-of-brooder");
+    assert!(slip(&told) && !slip(&with_brooder("charcoal-pot")) && !slip(&sample::with_charcoal()));
 }

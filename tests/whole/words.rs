@@ -207,16 +207,25 @@ fn cold_chicks_are_spoken_of() {
             .collect::<Vec<_>>()
     };
     let weak = names(&cold());
-    assert!(weak.contains(&("brooders-too-weak", 3)), "{weak:?}");
+    assert!(weak.contains(&("brooders-too-weak", 2)), "{weak:?}");
     assert!(weak.contains(&("charcoal-gas-estimated", 0)), "{weak:?}");
     assert!(weak.contains(&("spare-nights", 0)), "{weak:?}");
     let untold = names(&cold().replace("brooder_kw = 2.6", "").replace("brooders = 3", ""));
-    for name in ["brooder-power-not-told", "heat-for-nobody", "charcoal-inside"] {
-        assert!(untold.contains(&(name, 0)), "{name}: {untold:?}");
+    for found in
+        [("brooder-power-not-told", 0), ("heat-for-nobody", 1), ("charcoal-inside", 0), ("fire-needs-air", 0)]
+    {
+        assert!(untold.contains(&found), "{found:?}: {untold:?}");
     }
     let gas = names(&sample::complete());
     assert!(gas.contains(&("spare-cylinder", 0)), "{gas:?}");
     assert!(gas.contains(&("brooders-just-enough", 1)), "{gas:?}");
+    assert!(gas.contains(&("cover-over-fire", 0)), "{gas:?}");
+    let plates = names(&cold().replace("fuel = \"charcoal\"", "fuel = \"electricity\""));
+    assert!(plates.contains(&("brooders-too-weak", 3)), "covers are offered where nothing burns: {plates:?}");
+    assert!(
+        plates.iter().all(|(name, _)| !name.contains("fire") && !name.contains("charcoal")),
+        "{plates:?}"
+    );
 }
 
 /// What is declared is shown: a figure left off every page would be worked out for nobody.

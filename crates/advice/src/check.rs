@@ -62,6 +62,13 @@ const RULES: &[Together] = &[
         limits: |eave| (eave, NO_LIMIT),
     },
     Together {
+        rule: "heated-longer-than-house",
+        key: "brooding.heated_length_m",
+        other: "house.length_m",
+        unit: Unit::Metre,
+        limits: |length| (0.0, length),
+    },
+    Together {
         rule: "poured-more-than-tank",
         key: "disinfectant.poured_ml",
         other: "disinfectant.sprayer_l",

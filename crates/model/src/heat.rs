@@ -56,10 +56,18 @@ const CO2_LIMIT: f64 = 0.003;
 /// Carbon dioxide outside, share.
 const CO2_OUTSIDE: f64 = 0.00042;
 
+/// Mass of a cubic metre of carbon dioxide at 20 °C, kg.
+const CO2_KG_PER_M3: f64 = 1.83;
+
 /// Outside air that keeps the breath of animals giving off `total_w` of heat below 3000 ppm of carbon dioxide, m3/h.
 /// Burners that burn inside need their own air on top.
 pub fn air_to_breathe(total_w: f64) -> f64 {
     bird_heat::carbon_dioxide_m3_per_h(total_w) / (CO2_LIMIT - CO2_OUTSIDE)
+}
+
+/// Outside air that carries the carbon dioxide of a fire inside, kg/h, away below the same limit, m3/h.
+pub fn air_for_fire(co2_kg_per_h: f64) -> f64 {
+    co2_kg_per_h / CO2_KG_PER_M3 / (CO2_LIMIT - CO2_OUTSIDE)
 }
 
 /// A steady balance of a room.
@@ -163,6 +171,13 @@ mod tests {
         assert!((fuel(6.995, 46.0 * 0.95) - 0.58).abs() < 0.005);
         assert!((fuel(5.0 * 24.0, 46.1) - 9.4).abs() < 0.05);
         assert!((fuel(1.01 * 16.0, 29.0) - 2.0).abs() < 0.01);
+    }
+
+    /// 0.58 kg of LPG an hour gives 1.74 kg of carbon dioxide, 0.95 m3 (derived), which asks for 369 m3 of air.
+    #[test]
+    fn a_fire_breathes_too() {
+        assert!((air_for_fire(0.58 * 3.0) * (CO2_LIMIT - CO2_OUTSIDE) - 0.95).abs() < 0.005);
+        assert!((air_for_fire(1.74) - 368.5).abs() < 0.5);
     }
 
     /// With just the heat that the balance asks for at a temperature below comfort, the air settles there.

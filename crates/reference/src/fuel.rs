@@ -12,6 +12,8 @@ pub struct Fuel {
     /// Lowest and highest carbon monoxide in the house, g for each kg; `None` where a flue or a wire takes the place of a
     /// flame in the house. That is no statement that there is none.
     pub co_g_per_kg: Option<(f64, f64)>,
+    /// Carbon dioxide in the house, kg for each kg; `None` as for carbon monoxide.
+    pub co2_kg_per_kg: Option<f64>,
 }
 
 /// A fuel named as in a plan file; `None` for one the table does not hold.
@@ -29,6 +31,7 @@ pub fn fuel(name: &str) -> Result<Option<Fuel>, TableError> {
         net_mj_per_kg: number("net_mj_per_kg")?,
         efficiency: number("efficiency_low")?.zip(number("efficiency_high")?).ok_or_else(missing)?,
         co_g_per_kg: number("co_g_per_kg_low")?.zip(number("co_g_per_kg_high")?),
+        co2_kg_per_kg: number("co2_kg_per_kg")?,
     }))
 }
 

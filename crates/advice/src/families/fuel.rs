@@ -99,9 +99,13 @@ static FIGURES: &[FigureSpec] = &[
         "brooding.fuel",
         &[exact(
             "fuel-over-days",
-            "3.6 * e / j",
-            &[figure("e", "brooding.heat_over_days"), figure("j", "brooding.fuel_useful")],
-            |x| Some(heat::fuel(x[0], x[1])),
+            "3.6 * e / j + f",
+            &[
+                figure("e", "brooding.heat_over_days"),
+                figure("j", "brooding.fuel_useful"),
+                figure("f", "brooding.fuel_per_day"),
+            ],
+            |x| Some(heat::fuel(x[0], x[1]) + x[2]),
         )],
     ),
     kilograms(
@@ -173,6 +177,40 @@ static FIGURES: &[FigureSpec] = &[
             .when(is_gas),
             cost("cost-of-sacks", &[figure("n", "brooding.sacks"), field("p", "prices.charcoal_sack_each")])
                 .when(is_charcoal),
+        ],
+    },
+    FigureSpec {
+        id: "brooding.air_for_fire",
+        unit: Unit::CubicMetrePerHour,
+        decimals: 0,
+        rules: &[
+            fire(
+                "air-for-fuel",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    of_fuel("c", "co2", Unit::One, co2),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(|answers| answers.choice(FUEL).is_some()),
+            fire(
+                "air-for-charcoal-pot",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    constant("c", "charcoal-co2", Unit::One, || co2("charcoal")),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(is_charcoal),
+            fire(
+                "air-for-gas-hover",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    constant("c", "lpg-co2", Unit::One, || co2("lpg")),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(is_gas),
         ],
     },
     FigureSpec {
@@ -291,12 +329,16 @@ fn saving(x: &[f64]) -> f64 {
 
 /// The fuel told, or that of the brooder told.
 pub(crate) fn fuel(answers: &Answers) -> Option<&'static str> {
-    let of_brooder = || match answers.choice("brooding.brooder")? {
+    answers.choice(FUEL).or_else(|| of_brooder(answers))
+}
+
+/// The fuel that the kind of brooder says.
+pub(crate) fn of_brooder(answers: &Answers) -> Option<&'static str> {
+    match answers.choice("brooding.brooder")? {
         "charcoal-pot" => Some("charcoal"),
         "gas-hover" => Some("lpg"),
         _ => None,
-    };
-    answers.choice(FUEL).or_else(of_brooder)
+    }
 }
 
 pub(crate) fn is_charcoal(answers: &Answers) -> bool {
@@ -305,6 +347,11 @@ pub(crate) fn is_charcoal(answers: &Answers) -> bool {
 
 pub(crate) fn is_gas(answers: &Answers) -> bool {
     fuel(answers) == Some("lpg")
+}
+
+/// Whether the fuel burns in the house without a flue.
+pub(crate) fn burns_inside(answers: &Answers) -> bool {
+    fuel(answers).and_then(of).is_some_and(|fuel| fuel.co_g_per_kg.is_some())
 }
 
 fn is_fast(answers: &Answers) -> bool {
@@ -349,6 +396,14 @@ const fn part_of(name: &'static str, inputs: &'static [Input]) -> Rule {
 
 const fn cost(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "n * p", inputs, |x| Some(x[0] * x[1]))
+}
+
+/// Fuel an hour, carbon dioxide of a kilogram, air the chicks breathe.
+const fn fire(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "f * c / 1.83 / (0.003 - 0.00042) + q", inputs, |x| {
+        Some(heat::air_for_fire(x[0] * x[1]) + x[2])
+    })
+    .from("fuels", Status::FromMemory)
 }
 
 /// Brooders, power, useful heat, air changes, air, lowest and highest grams.
@@ -405,4 +460,8 @@ fn co_low(name: &str) -> Option<f64> {
 
 fn co_high(name: &str) -> Option<f64> {
     of(name)?.co_g_per_kg.map(|grams| grams.1)
+}
+
+fn co2(name: &str) -> Option<f64> {
+    of(name)?.co2_kg_per_kg
 }

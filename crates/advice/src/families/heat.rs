@@ -1,11 +1,11 @@
 //! Heat before the chicks come: what goes out of the heated part, what the chicks give, what brooders must give.
 
 use model::bird_heat;
-use model::disinfectant::Room;
-use model::heat::{self, Balance, HeatedPart};
+use model::heat::{self, Balance};
 use model::moist_air;
-use quantity::{Answers, Length, Mass, Series, Status, Temperature, Unit};
+use quantity::{Answers, Mass, Series, Status, Temperature, Unit};
 
+use super::shell::{EAVE, HALF_WALL, LENGTH, RIDGE, WIDTH, is_covered, loss, part};
 use super::{Family, fuel, space};
 use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
@@ -25,7 +25,7 @@ static SUMS: &[Sum] = &[Sum {
         asks("half_wall_m", HALF_WALL),
         asks("coldest_night_c", COLDEST),
         asks("chicks", CHICKS),
-        may_ask("heated_length_m", HEATED),
+        may_ask("heated_length_m", "brooding.heated_length_m"),
         may_ask("wall", "house.wall"),
         may_ask("roof", "house.roof"),
         may_ask("ceiling", "house.ceiling"),
@@ -54,22 +54,17 @@ static SUMS: &[Sum] = &[Sum {
         "brooding.sacks",
         "brooding.spare",
         "brooding.saving",
+        "brooding.air_for_fire",
         "brooding.carbon_monoxide",
     ],
     caution: Some("caution-heat-sum"),
 }];
 
-const LENGTH: &str = "house.length_m";
-const WIDTH: &str = "house.width_m";
-const EAVE: &str = "house.eave_height_m";
-const RIDGE: &str = "house.ridge_height_m";
-const HALF_WALL: &str = "house.half_wall_m";
 const AIR_CHANGES: &str = "house.air_changes_per_h";
 const ALTITUDE: &str = "farm.altitude_m";
 const CHICKS: &str = "batch.chicks";
 const COLDEST: &str = "weather.coldest_night_c";
 const HUMIDITY: &str = "weather.humidity_percent";
-const HEATED: &str = "brooding.heated_length_m";
 const OWN_KW: &str = "brooding.brooder_kw";
 const BROODERS: &str = "brooding.brooders";
 const DAYS: &str = "brooding.days_d";
@@ -77,14 +72,10 @@ const HOURS: &str = "brooding.hours_per_day";
 
 /// A day-old chick, kg.
 const DAY_OLD_KG: f64 = 0.044;
-/// Heat through the edge of a slab for each metre of outer wall, W/mK: ASHRAE, uninsulated, from memory.
-const EDGE_W_PER_MK: f64 = 1.26;
-/// How far a heat loss worked out from a table of walls can lie off, as a share: our judgement.
-const UA_SPREAD: f64 = 0.2;
 /// How far a guess at leakage can lie off, as a factor: our judgement.
 const LEAKAGE_FACTOR: f64 = 2.0;
 /// What is added to the need of the coldest night for gusts, dirt and a brooder that fails: common practice.
-pub(crate) const DESIGN_MARGIN: f64 = 1.25;
+const DESIGN_MARGIN: f64 = 1.25;
 
 static FIGURES: &[FigureSpec] = &[
     FigureSpec {
@@ -96,217 +87,6 @@ static FIGURES: &[FigureSpec] = &[
         })
         .from("brooding-temperature", Status::FromMemory)],
     },
-    FigureSpec {
-        id: "brooding.heated_length",
-        unit: Unit::Metre,
-        decimals: 1,
-        rules: &[
-            exact("heated-end", "min(l, L)", &[field("l", HEATED), field("L", LENGTH)], |x| {
-                Some(x[0].min(x[1]))
-            })
-            .when(heats_an_end),
-            exact("heated-whole", "L", &[field("L", LENGTH)], |x| Some(x[0])),
-        ],
-    },
-    FigureSpec {
-        id: "brooding.way_round",
-        unit: Unit::Metre,
-        decimals: 1,
-        rules: &[
-            exact("way-round-end", "2 * l + W", ROUND, |x| Some(flat(x, true).way_round().in_metres()))
-                .when(heats_an_end),
-            exact("way-round-whole", "2 * (l + W)", ROUND, |x| Some(flat(x, false).way_round().in_metres())),
-        ],
-    },
-    FigureSpec {
-        id: "brooding.wall_area",
-        unit: Unit::SquareMetre,
-        decimals: 1,
-        rules: &[exact(
-            "heated-walls",
-            "o * m",
-            &[figure("o", "brooding.way_round"), field("m", HALF_WALL)],
-            |x| Some(x[0] * x[1]),
-        )],
-    },
-    FigureSpec {
-        id: "brooding.curtain_area",
-        unit: Unit::SquareMetre,
-        decimals: 1,
-        rules: &[exact(
-            "heated-curtain",
-            "o * (h - m)",
-            &[figure("o", "brooding.way_round"), field("h", EAVE), field("m", HALF_WALL)],
-            |x| Some(x[0] * (x[1] - x[2])),
-        )],
-    },
-    FigureSpec {
-        id: "brooding.end_area",
-        unit: Unit::SquareMetre,
-        decimals: 1,
-        rules: &[
-            exact("ends-with-partition", "W * (r - h) / 2 + W * (h + r) / 2", RISE, |x| {
-                Some(across(x, true).ends().in_square_metres())
-            })
-            .when(heats_an_end),
-            exact("ends-gables", "W * (r - h)", RISE, |x| Some(across(x, false).ends().in_square_metres())),
-        ],
-    },
-    FigureSpec {
-        id: "brooding.roof_area",
-        unit: Unit::SquareMetre,
-        decimals: 1,
-        rules: &[exact("heated-roof", "l * W * sqrt(1 + ((r - h) / (W / 2)) ^ 2)", PART, |x| {
-            Some(part(x).room.roof().in_square_metres())
-        })],
-    },
-    FigureSpec {
-        id: "brooding.air_volume",
-        unit: Unit::CubicMetre,
-        decimals: 0,
-        rules: &[exact("heated-air", "l * W * (h + r) / 2", PART, |x| Some(part(x).air().in_cubic_metres()))],
-    },
-    FigureSpec {
-        id: "brooding.roof_with_ceiling",
-        unit: Unit::WattPerSquareMetreKelvin,
-        decimals: 2,
-        rules: &[
-            exact(
-                "roof-under-ceiling",
-                "1 / (1 / u + R)",
-                &[let_through("u", "roof", "house.roof", roof), ceiling("R")],
-                |x| Some(heat::under_ceiling(x[0], x[1])),
-            )
-            .when(|answers| answers.choice("house.ceiling").is_some())
-            .from("heat-loss", Status::Derived),
-            exact("roof-bare", "u", &[let_through("u", "roof", "house.roof", roof)], |x| Some(x[0]))
-                .from("heat-loss", Status::Derived),
-        ],
-    },
-    loss(
-        "brooding.ua_walls",
-        &[through("through-walls", &[figure("A", "brooding.wall_area"), let_through("u", "wall", "house.wall", wall)])],
-    ),
-    loss(
-        "brooding.ua_curtain",
-        &[through(
-            "through-curtain",
-            &[figure("A", "brooding.curtain_area"), let_through("u", "curtain", "house.curtain", curtain)],
-        )],
-    ),
-    loss(
-        "brooding.ua_ends",
-        &[through("through-ends", &[figure("A", "brooding.end_area"), fixed("u", "curtain-single", || curtain("single"))])],
-    ),
-    loss(
-        "brooding.ua_roof",
-        &[through("through-roof", &[figure("A", "brooding.roof_area"), figure("u", "brooding.roof_with_ceiling")])],
-    ),
-    loss(
-        "brooding.ua_floor",
-        &[exact("through-floor-edge", "1.26 * o", &[figure("o", "brooding.way_round")], |x| {
-            Some(EDGE_W_PER_MK * x[0])
-        })
-        .from("ashrae-2017", Status::FromMemory)],
-    ),
-    loss(
-        "brooding.ua",
-        &[exact(
-            "through-whole-house",
-            "2 * (L + W) * (m * u1 + (h - m) * u2 + 1.26) + W * (r - h) * u3 + L * W * sqrt(1 + ((r - h) / (W / 2)) ^ 2) * u4",
-            &[
-                field("L", LENGTH),
-                field("W", WIDTH),
-                field("h", EAVE),
-                field("r", RIDGE),
-                field("m", HALF_WALL),
-                let_through("u1", "wall", "house.wall", wall),
-                let_through("u2", "curtain", "house.curtain", curtain),
-                fixed("u3", "curtain-single", || curtain("single")),
-                figure("u4", "brooding.roof_with_ceiling"),
-            ],
-            |x| Some(whole_house_ua(x)),
-        )
-        .from("heat-loss", Status::Derived)
-        .between(|x| spread(whole_house_ua(x)))],
-    ),
-    loss(
-        "brooding.ua_cover",
-        &[exact(
-            "through-cover",
-            "r * A * u",
-            &[
-                figure("r", "guard.rings"),
-                figure("A", "guard.ring_area"),
-                fixed("u", "curtain-single", || curtain("single")),
-            ],
-            |x| Some(x[0] * x[1] * x[2]),
-        )
-        .when(is_covered)
-        .from("heat-loss", Status::Derived)],
-    ),
-    loss(
-        "brooding.ua_guard",
-        &[exact(
-            "through-guard",
-            "n * s * b * u",
-            &[
-                figure("n", "guard.strips"),
-                figure("s", "guard.strip_net"),
-                figure("b", "guard.strip_height"),
-                fixed("u", "wall-plywood", || wall("plywood")),
-            ],
-            |x| Some(x.iter().product()),
-        )
-        .when(is_covered)
-        .from("heat-loss", Status::Derived)],
-    ),
-    loss(
-        "brooding.ua_ground",
-        &[exact(
-            "through-ground",
-            "r * A * u",
-            &[
-                figure("r", "guard.rings"),
-                figure("A", "guard.ring_area"),
-                fixed("u", "floor-middle", || transmittance("floor", "middle")),
-            ],
-            |x| Some(x[0] * x[1] * x[2]),
-        )
-        .when(is_covered)
-        .from("heat-loss", Status::FromMemory)],
-    ),
-    loss(
-        "brooding.ua_heated",
-        &[
-            exact(
-                "through-covered-rings",
-                "c + g + f",
-                &[
-                    figure("c", "brooding.ua_cover"),
-                    figure("g", "brooding.ua_guard"),
-                    figure("f", "brooding.ua_ground"),
-                ],
-                |x| Some(x.iter().sum()),
-            )
-            .when(is_covered)
-            .from("our-judgement", Status::OurJudgement)
-            .between(|x| spread(x.iter().sum())),
-            exact(
-                "through-heated-part",
-                "w + c + e + r + f",
-                &[
-                    figure("w", "brooding.ua_walls"),
-                    figure("c", "brooding.ua_curtain"),
-                    figure("e", "brooding.ua_ends"),
-                    figure("r", "brooding.ua_roof"),
-                    figure("f", "brooding.ua_floor"),
-                ],
-                |x| Some(x.iter().sum()),
-            )
-            .between(|x| spread(x.iter().sum())),
-        ],
-    ),
     FigureSpec {
         id: "brooding.air_to_breathe",
         unit: Unit::CubicMetrePerHour,
@@ -528,11 +308,6 @@ static FIGURES: &[FigureSpec] = &[
     },
 ];
 
-const ROUND: &[Input] = &[figure("l", "brooding.heated_length"), field("W", WIDTH)];
-const RISE: &[Input] = &[field("W", WIDTH), field("h", EAVE), field("r", RIDGE)];
-const PART: &[Input] =
-    &[figure("l", "brooding.heated_length"), field("W", WIDTH), field("h", EAVE), field("r", RIDGE)];
-
 static SERIES: &[SeriesSpec] = &[
     SeriesSpec {
         id: "brooding.heat_by_day",
@@ -590,27 +365,8 @@ fn heat_by_day(answers: &Answers, outcome: &Outcome) -> Option<Series> {
     })
 }
 
-/// Whether one end is closed off: its length is told, it is less than the house, and nobody said there is no partition.
-pub(crate) fn heats_an_end(answers: &Answers) -> bool {
-    let shorter = answers.number(HEATED).zip(answers.number(LENGTH)).is_some_and(|(end, house)| end < house);
-    shorter && answers.choice("brooding.partition") != Some("no")
-}
-
-/// Whether the rings are covered.
-pub(crate) fn is_covered(answers: &Answers) -> bool {
-    answers.choice("brooding.cover") == Some("yes")
-}
-
-const fn loss(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
-    FigureSpec { id, unit: Unit::WattPerKelvin, decimals: 0, rules }
-}
-
 const fn power(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
     FigureSpec { id, unit: Unit::Kilowatt, decimals: 1, rules }
-}
-
-const fn through(name: &'static str, inputs: &'static [Input]) -> Rule {
-    exact(name, "A * u", inputs, |x| Some(x[0] * x[1])).from("heat-loss", Status::Derived)
 }
 
 /// The balance over loss, inside, outside and chicks.
@@ -622,89 +378,14 @@ const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule {
     .from("ashrae-2017", Status::Derived)
 }
 
-const fn let_through(
-    symbol: &'static str,
-    point: &'static str,
-    field: &'static str,
-    read: fn(&str) -> Option<f64>,
-) -> Input {
-    let unit = Unit::WattPerSquareMetreKelvin;
-    Input { symbol, origin: Origin::TableBy { table: "heat_loss", point, unit, field, read } }
-}
-
-const fn fixed(symbol: &'static str, point: &'static str, read: fn() -> Option<f64>) -> Input {
-    let unit = Unit::WattPerSquareMetreKelvin;
-    Input { symbol, origin: Origin::Table { table: "heat_loss", point, unit, read } }
-}
-
-const fn ceiling(symbol: &'static str) -> Input {
-    let (table, point, unit) = ("heat_loss", "ceiling", Unit::SquareMetreKelvinPerWatt);
-    Input { symbol, origin: Origin::TableBy { table, point, unit, field: "house.ceiling", read: resistance } }
-}
-
 const fn rated(point: &'static str, read: fn() -> Option<f64>) -> Input {
     let (table, unit) = ("brooder_chicks", Unit::Kilowatt);
     Input { symbol: "p", origin: Origin::Table { table, point, unit, read } }
 }
 
-fn transmittance(element: &str, name: &str) -> Option<f64> {
-    reference::heat_loss::transmittance(element, name).ok()?
-}
-
-fn resistance(ceiling: &str) -> Option<f64> {
-    reference::heat_loss::resistance_of_ceiling(ceiling).ok()?
-}
-
-fn wall(name: &str) -> Option<f64> {
-    transmittance("wall", name)
-}
-
-fn roof(name: &str) -> Option<f64> {
-    transmittance("roof", name)
-}
-
-fn curtain(name: &str) -> Option<f64> {
-    transmittance("curtain", name)
-}
-
 /// Heat one brooder of a kind gives, kW.
 pub(crate) fn useful_kw(brooder: &str) -> Option<f64> {
     reference::brooder::useful_kw(brooder).ok()?
-}
-
-/// Length and width alone, for what hangs on the plan of the house only.
-fn flat(x: &[f64], partitioned: bool) -> HeatedPart {
-    HeatedPart { partitioned, ..part(&[x[0], x[1], 0.0, 0.0]) }
-}
-
-/// Width, eave and ridge alone, for what hangs on the cross-section only.
-fn across(x: &[f64], partitioned: bool) -> HeatedPart {
-    HeatedPart { partitioned, ..part(&[0.0, x[0], x[1], x[2]]) }
-}
-
-/// Length, width, eave, ridge.
-fn part(x: &[f64]) -> HeatedPart {
-    let metres = Length::metres;
-    let room = Room {
-        length: metres(x[0]),
-        width: metres(x[1]),
-        eave: metres(x[2]),
-        ridge: metres(x[3]),
-        half_wall: metres(0.0),
-    };
-    HeatedPart { room, partitioned: false }
-}
-
-/// Length, width, eave, ridge, half-wall; then what wall, curtain, gable and roof let through.
-fn whole_house_ua(x: &[f64]) -> f64 {
-    let room = Room { half_wall: Length::metres(x[4]), ..part(x).room };
-    let faces = [room.half_walls(), room.curtain_face(), room.gables(), room.roof()];
-    let through: f64 = faces.iter().zip(&x[5..]).map(|(face, u)| face.in_square_metres() * u).sum();
-    through + EDGE_W_PER_MK * part(x).way_round().in_metres()
-}
-
-fn spread(ua: f64) -> Option<(f64, f64)> {
-    Some((ua * (1.0 - UA_SPREAD), ua * (1.0 + UA_SPREAD)))
 }
 
 /// What leaks, or what chicks must have to breathe if that is more.

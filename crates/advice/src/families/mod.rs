@@ -24,6 +24,7 @@ mod light;
 mod litter;
 mod money;
 pub mod risk;
+pub(crate) mod shell;
 pub(crate) mod space;
 mod water;
 
@@ -48,6 +49,7 @@ pub static FAMILIES: &[&Family] = &[
     &growth::FAMILY,
     &equipment::FAMILY,
     &guard::FAMILY,
+    &shell::FAMILY,
     &heat::FAMILY,
     &fuel::FAMILY,
     &disinfectant::FAMILY,

@@ -3,13 +3,21 @@
 use quantity::{Answers, Given, Unit, Value};
 
 use super::{Check, number};
-use crate::families::{self, fuel, heat};
+use crate::families::{self, fuel, heat, shell};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
-pub(super) static CHECKS: &[Check] =
-    &[brooders_too_weak, brooder_power_not_told, charcoal_inside, heat_for_nobody, spare_for_the_night];
+pub(super) static CHECKS: &[Check] = &[
+    cover_over_fire,
+    brooders_too_weak,
+    brooder_power_not_told,
+    charcoal_inside,
+    fire_needs_air,
+    fuel_not_of_brooder,
+    heat_for_nobody,
+    spare_for_the_night,
+];
 
 /// Too little even for the coldest night, or enough for it with nothing to spare.
 fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
@@ -37,11 +45,8 @@ fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 fn smaller_parts(finding: Finding, answers: &Answers, outcome: &Outcome) -> Finding {
     let design = outcome.number("brooding.design").unwrap_or_default();
     let mut finding = finding;
-    if let Some((length, then)) = with_partition(answers, outcome).filter(|(_, then)| *then < design) {
-        finding = finding
-            .with("end", number(length, Unit::Metre, 0))
-            .with("end_design", kilowatts(then))
-            .out("partition");
+    if let Some(end) = with_partition(answers, outcome).filter(|end| end.design < design) {
+        finding = end.told_in(finding);
     }
     if let Some(then) = with_cover(answers).filter(|then| *then < design) {
         finding = finding.with("cover_design", kilowatts(then)).out("cover");
@@ -52,9 +57,32 @@ fn smaller_parts(finding: Finding, answers: &Answers, outcome: &Outcome) -> Find
 /// Chicks for each square metre of a heated end through the brooding weeks; common practice.
 const CHICKS_PER_M2_OF_END: f64 = 20.0;
 
-/// A length of house that holds the chicks, whole metres, and the heat to plan for with it.
-fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
-    if heat::heats_an_end(answers) || heat::is_covered(answers) {
+/// What a partition would change.
+struct End {
+    /// A length of house that holds the chicks, whole metres.
+    length: f64,
+    /// The heat to have brooders for, kW.
+    design: f64,
+    /// Fuel saved over all days, kg, where the fuel is known.
+    saving: Option<f64>,
+}
+
+impl End {
+    /// The same as a way out of a finding, with its numbers.
+    fn told_in(&self, finding: Finding) -> Finding {
+        let finding = finding
+            .with("end", number(self.length, Unit::Metre, 0))
+            .with("end_design", kilowatts(self.design));
+        match self.saving {
+            Some(saving) => finding.with("saving", number(saving, Unit::Kilogram, 0)).out("partition-saves"),
+            None => finding.out("partition"),
+        }
+    }
+}
+
+/// The end that a partition could close off; `None` where something smaller than the house is heated already.
+fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<End> {
+    if shell::heats_an_end(answers) || shell::is_covered(answers) {
         return None;
     }
     let chicks = answers.number("batch.chicks")?;
@@ -62,13 +90,14 @@ fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
     let whole = outcome.number("brooding.heated_length")?;
     let partitioned = with(answers, "brooding.partition", Value::Choice("yes"))?;
     let answers = with(&partitioned, "brooding.heated_length_m", Value::Number(length))?;
-    let design = Outcome::of(&answers, ["brooding.design"]).number("brooding.design")?;
-    (length < whole).then_some((length, design))
+    let then = Outcome::of(&answers, ["brooding.design", "brooding.saving"]);
+    let design = then.number("brooding.design")?;
+    (length < whole).then_some(End { length, design, saving: then.number("brooding.saving") })
 }
 
-/// The heat to plan for with the rings covered.
+/// The heat to plan for with the rings covered. A cover is offered only where it is told that nothing burns under it.
 fn with_cover(answers: &Answers) -> Option<f64> {
-    if heat::is_covered(answers) {
+    if shell::is_covered(answers) || fuel::fuel(answers) != Some("electricity") {
         return None;
     }
     let covered = with(answers, "brooding.cover", Value::Choice("yes"))?;
@@ -79,6 +108,31 @@ fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
     let mut answers = answers.clone();
     answers.set(families::field(key)?, Given { typed: String::new(), value, line: None, usual: None });
     Some(answers)
+}
+
+/// A cover beside a flame burns, and keeps the gas with the chicks and whoever bends down to them.
+fn cover_over_fire(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let burns = fuel::burns_inside(answers) || fuel::fuel(answers).is_none();
+    let counted = outcome.get("brooding.ua_cover").is_some();
+    (shell::is_covered(answers) && burns && counted)
+        .then(|| Finding::new("cover-over-fire", Weight::Problem).at("brooding.cover"))
+}
+
+/// A fire uses up more air than chicks do, often more than leaks in.
+fn fire_needs_air(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let get = |id| outcome.number(id);
+    let leaks = answers.number("house.air_changes_per_h")? * get("brooding.air_volume")?;
+    get("brooding.fuel_rate").filter(|rate| *rate > 0.0)?;
+    let more = get("brooding.air_for_fire")? - leaks;
+    let warmer = get("brooding.target_temperature")? - answers.number("weather.coldest_night_c")?;
+    let heat = more * get("brooding.air_heat")? * warmer / 1000.0;
+    (more > 0.0).then(|| {
+        Finding::new("fire-needs-air", Weight::Look)
+            .at("brooding.fuel")
+            .with("air", Detail::Figure("brooding.air_for_fire"))
+            .with("leaks", number(leaks, Unit::CubicMetrePerHour, 0))
+            .with("heat", kilowatts(heat))
+    })
 }
 
 fn brooder_power_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {
@@ -112,23 +166,31 @@ fn two_figures(ppm: f64) -> f64 {
     (ppm / scale).round() * scale
 }
 
+/// A slip of the pen that would change cylinders into sacks.
+fn fuel_not_of_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (told, of_brooder) = (answers.choice(fuel::FUEL)?, fuel::of_brooder(answers)?);
+    (told != of_brooder && outcome.get("brooding.heat").is_some())
+        .then(|| Finding::new("fuel-not-of-brooder", Weight::Look).at(fuel::FUEL))
+}
+
 /// Heating where no chick is.
 fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let (length, then) = with_partition(answers, outcome)?;
-    let now = outcome.number("brooding.design")?;
     // Said once: brooders that are too weak name the partition themselves.
-    let said = brooders_too_weak(answers, outcome).is_some();
-    (!said && then < now).then(|| {
-        Finding::new("heat-for-nobody", Weight::Look)
+    if brooders_too_weak(answers, outcome).is_some() {
+        return None;
+    }
+    let end = with_partition(answers, outcome)?;
+    let less = end.design < outcome.number("brooding.design")?;
+    less.then(|| {
+        let finding = Finding::new("heat-for-nobody", Weight::Look)
             .at("brooding.heated_length_m")
-            .with("design", Detail::Figure("brooding.design"))
-            .with("end", number(length, Unit::Metre, 0))
-            .with("end_design", kilowatts(then))
+            .with("design", Detail::Figure("brooding.design"));
+        end.told_in(finding)
     })
 }
 
 fn spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    outcome.get("brooding.spare")?;
+    outcome.number("brooding.spare").filter(|spare| *spare > 0.0)?;
     let finding = if fuel::is_gas(answers) {
         Finding::new("spare-cylinder", Weight::Note)
     } else {

@@ -44,6 +44,7 @@ impl Shown<'_> {
             "brooding.brooder_kw",
             "brooding.heated_length_m",
             "brooding.fuel",
+            "brooding.cover",
         ]));
         blocks.extend(self.heat_drawing());
         blocks.extend(self.where_heat_goes().map(Block::Table));
@@ -56,7 +57,9 @@ impl Shown<'_> {
 
     fn heat_lead(&self) -> Option<Block> {
         let (heat, whole) = (self.number("brooding.heat")?, self.number("brooding.heat_whole_house")?);
-        let (lead, note) = if heat < whole {
+        let (lead, note) = if heat <= 0.0 {
+            ("heat-lead-none", "heat-lead-note-none")
+        } else if heat < whole {
             ("heat-lead", "heat-lead-note")
         } else {
             ("heat-lead-whole", "heat-lead-note-whole")
@@ -254,6 +257,7 @@ const ROWS: &[&str] = &[
     "brooding.fresh_air",
     "brooding.fresh_air_whole_house",
     "brooding.air_to_breathe",
+    "brooding.air_for_fire",
     "brooding.air_heat",
     "brooding.air_volume",
     "brooding.heated_length",
