@@ -16,8 +16,10 @@ pub struct Worked {
     pub spec: &'static FigureSpec,
     /// The rule taken.
     pub rule: &'static Rule,
-    /// What went in, in the order of the rule's inputs.
+    /// What went in, in the order of the rule's inputs; a list is told by how many numbers it has.
     pub inputs: Vec<Resolved>,
+    /// The numbers of the list, where the rule takes one.
+    pub list: Vec<f64>,
 }
 
 /// All that could be worked out from some answers.
@@ -94,16 +96,19 @@ impl Outcome {
             .iter()
             .map(|input| self.resolve(answers, input))
             .collect::<Option<Vec<Resolved>>>()?;
-        let numbers: Vec<f64> = inputs.iter().map(|input| input.value).collect();
+        let list = list(answers, rule);
+        let scalars = rule.inputs.iter().zip(&inputs).filter(|(input, _)| !is_list(input));
+        let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(list.iter().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
         let band = band(rule, &inputs, &numbers);
-        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, rule, inputs })
+        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, rule, inputs, list })
     }
 
     fn resolve(&mut self, answers: &Answers, input: &Input) -> Option<Resolved> {
         match input.origin {
             Origin::Field(key) => field_value(answers, key),
+            Origin::List(key) => count(answers, key),
             Origin::Chosen(key, word) => {
                 let known = answers.get(key).is_some();
                 let value = f64::from(u8::from(answers.choices(key).contains(&word)));
@@ -121,6 +126,24 @@ impl Outcome {
             Origin::Table { unit, read, .. } => read().map(|value| Resolved { value, unit, band: None }),
         }
     }
+}
+
+fn is_list(input: &Input) -> bool {
+    matches!(input.origin, Origin::List(_))
+}
+
+/// The numbers of the list that a rule takes; none where it takes none.
+fn list(answers: &Answers, rule: &Rule) -> Vec<f64> {
+    match rule.inputs.last().map(|last| last.origin) {
+        Some(Origin::List(key)) => answers.numbers(key).to_vec(),
+        _ => Vec::new(),
+    }
+}
+
+fn count(answers: &Answers, key: &str) -> Option<Resolved> {
+    let numbers = answers.numbers(key).len();
+    let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+    (numbers > 0).then_some(Resolved { value: numbers as f64, unit, band: None })
 }
 
 fn field_value(answers: &Answers, key: &str) -> Option<Resolved> {

@@ -21,6 +21,8 @@ pub struct WorkedInput {
     pub resolved: Resolved,
     /// Where it comes from.
     pub origin: Origin,
+    /// The numbers of a list, whose `resolved` value is how many they are; empty for anything else.
+    pub list: Vec<f64>,
     /// Set when the grower did not say: how the usual value taken instead is backed.
     pub usual: Option<Status>,
 }
@@ -33,7 +35,11 @@ pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working
             Origin::Field(key) => answers.get(key).and_then(|given| given.usual),
             _ => None,
         };
-        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, usual }
+        let list = match input.origin {
+            Origin::List(_) => worked.list.clone(),
+            _ => Vec::new(),
+        };
+        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, list, usual }
     });
     Some(Working { inputs: inputs.collect(), worked })
 }

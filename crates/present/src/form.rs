@@ -33,6 +33,13 @@ pub enum Control {
         /// The unit beside the box; may be empty.
         unit: String,
     },
+    /// A box of several lines for several numbers.
+    Lines {
+        /// What was typed.
+        typed: String,
+        /// The unit beside the box.
+        unit: String,
+    },
     /// A day.
     Day {
         /// What was typed.
@@ -107,6 +114,9 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
             let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
             Control::Text { typed: first, numeric: true, unit }
         }
+        Kind::Numbers { unit, .. } => {
+            Control::Lines { typed: typed.join(" "), unit: show::unit_label(unit, viewer) }
+        }
         Kind::Ratio { .. } => Control::Text { typed: first, numeric: false, unit: String::new() },
         Kind::Text(_) | Kind::Currency => Control::Text { typed: first, numeric: false, unit: String::new() },
         Kind::Day => Control::Day { typed: first },
@@ -141,10 +151,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
     let words = viewer.words();
     let label = |word: &&str| words.plain(&format!("choice-{}-{word}", key_part(key)));
     match value {
-        Value::Number(number) => {
-            let unit = advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One);
-            show::quantity_short(*number, unit, viewer)
-        }
+        Value::Number(number) => show::quantity_short(*number, unit(key), viewer),
+        Value::Numbers(numbers) => show::several(numbers, unit(key), viewer),
         Value::Choice(word) => label(word),
         Value::Choices(chosen) => chosen.iter().map(label).collect::<Vec<_>>().join(", "),
         Value::Months(months) => {
@@ -155,4 +163,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
         Value::Currency(currency) => currency.code().to_owned(),
         Value::Text(text) => text.clone(),
     }
+}
+
+fn unit(key: &str) -> Unit {
+    advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One)
 }

@@ -63,6 +63,22 @@ pub fn quantity_short(value: f64, unit: Unit, viewer: &Viewer) -> String {
     with_unit(value, unit, viewer, |value| short(value, 4), |value| short(value, 2))
 }
 
+/// Several numbers with their unit behind the last; of many only the first.
+pub fn several(numbers: &[f64], unit: Unit, viewer: &Viewer) -> String {
+    const SHOWN: usize = 30;
+    let words = viewer.words();
+    let shown = &numbers[..numbers.len().min(SHOWN)];
+    let Some((last, before)) = shown.split_last() else { return String::new() };
+    let bare = |number: &f64| short(in_viewers_unit(*number, unit, viewer).0, 2);
+    let mut texts: Vec<String> = before.iter().map(bare).collect();
+    texts.push(quantity_short(*last, unit, viewer));
+    let text = texts.join(", ");
+    match numbers.len() - shown.len() {
+        0 => text,
+        more => say!(words, "list-and-more", list = text, more = more.to_string()),
+    }
+}
+
 /// `own` writes the number in its own unit, `other` in one it was converted to.
 fn with_unit(
     value: f64,

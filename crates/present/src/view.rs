@@ -142,8 +142,11 @@ pub struct WorkingJson {
 pub struct WorkingInputJson {
     /// Its symbol.
     pub symbol: &'static str,
-    /// Its value.
+    /// Its value; of a list, how many numbers it has.
     pub value: f64,
+    /// The numbers of a list.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub list: Vec<f64>,
     /// Its unit.
     pub unit: &'static str,
 }
@@ -227,6 +230,7 @@ fn workings(
         let inputs = working.inputs.iter().map(|input| WorkingInputJson {
             symbol: input.symbol,
             value: input.resolved.value,
+            list: input.list.clone(),
             unit: input.resolved.unit.name(),
         });
         let rule = worked.rule;

@@ -65,6 +65,7 @@ fn row(input: &WorkedInput, viewer: &Viewer) -> WorkingRow {
                 }
             },
         ),
+        Origin::List(key) => (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-typed")),
         Origin::Chosen(key, word) => {
             let choice = words.plain(&format!("choice-{}-{word}", key_part(key)));
             (say!(words, "origin-chosen-label", choice = choice), words.plain("origin-chosen"))
@@ -76,7 +77,10 @@ fn row(input: &WorkedInput, viewer: &Viewer) -> WorkingRow {
             words.plain("origin-table"),
         ),
     };
-    let value = show::quantity_short(input.resolved.value, input.resolved.unit, viewer);
+    let value = match input.origin {
+        Origin::List(_) => show::several(&input.list, input.resolved.unit, viewer),
+        _ => show::quantity_short(input.resolved.value, input.resolved.unit, viewer),
+    };
     WorkingRow { symbol: input.symbol, label, value, origin }
 }
 
@@ -107,12 +111,20 @@ fn numbers(
     viewer: &Viewer,
     format: &dyn Fn(f64) -> String,
 ) -> HashMap<&'static str, String> {
-    let number = |input: &WorkedInput| match input.resolved.unit {
-        Unit::Date => show::quantity_short(input.resolved.value, Unit::Date, viewer),
-        Unit::Money if !viewer.money_shown => show::money(input.resolved.value, viewer),
+    let number = |input: &WorkedInput| match (input.origin, input.resolved.unit) {
+        (Origin::List(key), _) => how_many(key, input.list.len(), viewer.words()),
+        (_, Unit::Date) => show::quantity_short(input.resolved.value, Unit::Date, viewer),
+        (_, Unit::Money) if !viewer.money_shown => show::money(input.resolved.value, viewer),
         _ => format(input.resolved.value),
     };
     working.inputs.iter().map(|input| (input.symbol, number(input))).collect()
+}
+
+/// "20 weights": what stands for a list where a number would stand for a number.
+fn how_many(key: &str, count: usize, words: &Words) -> String {
+    let n = count.to_string();
+    let message = format!("field-{}", key_part(key));
+    words.attribute(&message, "many", &[("n", Argument::from(&n))]).unwrap_or(n)
 }
 
 /// The same sum with every number in two figures, and what that gives: a check by head. Empty where it would mislead: for
@@ -123,7 +135,8 @@ fn rounded(working: &Working, viewer: &Viewer) -> String {
     let inputs: Vec<f64> = working.inputs.iter().map(|input| round(input.resolved.value)).collect();
     let as_they_are =
         inputs.iter().zip(&working.inputs).all(|(rounded, input)| *rounded == input.resolved.value);
-    if matches!(spec.unit, Unit::Date | Unit::Money) || as_they_are {
+    let has_list = working.inputs.iter().any(|input| matches!(input.origin, Origin::List(_)));
+    if matches!(spec.unit, Unit::Date | Unit::Money) || as_they_are || has_list {
         return String::new();
     }
     let exact = working.worked.figure.value.number();
