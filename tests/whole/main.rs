@@ -4,6 +4,7 @@ mod directions;
 mod docs;
 mod evaluator;
 mod faults;
+mod functions;
 mod plan_properties;
 mod published;
 mod rules;

@@ -6,4 +6,8 @@ pub mod disinfectant;
 pub mod guard;
 pub mod light;
 pub mod litter;
+pub mod performance;
+pub mod quantile;
 pub mod space;
+pub mod vaccine;
+pub mod weighing;

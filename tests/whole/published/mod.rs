@@ -12,6 +12,7 @@ mod growers_arithmetic;
 mod infection_control_sheet;
 mod plane_geometry;
 mod rules_of_arithmetic;
+mod scipy_statistics;
 mod unit_definitions;
 
 /// Works a quick sum out as a grower would type it; it must hold.

@@ -1,12 +1,46 @@
 //! Light: the sun over the year.
 
 use model::light;
+use quantity::fields::field as asked;
+use quantity::{CivilDay, Field, Kind, Need, Status, Unit};
 
 use super::Family;
+use crate::rule::{FigureSpec, exact, field};
+use crate::sums::{Sum, asks};
 use crate::verify::{Cell, RowOutputs, Shape, each};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: &[], fields: &[], sums: &[], series: &[], shapes: SHAPES };
+pub static FAMILY: Family =
+    Family { figures: FIGURES, fields: FIELDS, sums: SUMS, series: &[], shapes: SHAPES };
+
+/// The sun's upper limb on the horizon with standard refraction: so far below it stands the centre, degrees.
+const UPPER_LIMB_DEG: f64 = 0.8333;
+
+static FIELDS: &[Field] = &[asked("light.date", Kind::Day, Need::Optional)];
+
+static SUMS: &[Sum] = &[Sum {
+    name: "daylength",
+    inputs: &[asks("latitude_deg", "farm.latitude_deg"), asks("date", "light.date")],
+    figures: &["light.daylength"],
+    caution: None,
+}];
+
+static FIGURES: &[FigureSpec] = &[FigureSpec {
+    id: "light.daylength",
+    unit: Unit::Hour,
+    decimals: 1,
+    rules: &[exact(
+        "daylength",
+        "24 / pi * acos(max(0 - 1, min(1, (0 - sin(0.8333 * pi / 180) - sin(f * pi / 180) * sin(declination(p))) \
+         / (cos(f * pi / 180) * cos(declination(p))))))",
+        &[field("f", "farm.latitude_deg"), field("p", "light.date")],
+        |x| {
+            let day = CivilDay::from_number(x[1] as i32);
+            Some(light::daylength_h(x[0], f64::from(day.day_of_year()), UPPER_LIMB_DEG))
+        },
+    )
+    .from("spencer-1971", Status::Published)],
+}];
 
 static SHAPES: &[Shape] = &[Shape {
     name: "daylength",
@@ -27,8 +61,6 @@ static SHAPES: &[Shape] = &[Shape {
 }];
 
 fn daylength(cells: &[Cell]) -> RowOutputs {
-    /// The sun's upper limb on the horizon with standard refraction, degrees.
-    const UPPER_LIMB_DEG: f64 = 0.8333;
     let latitude = cells[0].number(-90.0, 90.0)?;
     let longitude = cells[1].number(-180.0, 180.0)?;
     let day = cells[2].day()?;

@@ -11,7 +11,11 @@ mod disinfectant;
 pub(crate) mod guard;
 mod light;
 mod litter;
+pub(crate) mod performance;
 pub(crate) mod space;
+mod statistics;
+pub(crate) mod vaccine;
+pub(crate) mod weighing;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -28,8 +32,17 @@ pub struct Family {
 }
 
 /// All families, in the order in which people read them.
-pub static FAMILIES: &[&Family] =
-    &[&space::FAMILY, &guard::FAMILY, &disinfectant::FAMILY, &litter::FAMILY, &light::FAMILY];
+pub static FAMILIES: &[&Family] = &[
+    &space::FAMILY,
+    &guard::FAMILY,
+    &disinfectant::FAMILY,
+    &litter::FAMILY,
+    &light::FAMILY,
+    &vaccine::FAMILY,
+    &weighing::FAMILY,
+    &performance::FAMILY,
+    &statistics::FAMILY,
+];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {

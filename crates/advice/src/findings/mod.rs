@@ -8,13 +8,24 @@ use crate::outcome::Outcome;
 mod disinfectant;
 mod guard;
 mod litter;
+mod performance;
 mod space;
+mod vaccine;
+mod weighing;
 
 /// Looks at answers and figures for one thing worth saying.
 type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 
 /// Every check there is, by family.
-static CHECKS: &[&[Check]] = &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS];
+static CHECKS: &[&[Check]] = &[
+    space::CHECKS,
+    guard::CHECKS,
+    disinfectant::CHECKS,
+    litter::CHECKS,
+    vaccine::CHECKS,
+    weighing::CHECKS,
+    performance::CHECKS,
+];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
