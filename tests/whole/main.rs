@@ -9,5 +9,6 @@ mod plan_properties;
 mod published;
 mod rules;
 mod sample;
+mod sums;
 mod tidy;
 mod words;

@@ -112,7 +112,7 @@ fn limit(value: f64, unit: Unit, viewer: &Viewer) -> String {
     // A limit is given in the unit of its field, whatever the viewer likes: that is what has to be typed.
     let metric = Viewer { units: crate::viewer::Units::Metric, money_shown: true, ..viewer.clone() };
     match unit {
-        Unit::One | Unit::Pieces | Unit::Money => show::short(value, 2),
+        Unit::One | Unit::Pieces | Unit::Money | Unit::MoneyPerKilogram => show::short(value, 2),
         _ => show::quantity_short(value, unit, &metric),
     }
 }

@@ -91,6 +91,7 @@ fn with_unit(
     match unit {
         Unit::Date => return day(CivilDay::from_number(value as i32), viewer),
         Unit::Money => return money(value, viewer),
+        Unit::MoneyPerKilogram => return say!(words, "unit-money-kg", n = money(value, viewer)),
         _ => {}
     }
     let (value, shown_in) = in_viewers_unit(value, unit, viewer);
@@ -157,6 +158,9 @@ pub fn band(band: Option<Band>, spec: &FigureSpec, viewer: &Viewer) -> String {
 pub fn unit_label(unit: Unit, viewer: &Viewer) -> String {
     match unit {
         Unit::Money => viewer.currency.clone().unwrap_or_else(|| viewer.words().plain("unit-label-money")),
+        Unit::MoneyPerKilogram => {
+            say!(viewer.words(), "unit-label-money-kg", money = unit_label(Unit::Money, viewer))
+        }
         _ => viewer.words().plain(&format!("unit-label-{}", unit_key(unit))),
     }
 }

@@ -6,7 +6,7 @@ use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
 use advice::sums::SumResult;
 use advice::working::working;
-use quantity::{FigureValue, Series, Unit};
+use quantity::{FigureValue, Series};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -212,7 +212,7 @@ fn figure(worked: &Worked) -> FigureView {
 
 /// Amounts of money are left out for a viewer who does not see them.
 fn figures(outcome: &Outcome, viewer: &Viewer) -> BTreeMap<&'static str, FigureView> {
-    let seen = |worked: &&Worked| viewer.money_shown || worked.spec.unit != Unit::Money;
+    let seen = |worked: &&Worked| viewer.money_shown || !worked.spec.unit.is_money();
     outcome.figures().filter(seen).map(|worked| (worked.figure.id, figure(worked))).collect()
 }
 
@@ -223,7 +223,7 @@ fn workings(
 ) -> BTreeMap<&'static str, WorkingJson> {
     let view = |worked: &Worked| {
         let working = working(answers, outcome, worked.figure.id)?;
-        let money = working.inputs.iter().any(|input| input.resolved.unit == Unit::Money);
+        let money = working.inputs.iter().any(|input| input.resolved.unit.is_money());
         if money && !viewer.money_shown {
             return None;
         }

@@ -114,7 +114,7 @@ fn numbers(
     let number = |input: &WorkedInput| match (input.origin, input.resolved.unit) {
         (Origin::List(key), _) => how_many(key, input.list.len(), viewer.words()),
         (_, Unit::Date) => show::quantity_short(input.resolved.value, Unit::Date, viewer),
-        (_, Unit::Money) if !viewer.money_shown => show::money(input.resolved.value, viewer),
+        (_, unit) if unit.is_money() && !viewer.money_shown => show::money(input.resolved.value, viewer),
         _ => format(input.resolved.value),
     };
     working.inputs.iter().map(|input| (input.symbol, number(input))).collect()
@@ -136,7 +136,7 @@ fn rounded(working: &Working, viewer: &Viewer) -> String {
     let as_they_are =
         inputs.iter().zip(&working.inputs).all(|(rounded, input)| *rounded == input.resolved.value);
     let has_list = working.inputs.iter().any(|input| matches!(input.origin, Origin::List(_)));
-    if matches!(spec.unit, Unit::Date | Unit::Money) || as_they_are || has_list {
+    if spec.unit == Unit::Date || spec.unit.is_money() || as_they_are || has_list {
         return String::new();
     }
     let exact = working.worked.figure.value.number();

@@ -20,6 +20,7 @@ pub enum Dimension {
     Concentration,
     MassPerVolume,
     Money,
+    MoneyPerMass,
     Date,
     None,
 }
@@ -67,6 +68,8 @@ pub enum Unit {
     Minute,
     /// Whole money in the farm's currency, shown with the currency's decimals.
     Money,
+    /// The price of a kilogram in the farm's currency; not rounded, since it is multiplied before an amount is.
+    MoneyPerKilogram,
     /// A civil day, written as YYYY-MM-DD.
     Date,
 }
@@ -114,6 +117,7 @@ impl Unit {
         U::Hour,
         U::Minute,
         U::Money,
+        U::MoneyPerKilogram,
         U::Date,
     ];
 
@@ -158,6 +162,7 @@ impl Unit {
             U::Hour => "h",
             U::Minute => "min",
             U::Money => "money",
+            U::MoneyPerKilogram => "money/kg",
             U::Date => "date",
         }
     }
@@ -230,6 +235,11 @@ impl Unit {
         }
     }
 
+    /// Whether numbers in it tell of money, which not everybody may see.
+    pub fn is_money(self) -> bool {
+        matches!(self.dimension(), Dimension::Money | Dimension::MoneyPerMass)
+    }
+
     /// What this unit measures.
     pub fn dimension(self) -> Dimension {
         match self {
@@ -251,6 +261,7 @@ impl Unit {
             U::MillilitrePerLitre => Dimension::Concentration,
             U::KilogramPerCubicMetre => Dimension::MassPerVolume,
             U::Money => Dimension::Money,
+            U::MoneyPerKilogram => Dimension::MoneyPerMass,
             U::Date => Dimension::Date,
             U::One => Dimension::None,
         }

@@ -3,17 +3,25 @@
 use advice::sums::{self, SumResult};
 use quantity::Raw;
 
+mod bell_curve_tables;
+mod breeders_weighing;
 mod cpdo_mumbai;
 mod daylength_almanac;
 mod directive_2007_43;
+mod european_index_note;
 mod extension_poultry_course;
+mod feed_conversion_pages;
 mod feed_firm_hot_climate;
 mod growers_arithmetic;
+mod hamra;
 mod infection_control_sheet;
+mod maertens;
 mod plane_geometry;
 mod rules_of_arithmetic;
 mod scipy_statistics;
+mod shane;
 mod unit_definitions;
+mod vaccine_leaflets;
 
 /// Works a quick sum out as a grower would type it; it must hold.
 fn sum(name: &str, inputs: &[(&str, &str)]) -> SumResult {

@@ -47,8 +47,8 @@ static FIELDS: &[Field] = &[
     asked(COST, number(Unit::Money, 0.01, 1e12), Need::Optional),
     asked(SOLD, count(Unit::Birds, 1.0, 100_000.0), Need::Optional),
     asked(PLACED, count(Unit::Chicks, 1.0, 100_000.0), Need::Optional),
-    asked(PRICE, number(Unit::Money, 0.01, 1e9), Need::Optional),
-    asked(FEED_PRICE, number(Unit::Money, 0.01, 1e9), Need::Optional),
+    asked(PRICE, number(Unit::MoneyPerKilogram, 0.01, 1e9), Need::Optional),
+    asked(FEED_PRICE, number(Unit::MoneyPerKilogram, 0.01, 1e9), Need::Optional),
 ];
 
 static SUMS: &[Sum] = &[
@@ -189,7 +189,7 @@ static FIGURES: &[FigureSpec] = &[
     },
     FigureSpec {
         id: "performance.break_even_price",
-        unit: Unit::Money,
+        unit: Unit::MoneyPerKilogram,
         decimals: 2,
         rules: &[exact("break-even-price", "C / L", &[field("C", COST), field("L", LIVE)], |x| {
             Some(x[0] / x[1])
@@ -260,7 +260,7 @@ static FIGURES: &[FigureSpec] = &[
     },
     FigureSpec {
         id: "performance.break_even_feed_price",
-        unit: Unit::Money,
+        unit: Unit::MoneyPerKilogram,
         decimals: 2,
         rules: &[exact(
             "break-even-feed-price",

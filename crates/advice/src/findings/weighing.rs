@@ -69,9 +69,9 @@ fn few_weighed(_: &Answers, outcome: &Outcome) -> Option<Finding> {
     })
 }
 
-/// Said only where the spread is above the limit beyond doubt, or was told.
-fn uneven(_: &Answers, outcome: &Outcome) -> Option<Finding> {
-    outcome.get("weighing.uniformity_normal")?;
+/// Said only where the spread is above the limit beyond doubt, or was told; and not of slips of the pen.
+fn uneven(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("weighing.uniformity_normal").filter(|_| odd_weights(answers, outcome).is_none())?;
     let cv = outcome.get("weighing.cv")?.figure;
     let surely = cv.band.map_or(cv.value.number(), |band| band.low);
     (surely > UNEVEN)

@@ -13,15 +13,11 @@ section-performance = How the batch did
 section-vaccine = Vaccine water
 section-light = Light
 
+unit-money-kg = { $n } a kg
+unit-label-money-kg = { $money } a kg
 list-and-more = { $list } … and { $more } more
-formula-sum = sum of
-formula-count = how many of
-formula-mean = mean of
 formula-t95 = Student’s t for 19 in 20 at
 formula-phi = share of a bell curve below
-formula-acos = arc cosine of
-formula-cos = cos
-formula-declination = height of the sun on
 
 fault-in-list = { $key }: number { $at } is “{ $item }”. Each must be a number from { $low } to { $high }.
 fault-too-few = { $count ->
@@ -70,16 +66,20 @@ rule-sample-normal = The short formula for a blackboard: (1.96 × CV ÷ error) s
 rule-mean-error-of-flock = 19 times in 20 the true mean of the flock lies so near, if the birds were caught by chance; nearer in a small flock.
 rule-mean-error = 19 times in 20 the true mean of the flock lies so near, if the birds were caught by chance.
 rule-birds-weighed = The weights you typed, counted.
+    .formula = { $w }, counted
 rule-weights-mean = All weights added, divided by how many they are. The range is by Student’s t.
+    .formula = sum of { $w } ÷ how many they are
 rule-weights-sd = The square root of: every weight’s distance from the mean squared, all added, divided by one less than the number of birds. The range is by chi-square and holds for weights that follow a bell curve.
+    .formula = √(sum of (weight − mean)² over { $w } ÷ (how many − 1))
 rule-weights-cv = The spread as a share of the mean. The range is McKay’s in Vangel’s form.
+    .formula = 100 × √(sum of (weight − mean)² over { $w } ÷ (how many − 1)) ÷ mean
 rule-weights-uniformity = Of 100 birds, so many weigh from nine to eleven tenths of the mean of these very birds, both limits counted in. The range is Wilson’s.
-    .formula = 100 × (how many of { $w } lie from 0.9 × mean to 1.1 × mean) ÷ (how many of { $w })
+    .formula = 100 × (how many of { $w } lie from 0.9 × mean to 1.1 × mean) ÷ how many they are
 rule-cv-told = You typed it.
 rule-uniformity-of-bell-curve = What a flock with this CV would have if its weights followed a bell curve. Cocks and hens together mostly do not quite.
 
 finding-sample-below-thirty = By arithmetic { $birds } would do, but never weigh fewer than { $fewest }: the CV itself is only a guess (common practice).
-finding-odd-weights = { $count } of the weights stand far from the others: { $worst } the furthest. A slip of the pen, pounds for kilograms, a bird twice? Without them the mean is { $mean } and the CV { $cv }. If the bird was truly so, leave it in.
+finding-odd-weights = Weights far from the others: { $count }; the furthest is { $worst }. A slip of the pen, pounds for kilograms, a bird twice? Without them the mean is { $mean } and the CV { $cv }. If the bird was truly so, leave it in.
 finding-many-odd-weights = { $count } of { $of } weights stand far from the others. So many are no slips: the flock has stragglers. Look for them, and for the reason.
 finding-few-weighed = Only { $birds }. By luck alone the share counted can lie 7 to 15 points off, so read the ranges. { $enough } or more tell better.
 finding-uneven = Above { $uneven } a flock of cocks and hens is uneven (from memory). Usual reasons: too few feeders or drinkers, a cold start, heat, a sick spell, chicks from several parent flocks.
@@ -111,8 +111,8 @@ field-performance-cost-total = All costs of the batch
     .hint = Chicks, feed, heat, litter, vaccine, transport, and your own work at the wage you would pay.
 field-performance-birds-sold = Birds sold
 field-performance-chicks-placed = Chicks placed
-field-performance-price-per-kg = Price for a kg of live weight
-field-performance-feed-price-per-kg = Feed, a kg
+field-performance-price-per-kg = Price of live weight
+field-performance-feed-price-per-kg = Price of feed
     .hint = The price of a bag divided by its kilograms.
 
 figure-performance-epef = European index (EPEF), points
@@ -120,15 +120,15 @@ figure-performance-daily-gain = Gain of a bird a day
 figure-performance-fcr-sold = Feed conversion by weight sold
 figure-performance-gain = Weight gained, the dead counted in
 figure-performance-fcr-gain = Feed conversion by weight gained
-figure-performance-fcr-at-2500 = Feed conversion, as if sold at 2 500 g
-figure-performance-fcr-at-1500 = Feed conversion, as if sold at 1 500 g
-figure-performance-break-even-price = Break-even price of a kg, live
+figure-performance-fcr-at-2500 = Feed conversion, as if sold at 2 500 g
+figure-performance-fcr-at-1500 = Feed conversion, as if sold at 1 500 g
+figure-performance-break-even-price = Break-even price, live weight
 figure-performance-profit = Left over (minus: lost)
 figure-performance-mean-weight = Mean weight of a bird sold
 figure-performance-break-even-weight = Break-even weight of a bird
 figure-performance-break-even-livability = Break-even survival
 figure-performance-break-even-fcr = Break-even feed conversion
-figure-performance-break-even-feed-price = Break-even price of a kg of feed
+figure-performance-break-even-feed-price = Break-even price of feed
 
 rule-epef = Survival times weight times 100, divided by days times feed conversion.
 rule-daily-gain = The weight less the chick’s, divided by the days.
@@ -136,8 +136,8 @@ rule-daily-gain-whole = The whole weight divided by the days; the chick’s weig
 rule-fcr-sold = Feed eaten divided by live weight sold. The feed of birds that died stays in: you paid for it.
 rule-weight-gained = Weight sold and weight of the dead, less the weight of the chicks.
 rule-fcr-gain = Feed eaten divided by all weight gained: the form of trials, which differs from the other by 2 to 4 %.
-rule-fcr-at-2500 = 0.02 more or less for every 100 g from 2 500 g; it holds from 2 300 to 2 700 g only.
-rule-fcr-at-1500 = The older correction: 0.04 more or less for every 100 g from 1 500 g. Kept to 1 300 to 1 700 g, as far as its printed example goes.
+rule-fcr-at-2500 = 0.02 more or less for every 100 g from 2 500 g; it holds from 2 300 to 2 700 g only.
+rule-fcr-at-1500 = The older correction: 0.04 more or less for every 100 g from 1 500 g. Kept to 1 300 to 1 700 g, as far as its printed example goes.
 rule-break-even-price = All costs divided by the weight sold: what a kg cost you.
 rule-profit = Price times weight sold, less all costs.
 rule-mean-weight-sold = Weight sold divided by birds sold.
@@ -150,7 +150,7 @@ finding-fcr-hardly-possible = A feed conversion of { $fcr } is hardly possible. 
 finding-correction-misleads = At { $weight } no correction is shown, because it would mislead: the newer one holds from { $low_heavy } to { $high_heavy }, the older one near { $low_light } to { $high_light }. Beyond that they make heavy birds look far better than they are. Compare batches sold at like weights.
 finding-gain-needs-both = For the form by weight gained both are needed: the weight of the dead and of the chicks.
 finding-epef-scale = Around 1998, 200 to 225 points were held acceptable (published); good open-sided houses now reach 250 to 330 (common practice). Your own last batches are the better yardstick. Fewer birds on the floor lift the points and can lower what the house earns.
-finding-sells-at-a-loss = At this price the batch loses { $loss }. It breaks even at { $price } a kg.
+finding-sells-at-a-loss = At this price the batch loses { $loss }. It breaks even at { $price }.
 finding-nothing-left-for-feed = The other costs alone are more than the birds bring: no feed conversion and no feed price saves this batch.
 finding-break-even-means = Below the break-even price a batch loses. Birds kept longer in hope of a better price also eat, and the limits of heat and floor come before any price.
 
@@ -166,7 +166,7 @@ figure-vaccine-water = Water to mix the vaccine into
 figure-vaccine-water-by-age = Water by the rule of age
 figure-vaccine-milk-powder = Skimmed milk powder, if the leaflet allows it
 
-rule-vaccine-water-by-age = As many litres for 1 000 birds as they are days old, at most 40.
+rule-vaccine-water-by-age = As many litres for 1 000 birds as they are days old, at most 40.
 rule-vaccine-water-measured = What your own birds drank in two hours.
 rule-vaccine-water-as-by-age = By the rule of age, since you did not measure.
 rule-milk-powder = 2 to 4 g to a litre, 3 as the figure; below 1 % fat. Stirred in 20 to 30 minutes before the vaccine.
@@ -175,7 +175,10 @@ finding-vaccine-water-far-from-rule = Your birds drank { $measured }; the rule o
 finding-vaccine-measure-two-hours = Better than the rule: measure the day before what your own birds drink in two hours. In heat they drink the rule’s litres so fast that the timid get none.
 finding-vaccine-day-count = The day the chicks came is day 0 here; your vet’s paper may call it day 1. Ask which, and go by the date, or every vaccine slips by a day.
 
-sum-vaccine-water-caution = Your veterinarian and the leaflet come first: they say which vaccine, which day, how many doses. Never fewer doses than birds, never part of a vial, never a vial over two days. Vaccinate in a cool hour. Thirst beforehand: as the leaflet says, but only 30 to 60 minutes when it is above 30 °C, and never for panting birds: then wait for another day. No chlorine, acid or medicine in the water from 24 to 48 hours before until 24 hours after. Keep vaccine out of the sun; only healthy birds; write down the vial’s batch number.
+sum-vaccine-water-caution = Your veterinarian and the leaflet come first: which vaccine, which day, how many doses. Never fewer doses than birds, never part of a vial, never one vial over two days.
+sum-vaccine-water-caution-2 = Vaccinate in a cool hour. Thirst before it as the leaflet says; only 30 to 60 minutes when it is above 30 °C; never for panting birds: wait for another day.
+sum-vaccine-water-caution-3 = No chlorine, acid or medicine in the water from 24 to 48 hours before until 24 hours after, as the leaflet says.
+sum-vaccine-water-caution-4 = Keep the vaccine cool and out of the sun. Healthy birds only. Write down the vial’s batch number.
 
 ## Light.
 
