@@ -2,6 +2,13 @@
 
 use quantity::Mass;
 
+/// Survival (livability), %: birds sold alive of all chicks *placed*. `None` where none were placed.
+///
+/// Deaths are the rest to 100. Deaths divided by the survivors look larger and are wrong, though they are met in print.
+pub fn livability_percent(sold: f64, placed: f64) -> Option<f64> {
+    (placed > 0.0).then(|| 100.0 * sold / placed)
+}
+
 /// European production efficiency factor, points: survival % × live kg × 100 ÷ (days × feed conversion).
 ///
 /// - `survival_percent`: 0 to 100; `age_d`: mean age at sale, days, above 0; `fcr`: kg of feed a kg, above 0
@@ -42,6 +49,7 @@ mod tests {
     fn nothing_sold_has_no_conversion() {
         assert_eq!(feed_conversion(Mass::kilograms(100.0), Mass::kilograms(0.0)), None);
         assert_eq!(epef(95.0, Mass::kilograms(2.0), 0.0, 1.8), None);
+        assert_eq!(livability_percent(0.0, 0.0), None);
         assert_eq!(daily_gain(Mass::kilograms(2.0), Mass::kilograms(0.04), 0.0), None);
     }
 

@@ -15,6 +15,7 @@ mod feed_firm_hot_climate;
 mod growers_arithmetic;
 mod hamra;
 mod infection_control_sheet;
+mod kondo;
 mod maertens;
 mod plane_geometry;
 mod rules_of_arithmetic;

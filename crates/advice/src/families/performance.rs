@@ -98,6 +98,7 @@ static SUMS: &[Sum] = &[
             "performance.profit",
             "performance.mean_weight",
             "performance.break_even_weight",
+            "performance.livability",
             "performance.break_even_livability",
             "performance.break_even_fcr",
             "performance.break_even_feed_price",
@@ -224,6 +225,15 @@ static FIGURES: &[FigureSpec] = &[
             &[field("C", COST), field("p", PRICE), field("n", SOLD)],
             |x| Some(x[0] / (x[1] * x[2])),
         )],
+    },
+    FigureSpec {
+        id: "performance.livability",
+        unit: Unit::Percent,
+        decimals: 1,
+        rules: &[exact("survival", "100 * n / N", &[field("n", SOLD), field("N", PLACED)], |x| {
+            performance::livability_percent(x[0], x[1])
+        })
+        .from("common-practice", Status::CommonPractice)],
     },
     FigureSpec {
         id: "performance.break_even_livability",
