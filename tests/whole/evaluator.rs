@@ -3,10 +3,20 @@
 
 use std::collections::HashMap;
 
+use crate::functions;
+
+/// A list that a formula works over, with its symbol.
+pub type List<'a> = (&'a str, &'a [f64]);
+
 /// Works a formula out over its inputs.
 pub fn evaluate(formula: &str, inputs: &HashMap<&str, f64>) -> Result<f64, String> {
+    evaluate_over(formula, inputs, None)
+}
+
+/// Works a formula out over its inputs and a list.
+pub fn evaluate_over(formula: &str, inputs: &HashMap<&str, f64>, list: Option<List>) -> Result<f64, String> {
     let tokens = tokens(formula)?;
-    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone() };
+    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone(), list };
     let value = parser.sum()?;
     if parser.at == tokens.len() { Ok(value) } else { Err(format!("left over: {:?}", &tokens[parser.at..])) }
 }
@@ -46,6 +56,7 @@ struct Parser<'a> {
     tokens: &'a [Token],
     at: usize,
     inputs: HashMap<&'a str, f64>,
+    list: Option<List<'a>>,
 }
 
 impl<'a> Parser<'a> {
@@ -110,10 +121,13 @@ impl<'a> Parser<'a> {
     }
 
     fn call(&mut self, name: &str) -> Result<f64, String> {
-        if name == "least" || name == "last" {
-            return self.search(name);
+        match name {
+            "least" | "last" => return self.search(name),
+            "sum" => return self.sum_over_list(),
+            "count" | "mean" | "count_between" => return self.of_list(name),
+            _ => {}
         }
-        if name == "sum" {
+        if name == "add" {
             return self.add_up();
         }
         let mut arguments = vec![self.sum()?];
@@ -123,9 +137,15 @@ impl<'a> Parser<'a> {
         self.expects(')')?;
         let x = arguments[0];
         Ok(match (name, arguments.len()) {
+            ("sqrt", 1) if x < 0.0 => return Err(format!("no root of {x}")),
             ("sqrt", 1) => x.sqrt(),
             ("tan", 1) => x.tan(),
             ("sin", 1) => x.sin(),
+            ("cos", 1) => x.cos(),
+            ("acos", 1) => x.acos(),
+            ("phi", 1) => functions::share_below(x),
+            ("t95", 1) => functions::student_95(x)?,
+            ("declination", 1) => functions::declination(x),
             // Whole things: a hair of rounding in the arithmetic is no missing bird (one part in a thousand million).
             ("floor", 1) => {
                 if hair_of(x) {
@@ -152,6 +172,47 @@ impl<'a> Parser<'a> {
             ("brooding_temperature", 2) => brooding_temperature(x, arguments[1])?,
             (other, count) => return Err(format!("no function {other} of {count}")),
         })
+    }
+
+    /// `sum(e)`: e for each number of the list in turn, added.
+    fn sum_over_list(&mut self) -> Result<f64, String> {
+        let (symbol, list) = self.list.ok_or("sum wants a list")?;
+        let start = self.at;
+        let mut total = 0.0;
+        for &number in list {
+            self.at = start;
+            self.inputs.insert(symbol, number);
+            total += self.sum()?;
+        }
+        self.inputs.remove(symbol);
+        self.expects(')')?;
+        Ok(total)
+    }
+
+    /// `count(w)`, `mean(w)` and `count_between(w, low, high)`.
+    fn of_list(&mut self, name: &str) -> Result<f64, String> {
+        let (symbol, list) = self.list.ok_or_else(|| format!("{name} wants a list"))?;
+        if self.tokens.get(self.at) != Some(&Token::Name(symbol.to_owned())) {
+            return Err(format!("{name} wants the list {symbol} first"));
+        }
+        self.at += 1;
+        let mut limits = Vec::new();
+        while self.takes(',') {
+            limits.push(self.sum()?);
+        }
+        self.expects(')')?;
+        let count = list.len() as f64;
+        match (name, limits.as_slice()) {
+            ("count", []) => Ok(count),
+            ("mean", []) => Ok(list.iter().sum::<f64>() / count),
+            ("count_between", &[low, high]) => {
+                let inside = |x: &&f64| {
+                    (**x > low || hair_of_equal(**x, low)) && (**x < high || hair_of_equal(**x, high))
+                };
+                Ok(list.iter().filter(inside).count() as f64)
+            }
+            _ => Err(format!("no function {name} with {} limits", limits.len())),
+        }
     }
 
     /// `least(n, from, e)` and `last(d, from, to, e)`.
@@ -227,6 +288,10 @@ impl<'a> Parser<'a> {
             })
             .unwrap_or_default()
     }
+}
+
+fn hair_of_equal(x: f64, y: f64) -> bool {
+    (x - y).abs() <= 1e-9 * y.abs()
 }
 
 fn hair_of(x: f64) -> bool {
@@ -306,12 +371,25 @@ fn it_reads_what_a_blackboard_would() {
         ("last(d, 0, 42, b * b - d)", 16.0),
         ("growth_fast(42)", 2990.0),
         ("growth_open_house(42)", 2035.0),
-        ("sum(d, 1, b, d * d)", 30.0),
+        ("add(d, 1, b, d * d)", 30.0),
         ("brooding_temperature(21, 70)", 21.3),
+        ("cos(0) + acos(1)", 1.0),
     ] {
         assert_eq!(evaluate(formula, &inputs), Ok(value), "{formula}");
     }
-    for wrong in ["a +", "(a", "c", "a b", "nope(a)", "a $ b"] {
+    let list = Some(("w", [1.0, 2.0, 3.0, 6.0].as_slice()));
+    for (formula, value) in [
+        ("count(w) + mean(w)", 7.0),
+        ("sum(w)", 12.0),
+        ("sum((w - mean(w)) ^ 2) / count(w)", 3.5),
+        ("count_between(w, 2, a) / count(w)", 0.5),
+    ] {
+        assert_eq!(evaluate_over(formula, &inputs, list), Ok(value), "{formula}");
+    }
+    for wrong in ["sum(w) + w", "count(a)", "count_between(w, 1)"] {
+        assert!(evaluate_over(wrong, &inputs, list).is_err(), "{wrong}");
+    }
+    for wrong in ["a +", "(a", "c", "a b", "nope(a)", "a $ b", "sqrt(a - b)", "sum(a)", "t95(0)"] {
         assert!(evaluate(wrong, &inputs).is_err(), "{wrong}");
     }
 }

@@ -9,7 +9,7 @@ use advice::rule::{FigureSpec, Input, Origin, Over, Rule};
 use advice::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
 use quantity::{Field, Kind, Unit};
 
-use crate::evaluator::evaluate;
+use crate::evaluator::{evaluate, evaluate_over};
 
 /// A seeded stream of numbers (splitmix64), so that the test is the same every time.
 struct Draws(u64);
@@ -47,6 +47,7 @@ fn draw(input: &Input, draws: &mut Draws) -> f64 {
             let known: Vec<f64> = words_of(field).iter().filter_map(|word| read(word)).collect();
             known[(draws.unit() * known.len() as f64) as usize]
         }
+        Origin::List(key) => panic!("{key} is many numbers"),
     }
 }
 
@@ -55,6 +56,44 @@ fn words_of(key: &str) -> &'static [&'static str] {
         Some(Kind::Choice(words)) => words,
         _ => panic!("{key} is no choice"),
     }
+}
+
+/// What a rule takes: its numbers by symbol, and its list.
+struct Drawn {
+    scalars: Vec<f64>,
+    list: Vec<f64>,
+}
+
+impl Drawn {
+    fn of(rule: &Rule, draws: &mut Draws) -> Drawn {
+        let (mut scalars, mut list) = (Vec::new(), Vec::new());
+        for input in rule.inputs {
+            match input.origin {
+                Origin::List(key) => list = draw_list(families::field(key).expect(key), draws),
+                _ => scalars.push(draw(input, draws)),
+            }
+        }
+        Drawn { scalars, list }
+    }
+
+    fn by_kernel(&self, rule: &Rule) -> Option<f64> {
+        (rule.compute)(&[self.scalars.clone(), self.list.clone()].concat())
+    }
+
+    fn by_text(&self, rule: &Rule) -> Result<f64, String> {
+        let symbols = rule.inputs.iter().map(|input| input.symbol);
+        let scalars: HashMap<&str, f64> = symbols.zip(self.scalars.iter().copied()).collect();
+        let list = rule.inputs.last().filter(|_| !self.list.is_empty());
+        evaluate_over(rule.formula, &scalars, list.map(|input| (input.symbol, self.list.as_slice())))
+    }
+}
+
+/// Numbers around one weight, as many as a grower may weigh.
+fn draw_list(field: &Field, draws: &mut Draws) -> Vec<f64> {
+    let Kind::Numbers { low, high, at_least, .. } = field.kind else { panic!("{} is no list", field.key) };
+    let middle = draws.between(low * 2.0, high / 2.0);
+    let count = draws.between(at_least as f64, 60.0) as usize;
+    (0..count).map(|_| (middle * draws.between(0.7, 1.3)).round()).collect()
 }
 
 fn draw_field(field: &Field, draws: &mut Draws) -> f64 {
@@ -94,11 +133,10 @@ fn every_rule_gives_what_its_formula_says() {
     for (spec, rule) in rules() {
         let mut answered = 0;
         for _ in 0..200 {
-            let numbers: Vec<f64> = rule.inputs.iter().map(|input| draw(input, &mut draws)).collect();
-            let inputs: HashMap<&str, f64> =
-                rule.inputs.iter().map(|input| input.symbol).zip(numbers.iter().copied()).collect();
-            let by_text = evaluate(rule.formula, &inputs);
-            match (rule.compute)(&numbers) {
+            let drawn = Drawn::of(rule, &mut draws);
+            let by_text = drawn.by_text(rule);
+            let inputs = &drawn.scalars;
+            match drawn.by_kernel(rule) {
                 Some(by_kernel) => {
                     let by_text = by_text.unwrap_or_else(|why| panic!("{}: {why}", rule.name));
                     let close = (by_kernel - by_text).abs() <= 1e-9 * by_text.abs().max(1.0);
@@ -128,7 +166,9 @@ fn every_working_of_a_whole_plan_gives_its_figure() {
         let inputs: HashMap<&str, f64> =
             working.inputs.iter().map(|input| (input.symbol, input.resolved.value)).collect();
         let By::Rule(rule) = &working.worked.by else { continue };
-        let by_text = evaluate(rule.formula, &inputs).unwrap();
+        let list = working.inputs.last().filter(|input| !input.list.is_empty());
+        let list = list.map(|input| (input.symbol, input.list.as_slice()));
+        let by_text = evaluate_over(rule.formula, &inputs, list).unwrap();
         let value = working.worked.figure.value.number();
         // Money is rounded to the cent after the formula.
         let tolerance = if spec.unit == Unit::Money { 0.005 } else { 1e-9 * value.abs().max(1.0) };
@@ -143,11 +183,15 @@ fn every_working_of_a_whole_plan_gives_its_figure() {
     assert_eq!(shown, in_a_plan, "a complete plan must show every figure");
 }
 
-/// Whether a figure rests on fields that only a quick sum asks, which no plan can answer.
+/// Whether a figure rests, itself or through others, on fields that only a quick sum asks, which no plan can answer.
 fn only_in_sums(spec: &FigureSpec) -> bool {
     let plan = families::plan_fields();
     let asked = |key: &str| plan.iter().any(|asked| asked.field.key == key);
-    let unasked = |input: &Input| matches!(input.origin, Origin::Field(key) if !asked(key));
+    let unasked = |input: &Input| match input.origin {
+        Origin::Field(key) | Origin::List(key) => !asked(key),
+        Origin::Figure(id) => only_in_sums(families::figure(id).expect(id)),
+        _ => false,
+    };
     spec.rules.iter().any(|rule| rule.inputs.iter().any(unasked))
 }
 
@@ -157,7 +201,7 @@ fn every_rule_only_rises_or_only_falls_with_each_input() {
     let mut draws = Draws(7);
     for (spec, rule) in rules() {
         for _ in 0..50 {
-            let numbers: Vec<f64> = rule.inputs.iter().map(|input| draw(input, &mut draws)).collect();
+            let drawn = Drawn::of(rule, &mut draws);
             for (at, input) in rule.inputs.iter().enumerate() {
                 // Only figures have ranges.
                 if !matches!(input.origin, Origin::Figure(_) | Origin::IfChosen { .. }) {
@@ -165,9 +209,9 @@ fn every_rule_only_rises_or_only_falls_with_each_input() {
                 }
                 let along: Vec<f64> = (0..=8)
                     .filter_map(|step| {
-                        let mut moved = numbers.clone();
-                        moved[at] = numbers[at] * (1.0 + f64::from(step) / 40.0);
-                        (rule.compute)(&moved)
+                        let mut moved = drawn.scalars.clone();
+                        moved[at] *= 1.0 + f64::from(step) / 40.0;
+                        (Drawn { scalars: moved, list: drawn.list.clone() }).by_kernel(rule)
                     })
                     .collect();
                 let rises = along.windows(2).all(|pair| pair[1] >= pair[0] - 1e-9 * pair[0].abs());
@@ -193,8 +237,11 @@ fn the_declarations_hold_together() {
     for (spec, rule) in rules() {
         assert!(names.insert(rule.name), "rule {} stands twice", rule.name);
         assert!(works.contains(rule.source), "{}: {} is not in the bibliography", rule.name, rule.source);
-        for input in rule.inputs {
+        for (at, input) in rule.inputs.iter().enumerate() {
+            let is_list = matches!(input.origin, Origin::List(_));
+            assert!(!is_list || at + 1 == rule.inputs.len(), "{}: a list stands last", rule.name);
             let known = match input.origin {
+                Origin::List(key) => matches!(families::field(key).expect(key).kind, Kind::Numbers { .. }),
                 Origin::Field(key) | Origin::Chosen(key, _) => families::field(key).is_some(),
                 Origin::Figure(id) | Origin::IfKnown(id) => families::figure(id).is_some(),
                 Origin::EndOf(key, _) | Origin::IfTold(key) => families::field(key).is_some(),

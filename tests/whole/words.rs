@@ -307,7 +307,7 @@ fn no_word_is_left_in_code() {
 }
 
 /// Runs of four and more plain letters.
-fn words_in(text: &str) -> Vec<String> {
+pub fn words_in(text: &str) -> Vec<String> {
     let letters = |c: char| c.is_ascii_alphabetic();
     text.split(|c: char| !c.is_alphabetic())
         .filter(|word| word.chars().count() >= 4 && word.chars().all(letters))
@@ -316,7 +316,7 @@ fn words_in(text: &str) -> Vec<String> {
 }
 
 /// The text of a page and the attributes that are read aloud.
-fn visible(page: &str) -> String {
+pub fn visible(page: &str) -> String {
     let mut text = String::new();
     for (at, part) in page.split('<').enumerate() {
         let (tag, behind) = if at == 0 { ("", part) } else { part.split_once('>').unwrap_or((part, "")) };

@@ -2,6 +2,8 @@
 
 use quantity::{Answers, Asked, Fault, Problem, Unit};
 
+use crate::families::{performance, weighing};
+
 /// A rule of fitting together: the value of `key` must lie between limits that hang on `other`.
 struct Together {
     /// Names a message.
@@ -75,7 +77,32 @@ const RULES: &[Together] = &[
         unit: Unit::Millilitre,
         limits: |tank_l| (0.0, tank_l * 1000.0),
     },
+    Together {
+        rule: "weighed-more-than-flock",
+        key: "weighing.weighed",
+        other: "weighing.birds",
+        unit: Unit::Birds,
+        limits: |flock| (2.0, flock),
+    },
+    Together {
+        rule: "chicks-heavier-than-sold",
+        key: performance::CHICKS_WEIGHT,
+        other: performance::LIVE,
+        unit: Unit::Kilogram,
+        limits: |live| (0.0, live * (1.0 - f64::EPSILON)),
+    },
+    Together {
+        rule: "sold-more-than-placed",
+        key: performance::SOLD,
+        other: performance::PLACED,
+        unit: Unit::Birds,
+        limits: |placed| (1.0, placed),
+    },
 ];
+
+/// A live bird at sale weighs between these, kg: outside, heads and kilograms were mistaken for each other.
+const LIGHTEST_KG: f64 = 0.1;
+const HEAVIEST_KG: f64 = 10.0;
 
 /// Faults of answers that do not fit together, under the keys as asked.
 pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
@@ -83,6 +110,9 @@ pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
     problems.extend(sale_around_its_age(answers, asked));
     problems.extend(standard_too_short(answers, asked));
     problems.extend(house_narrower_than_ring(answers, asked));
+    problems.extend(cv_beside_weights(answers, asked));
+    problems.extend(birds_do_not_fit_weight(answers, asked));
+    problems.extend(feed_costs_more_than_all(answers, asked));
     problems
 }
 
@@ -103,9 +133,8 @@ impl Together {
 
 fn problem(answers: &Answers, asked: &[Asked], key: &str, fault: Fault) -> Problem {
     let given = answers.get(key);
-    let asked_as = asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key);
     Problem {
-        key: asked_as.to_owned(),
+        key: asked_as(asked, key).to_owned(),
         typed: given.map(|given| given.typed.clone()).unwrap_or_default(),
         line: given.and_then(|given| given.line),
         fault,
@@ -174,4 +203,51 @@ fn house_narrower_than_ring(answers: &Answers, asked: &[Asked]) -> Option<Proble
         unit: Unit::Metre,
     };
     Some(problem(answers, asked, "house.width_m", fault))
+}
+
+/// The key under which a field is asked here.
+fn asked_as<'a>(asked: &'a [Asked], key: &'a str) -> &'a str {
+    asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key)
+}
+
+/// The weights tell the variation themselves.
+fn cv_beside_weights(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    answers.number(weighing::CV).filter(|_| !answers.numbers(weighing::WEIGHTS).is_empty())?;
+    let other = asked_as(asked, weighing::WEIGHTS).to_owned();
+    Some(problem(answers, asked, weighing::CV, Fault::GivenTwice { other }))
+}
+
+/// Heads and kilograms sold must make birds that can be.
+fn birds_do_not_fit_weight(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (birds, live) = (answers.number(performance::SOLD)?, answers.number(performance::LIVE)?);
+    if (LIGHTEST_KG..=HEAVIEST_KG).contains(&(live / birds)) {
+        return None;
+    }
+    let fault = Fault::Against {
+        rule: "birds-do-not-fit-weight",
+        other: performance::LIVE,
+        other_value: birds,
+        low: (live / HEAVIEST_KG).ceil(),
+        high: (live / LIGHTEST_KG).floor(),
+        unit: Unit::Birds,
+    };
+    Some(problem(answers, asked, performance::SOLD, fault))
+}
+
+/// Feed is part of all costs.
+fn feed_costs_more_than_all(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (feed, price) = (answers.number(performance::FEED)?, answers.number(performance::FEED_PRICE)?);
+    let all = answers.number(performance::COST)?;
+    if feed * price <= all {
+        return None;
+    }
+    let fault = Fault::Against {
+        rule: "feed-costs-more-than-all",
+        other: performance::COST,
+        other_value: feed * price,
+        low: 0.0,
+        high: all / feed,
+        unit: Unit::Money,
+    };
+    Some(problem(answers, asked, performance::FEED_PRICE, fault))
 }

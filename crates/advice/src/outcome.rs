@@ -9,7 +9,7 @@ use quantity::{
 
 use crate::families;
 use crate::procedure::{By, ProcedureRun, Simulation};
-use crate::rule::{End, FigureSpec, Input, Origin, Over, RuleBand};
+use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
 use crate::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
 
 /// A figure with the rule that gave it and what went in.
@@ -21,8 +21,10 @@ pub struct Worked {
     pub spec: &'static FigureSpec,
     /// What it came about by.
     pub by: By,
-    /// What went in, in the order of the rule's inputs.
+    /// What went in, in the order of the rule's inputs; a list is told by how many numbers it has.
     pub inputs: Vec<Resolved>,
+    /// The numbers of the list, where the rule takes one.
+    pub list: Vec<f64>,
 }
 
 /// All that could be worked out from some answers.
@@ -163,7 +165,7 @@ impl Outcome {
                 let &(value, band, accuracy) = figures.get(at)?;
                 let by = By::Procedure(ProcedureRun::of(simulation, inputs, accuracy));
                 let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
-                Some(Worked { figure, spec, by, inputs: inputs.clone() })
+                Some(Worked { figure, spec, by, inputs: inputs.clone(), list: Vec::new() })
             });
             self.worked.insert(spec.id, worked);
         }
@@ -176,16 +178,19 @@ impl Outcome {
             .iter()
             .map(|input| self.resolve(answers, input))
             .collect::<Option<Vec<Resolved>>>()?;
-        let numbers: Vec<f64> = inputs.iter().map(|input| input.value).collect();
+        let list = list(answers, rule);
+        let scalars = rule.inputs.iter().zip(&inputs).filter(|(input, _)| !is_list(input));
+        let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(list.iter().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
         let band = band(rule.compute, rule.band.as_ref(), &inputs, &numbers);
-        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs })
+        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, list })
     }
 
     fn resolve(&mut self, answers: &Answers, input: &Input) -> Option<Resolved> {
         match input.origin {
             Origin::Field(key) => field_value(answers, key),
+            Origin::List(key) => count(answers, key),
             Origin::Chosen(key, word) => {
                 let known = answers.get(key).is_some();
                 let value = f64::from(u8::from(answers.choices(key).contains(&word)));
@@ -273,11 +278,17 @@ impl Outcome {
         if day < spec.first_day {
             return None;
         }
-        for day in spec.first_day..=day {
-            if !self.days.contains_key(&(spec.id, day)) {
-                let cell = self.apply_day(answers, spec, day);
-                self.days.insert((spec.id, day), cell);
-            }
+        if let Some(known) = self.days.get(&(spec.id, day)) {
+            return *known;
+        }
+        let done = |outcome: &Outcome, day: i32| outcome.days.contains_key(&(spec.id, day));
+        let mut from = day;
+        while from > spec.first_day && !done(self, from - 1) {
+            from -= 1;
+        }
+        for day in from..=day {
+            let cell = self.apply_day(answers, spec, day);
+            self.days.insert((spec.id, day), cell);
         }
         self.days.get(&(spec.id, day)).copied().flatten()
     }
@@ -363,6 +374,24 @@ fn sum(days: &[(i32, Resolved)], unit: Unit) -> Resolved {
             kind,
         }),
     }
+}
+
+fn is_list(input: &Input) -> bool {
+    matches!(input.origin, Origin::List(_))
+}
+
+/// The numbers of the list that a rule takes; none where it takes none.
+fn list(answers: &Answers, rule: &Rule) -> Vec<f64> {
+    match rule.inputs.last().map(|last| last.origin) {
+        Some(Origin::List(key)) => answers.numbers(key).to_vec(),
+        _ => Vec::new(),
+    }
+}
+
+fn count(answers: &Answers, key: &str) -> Option<Resolved> {
+    let numbers = answers.numbers(key).len();
+    let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+    (numbers > 0).then_some(Resolved { value: numbers as f64, unit, band: None })
 }
 
 fn field_value(answers: &Answers, key: &str) -> Option<Resolved> {

@@ -20,12 +20,15 @@ pub struct Rule {
     pub name: &'static str,
     /// The formula over the symbols of `inputs`, in the units of those inputs. A test works it out from the text alone.
     ///
-    /// It has `+ - * / ^ ( )`, `pi`, `sqrt ceil floor round min max tan sin`, table functions such as `growth_fast(d)`,
-    /// `brooding_temperature(d, r)`, `least(n, from, e)` for the least whole n from `from` at which `e` is not negative,
-    /// `last(d, from, to, e)` for the last of an unbroken run of days at which `e` is not negative, and
-    /// `sum(d, from, to, e)` for `e` added up over whole d.
+    /// It has `+ - * / ^ ( )`, `pi`, `sqrt ceil floor round min max sin cos tan acos`, table functions such as
+    /// `growth_fast(d)` and `brooding_temperature(d, r)`, `daylength(f, p)`, `at_least(a, b)` for 1 where a reaches b and
+    /// else 0, `add(d, from, to, e)` for `e` added up over whole d, `declination(p)` for the sun's declination in radians on a day, `phi(x)` for the share of a bell
+    /// curve below x, `t95(f)` for Student's t that leaves 2.5 % above it at f degrees of freedom,
+    /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
+    /// for the last of an unbroken run of days at which `e` is not negative. Over a list w it has `count(w)`, `mean(w)`,
+    /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn.
     pub formula: &'static str,
-    /// What goes in, in the order `compute` takes it.
+    /// What goes in, in the order `compute` takes it. A list stands last and goes in with all its numbers.
     pub inputs: &'static [Input],
     /// The bibliography key.
     pub source: &'static str,
@@ -60,6 +63,8 @@ pub struct Input {
 pub enum Origin {
     /// An answer of the grower, or the usual value taken instead.
     Field(&'static str),
+    /// All numbers of a field of several numbers; only as the last input of a rule.
+    List(&'static str),
     /// 1 where a word was chosen in a field of words, else 0.
     Chosen(&'static str, &'static str),
     /// Another figure.
@@ -201,6 +206,11 @@ pub(crate) const fn if_known(symbol: &'static str, id: &'static str) -> Input {
     Input { symbol, origin: Origin::IfKnown(id) }
 }
 
+/// A short way to write the list that a rule takes.
+pub(crate) const fn list(symbol: &'static str, key: &'static str) -> Input {
+    Input { symbol, origin: Origin::List(key) }
+}
+
 /// An exact rule of geometry or arithmetic that always applies; the others are written out or changed from this one.
 pub(crate) const fn exact(
     name: &'static str,
@@ -231,6 +241,12 @@ impl Rule {
     pub(crate) const fn from(mut self, source: &'static str, status: Status) -> Rule {
         self.source = source;
         self.status = status;
+        self
+    }
+
+    /// The same rule with a confidence interval of 95 %.
+    pub(crate) const fn confident(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule {
+        self.band = Some(RuleBand { kind: BandKind::Confidence95, ends });
         self
     }
 

@@ -23,6 +23,8 @@ pub struct WorkedInput {
     pub resolved: Resolved,
     /// Where it comes from.
     pub origin: Origin,
+    /// The numbers of a list, whose `resolved` value is how many they are; empty for anything else.
+    pub list: Vec<f64>,
     /// Set when the grower did not say: how the usual value taken instead is backed.
     pub usual: Option<Status>,
     /// The word chosen, where the input is read from a table by it.
@@ -42,7 +44,11 @@ pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working
             Origin::TableBy { field, .. } => (None, answers.choice(field)),
             _ => (None, None),
         };
-        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, usual, chosen }
+        let list = match input.origin {
+            Origin::List(_) => worked.list.clone(),
+            _ => Vec::new(),
+        };
+        WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, list, usual, chosen }
     });
     Some(Working { inputs: inputs.collect(), worked })
 }

@@ -26,6 +26,20 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
         Fault::OutOfRange { low, high, unit, .. } => {
             own(&[("low", limit(*low, *unit, viewer).into()), ("high", limit(*high, *unit, viewer).into())])
         }
+        Fault::InList { at, item, low, high, unit } => own(&[
+            ("at", at.to_string().into()),
+            ("item", item.into()),
+            ("low", limit(*low, *unit, viewer).into()),
+            ("high", limit(*high, *unit, viewer).into()),
+        ]),
+        Fault::TooFew { found, at_least } => own(&[
+            ("count", (*found as f64).into()),
+            ("found", found.to_string().into()),
+            ("least", at_least.to_string().into()),
+        ]),
+        Fault::TooMany { found, at_most } => {
+            own(&[("found", found.to_string().into()), ("most", at_most.to_string().into())])
+        }
         Fault::NotAChoice { allowed, .. } => own(&[("allowed", allowed.join(", ").into())]),
         Fault::GivenTwice { other } => own(&[("other", other.into())]),
         Fault::NotASchedule { part, why } => {
@@ -75,6 +89,9 @@ fn name(fault: &Fault) -> &'static str {
         Fault::WrongUnit { .. } => "wrong-unit",
         Fault::OutOfRange { .. } => "out-of-range",
         Fault::NotWhole { .. } => "not-whole",
+        Fault::InList { .. } => "in-list",
+        Fault::TooFew { .. } => "too-few",
+        Fault::TooMany { .. } => "too-many",
         Fault::NotARatio => "not-a-ratio",
         Fault::NotADay => "not-a-day",
         Fault::NotAChoice { .. } => "not-a-choice",
@@ -154,7 +171,7 @@ fn limit(value: f64, unit: Unit, viewer: &Viewer) -> String {
     // A limit is given in the unit of its field, whatever the viewer likes: that is what has to be typed.
     let metric = Viewer { units: crate::viewer::Units::Metric, money_shown: true, ..viewer.clone() };
     match unit {
-        Unit::One | Unit::Pieces | Unit::Money => show::short(value, 2),
+        Unit::One | Unit::Pieces | Unit::Money | Unit::MoneyPerKilogram => show::short(value, 2),
         _ => show::quantity_short(value, unit, &metric),
     }
 }

@@ -33,10 +33,12 @@ pub enum Control {
         /// The unit beside the box; may be empty.
         unit: String,
     },
-    /// Several lines, as pasted.
+    /// A box of several lines for several numbers or pasted rows.
     Lines {
         /// What was typed.
         typed: String,
+        /// The unit beside the box; may be empty.
+        unit: String,
     },
     /// A day.
     Day {
@@ -112,8 +114,11 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
             let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
             Control::Text { typed: first, numeric: true, unit }
         }
+        Kind::Numbers { unit, .. } => {
+            Control::Lines { typed: typed.join(" "), unit: show::unit_label(unit, viewer) }
+        }
         Kind::Ratio { .. } => Control::Text { typed: first, numeric: false, unit: String::new() },
-        Kind::Curve => Control::Lines { typed: typed.join("\n") },
+        Kind::Curve => Control::Lines { typed: typed.join("\n"), unit: String::new() },
         Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } => {
             Control::Text { typed: first, numeric: false, unit: String::new() }
         }
@@ -158,10 +163,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
     let words = viewer.words();
     let label = |word: &&str| words.plain(&format!("choice-{}-{word}", key_part(key)));
     match value {
-        Value::Number(number) => {
-            let unit = advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One);
-            show::quantity_short(*number, unit, viewer)
-        }
+        Value::Number(number) => show::quantity_short(*number, unit(key), viewer),
+        Value::Numbers(numbers) => show::several(numbers, unit(key), viewer),
         Value::Choice(word) => label(word),
         Value::Choices(chosen) => chosen.iter().map(label).collect::<Vec<_>>().join(", "),
         Value::Months(months) => {
@@ -174,4 +177,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
         Value::Currency(currency) => currency.code().to_owned(),
         Value::Text(text) => text.clone(),
     }
+}
+
+fn unit(key: &str) -> Unit {
+    advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One)
 }

@@ -94,11 +94,17 @@ fn working(view: &WorkingView, words: &Words) -> Markup {
             tbody { @for input in &view.inputs { tr {
                 th scope="row" { (input.symbol) }
                 td { (input.label) " " span class="why" { (input.origin) } }
-                td class="end" { (input.value) }
+                td class=(value_class(&input.value)) { (input.value) }
             } } }
         }
         p class="note" { (view.source) }
     }
+}
+
+/// A long value, such as a list of weights, has to break its lines on a phone.
+fn value_class(value: &str) -> &'static str {
+    const LONG: usize = 24;
+    if value.chars().count() > LONG { "end long" } else { "end" }
 }
 
 fn table_markup(table: &Table, words: &Words) -> Markup {
@@ -237,11 +243,11 @@ pub fn input(input: &Input, words: &Words) -> Markup {
                 }
             }
         },
-        Control::Lines { typed } => html! {
+        Control::Lines { typed, unit } => html! {
             div class="input" {
-                label for=(id) { (input.label) }
+                label for=(id) { (input.label) @if !unit.is_empty() { " (" (unit) ")" } }
                 (notes)
-                textarea id=(id) name=(input.key) rows="4" spellcheck="false" autocomplete="off"
+                textarea id=(id) name=(input.key) rows="4" inputmode="text" spellcheck="false" autocomplete="off"
                     aria-describedby=[describes] aria-invalid=[invalid] { (typed) }
             }
         },

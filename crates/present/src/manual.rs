@@ -33,7 +33,7 @@ pub fn plan_file(viewer: &Viewer) -> String {
 fn range(asked: &Asked, viewer: &Viewer) -> String {
     let words = viewer.words();
     match asked.field.kind {
-        Kind::Number { unit, low, high, .. } => {
+        Kind::Number { unit, low, high, .. } | Kind::Numbers { unit, low, high, .. } => {
             let range =
                 crate::say!(words, "sum-range", low = show::short(low, 3), high = show::short(high, 3));
             let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
@@ -134,6 +134,10 @@ fn kind_schema(kind: Kind) -> Value {
     match kind {
         Kind::Number { low, high, whole, unit, .. } => json!({
             "type": if whole { "integer" } else { "number" }, "minimum": low, "maximum": high, "x-unit": unit.name(),
+        }),
+        Kind::Numbers { unit, low, high, at_least, at_most } => json!({
+            "type": "array", "minItems": at_least, "maxItems": at_most,
+            "items": {"type": "number", "minimum": low, "maximum": high, "x-unit": unit.name()},
         }),
         Kind::Ratio { .. } => json!({"type": "string", "pattern": "^1 ?: ?[0-9]+([.,][0-9]+)?$"}),
         Kind::Choice(allowed) => json!({"enum": allowed}),

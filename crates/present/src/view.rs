@@ -182,8 +182,11 @@ pub struct PurchaseJson {
 pub struct WorkingInputJson {
     /// Its symbol.
     pub symbol: &'static str,
-    /// Its value.
+    /// Its value; of a list, how many numbers it has.
     pub value: f64,
+    /// The numbers of a list.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub list: Vec<f64>,
     /// Its unit.
     pub unit: &'static str,
 }
@@ -307,7 +310,7 @@ fn figure(worked: &Worked) -> FigureView {
 
 /// Amounts of money are left out for a viewer who does not see them.
 fn figures(outcome: &Outcome, viewer: &Viewer) -> BTreeMap<&'static str, FigureView> {
-    let seen = |worked: &&Worked| viewer.money_shown || worked.spec.unit != Unit::Money;
+    let seen = |worked: &&Worked| viewer.money_shown || !worked.spec.unit.is_money();
     outcome.figures().filter(seen).map(|worked| (worked.figure.id, figure(worked))).collect()
 }
 
@@ -318,13 +321,14 @@ fn workings(
 ) -> BTreeMap<&'static str, WorkingJson> {
     let view = |worked: &Worked| {
         let working = working(answers, outcome, worked.figure.id)?;
-        let money = working.inputs.iter().any(|input| input.resolved.unit == Unit::Money);
+        let money = working.inputs.iter().any(|input| input.resolved.unit.is_money());
         if money && !viewer.money_shown {
             return None;
         }
         let inputs = working.inputs.iter().map(|input| WorkingInputJson {
             symbol: input.symbol,
             value: input.resolved.value,
+            list: input.list.clone(),
             unit: input.resolved.unit.name(),
         });
         let mut json = WorkingJson {

@@ -23,6 +23,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/pages.ftl"),
     include_str!("../messages/en/commands.ftl"),
     include_str!("../messages/en/heat.ftl"),
+    include_str!("../messages/en/sums.ftl"),
 ];
 
 /// The messages of one language.

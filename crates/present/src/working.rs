@@ -50,7 +50,15 @@ pub fn of_day(
         inputs: inputs
             .map(|(input, resolved)| {
                 let (label, origin) = day_origin(&input.origin, answers, viewer);
-                SaidInput { symbol: input.symbol, value: resolved.value, unit: resolved.unit, label, origin }
+                SaidInput {
+                    symbol: input.symbol,
+                    value: resolved.value,
+                    unit: resolved.unit,
+                    label,
+                    origin,
+                    list: None,
+                    shown: None,
+                }
             })
             .collect(),
     };
@@ -77,6 +85,10 @@ struct SaidInput {
     unit: Unit,
     label: String,
     origin: String,
+    /// "20 weights", where the input is a list.
+    list: Option<String>,
+    /// The list itself, as far as a page holds it.
+    shown: Option<String>,
 }
 
 impl Said {
@@ -101,14 +113,19 @@ impl SaidInput {
     fn of(input: &WorkedInput, viewer: &Viewer) -> SaidInput {
         let (label, origin) = origin(&input.origin, input.usual, input.chosen, viewer);
         let Resolved { value, unit, .. } = input.resolved;
-        SaidInput { symbol: input.symbol, value, unit, label, origin }
+        let list = match input.origin {
+            Origin::List(key) => Some(how_many(key, input.list.len(), viewer.words())),
+            _ => None,
+        };
+        let shown = list.is_some().then(|| show::several(&input.list, unit, viewer));
+        SaidInput { symbol: input.symbol, value, unit, label, origin, list, shown }
     }
 
     fn row(&self, viewer: &Viewer) -> WorkingRow {
         WorkingRow {
             symbol: self.symbol,
             label: self.label.clone(),
-            value: show::quantity_short(self.value, self.unit, viewer),
+            value: self.shown.clone().unwrap_or_else(|| show::quantity_short(self.value, self.unit, viewer)),
             origin: self.origin.clone(),
         }
     }
@@ -230,6 +247,7 @@ fn origin(
                 }
             },
         ),
+        Origin::List(key) => (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-typed")),
         Origin::Chosen(key, word) => {
             let choice = words.plain(&format!("choice-{}-{word}", key_part(key)));
             (say!(words, "origin-chosen-label", choice = choice), words.plain("origin-chosen"))
@@ -297,10 +315,18 @@ fn in_words(said: &Said, named: &[(&str, String)], words: &Words) -> Option<Stri
 fn numbers(said: &Said, viewer: &Viewer, format: &dyn Fn(f64) -> String) -> HashMap<&'static str, String> {
     let number = |input: &SaidInput| match input.unit {
         Unit::Date => show::quantity_short(input.value, Unit::Date, viewer),
-        Unit::Money if !viewer.money_shown => show::money(input.value, viewer),
+        unit if unit.is_money() && !viewer.money_shown => show::money(input.value, viewer),
         _ => format(input.value),
     };
-    said.inputs.iter().map(|input| (input.symbol, number(input))).collect()
+    let text = |input: &SaidInput| input.list.clone().unwrap_or_else(|| number(input));
+    said.inputs.iter().map(|input| (input.symbol, text(input))).collect()
+}
+
+/// "20 weights": what stands for a list where a number would stand for a number.
+fn how_many(key: &str, count: usize, words: &Words) -> String {
+    let n = count.to_string();
+    let message = format!("field-{}", key_part(key));
+    words.attribute(&message, "many", &[("n", Argument::from(&n))]).unwrap_or(n)
 }
 
 /// The same sum with every number in two figures, and what that gives: a check by head. Empty where it would mislead: for
@@ -309,7 +335,8 @@ fn rounded(said: &Said, viewer: &Viewer) -> String {
     let round = |value: f64| show::round_to_figures(value, 2);
     let inputs: Vec<f64> = said.inputs.iter().map(|input| round(input.value)).collect();
     let as_they_are = inputs.iter().zip(&said.inputs).all(|(rounded, input)| *rounded == input.value);
-    if matches!(said.unit, Unit::Date | Unit::Money) || as_they_are {
+    let has_list = said.inputs.iter().any(|input| input.list.is_some());
+    if said.unit == Unit::Date || said.unit.is_money() || as_they_are || has_list {
         return String::new();
     }
     let Some(about) = (said.compute)(&inputs).map(round) else { return String::new() };

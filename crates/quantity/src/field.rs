@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::curve::{self, CurveFault, CurvePoint};
 use crate::day::CivilDay;
+use crate::list;
 use crate::money::Currency;
 use crate::number::{self, NotANumber};
 use crate::ratio;
@@ -36,6 +37,19 @@ pub enum Kind {
         high: f64,
         /// N outside this range can be true but is asked about.
         usual: (f64, f64),
+    },
+    /// Several numbers in `unit`, each from `low` to `high`, such as the weights of birds.
+    Numbers {
+        /// The unit they are kept in.
+        unit: Unit,
+        /// Least possible value of each.
+        low: f64,
+        /// Greatest possible value of each.
+        high: f64,
+        /// The fewest that make sense.
+        at_least: usize,
+        /// The most that are taken.
+        at_most: usize,
     },
     /// One word of a list.
     Choice(&'static [&'static str]),
@@ -98,7 +112,7 @@ impl Field {
     /// The unit, of number fields.
     pub fn unit(&self) -> Option<Unit> {
         match self.kind {
-            Kind::Number { unit, .. } => Some(unit),
+            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } => Some(unit),
             _ => None,
         }
     }
@@ -155,6 +169,8 @@ pub struct Raw {
 pub enum Value {
     /// A number in the field's unit, or N of a ratio.
     Number(f64),
+    /// Numbers in the field's unit, in the order typed.
+    Numbers(Vec<f64>),
     /// A word of the field's list.
     Choice(&'static str),
     /// Words of the field's list, in the list's order, none twice.
@@ -235,6 +251,33 @@ pub enum Fault {
     NotWhole {
         /// What was perhaps meant.
         suggestion: Option<f64>,
+    },
+    /// One of several numbers is none, or outside what is possible.
+    InList {
+        /// Which of them, from 1.
+        at: usize,
+        /// Its text.
+        item: String,
+        /// Least possible.
+        low: f64,
+        /// Greatest possible.
+        high: f64,
+        /// The unit of both.
+        unit: Unit,
+    },
+    /// Fewer numbers than make sense.
+    TooFew {
+        /// How many were typed.
+        found: usize,
+        /// How many are needed.
+        at_least: usize,
+    },
+    /// More numbers than are taken.
+    TooMany {
+        /// How many were typed.
+        found: usize,
+        /// How many are taken.
+        at_most: usize,
     },
     /// Not of the form 1:N.
     NotARatio,
@@ -351,6 +394,14 @@ impl Answers {
         match self.get(key)?.value {
             Value::Number(number) => Some(number),
             _ => None,
+        }
+    }
+
+    /// Several numbers, in the field's unit; empty where the field is unanswered.
+    pub fn numbers(&self, key: &str) -> &[f64] {
+        match self.get(key).map(|given| &given.value) {
+            Some(Value::Numbers(numbers)) => numbers,
+            _ => &[],
         }
     }
 
@@ -593,6 +644,14 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             }
             in_range(parts, (low, high), Unit::One, Unit::One)?;
             Ok(Value::Number(parts))
+        }
+        Kind::Numbers { unit, low, high, at_least, at_most } => {
+            let numbers = list::read(&raw.text, unit, (low, high))?;
+            match numbers.len() {
+                found if found < at_least => Err(Fault::TooFew { found, at_least }),
+                found if found > at_most => Err(Fault::TooMany { found, at_most }),
+                _ => Ok(Value::Numbers(numbers)),
+            }
         }
         Kind::Choice(allowed) => read_choice(whole_text.trim(), allowed).map(Value::Choice),
         Kind::Choices(allowed) => read_choices(&raw.text, allowed).map(Value::Choices),

@@ -7,15 +7,18 @@ use crate::field::{Asked, Field, Kind, Need};
 use crate::status::Status;
 use crate::unit::Unit;
 
-const fn number(unit: Unit, low: f64, high: f64) -> Kind {
+/// A number from `low` to `high`.
+pub const fn number(unit: Unit, low: f64, high: f64) -> Kind {
     Kind::Number { unit, low, high, whole: false, usual: None }
 }
 
-const fn count(unit: Unit, low: f64, high: f64) -> Kind {
+/// A whole number from `low` to `high`.
+pub const fn count(unit: Unit, low: f64, high: f64) -> Kind {
     Kind::Number { unit, low, high, whole: true, usual: None }
 }
 
-const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
+/// The same, asked about outside a usual range.
+pub const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
     match kind {
         Kind::Number { unit, low, high, whole, .. } => {
             Kind::Number { unit, low, high, whole, usual: Some((usual_low, usual_high)) }
@@ -24,11 +27,13 @@ const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
     }
 }
 
-const fn field(key: &'static str, kind: Kind, need: Need) -> Field {
+/// A field that moves figures.
+pub const fn field(key: &'static str, kind: Kind, need: Need) -> Field {
     Field { key, kind, need, inert: None }
 }
 
-const fn inert(key: &'static str, kind: Kind, need: Need, why: &'static str) -> Field {
+/// A field that moves none, and why.
+pub const fn inert(key: &'static str, kind: Kind, need: Need, why: &'static str) -> Field {
     Field { key, kind, need, inert: Some(why) }
 }
 

@@ -9,6 +9,7 @@ pub mod day;
 pub mod field;
 pub mod fields;
 pub mod figure;
+mod list;
 pub mod money;
 pub mod number;
 pub mod physical;

@@ -36,6 +36,7 @@ pub enum Dimension {
     MassShare,
     VolumeShare,
     Money,
+    MoneyPerMass,
     Date,
     None,
 }
@@ -100,6 +101,8 @@ pub enum Unit {
     PartsPerMillion,
     /// Whole money in the farm's currency, shown with the currency's decimals.
     Money,
+    /// The price of a kilogram in the farm's currency; not rounded, since it is multiplied before an amount is.
+    MoneyPerKilogram,
     /// A civil day, written as YYYY-MM-DD.
     Date,
 }
@@ -164,6 +167,7 @@ impl Unit {
         U::GramPerKilogram,
         U::PartsPerMillion,
         U::Money,
+        U::MoneyPerKilogram,
         U::Date,
     ];
 
@@ -225,6 +229,7 @@ impl Unit {
             U::GramPerKilogram => "g/kg",
             U::PartsPerMillion => "ppm",
             U::Money => "money",
+            U::MoneyPerKilogram => "money/kg",
             U::Date => "date",
         }
     }
@@ -306,6 +311,11 @@ impl Unit {
         }
     }
 
+    /// Whether numbers in it tell of money, which not everybody may see.
+    pub fn is_money(self) -> bool {
+        matches!(self.dimension(), Dimension::Money | Dimension::MoneyPerMass)
+    }
+
     /// What this unit measures.
     pub fn dimension(self) -> Dimension {
         match self {
@@ -343,6 +353,7 @@ impl Unit {
             U::GramPerKilogram => Dimension::MassShare,
             U::PartsPerMillion => Dimension::VolumeShare,
             U::Money => Dimension::Money,
+            U::MoneyPerKilogram => Dimension::MoneyPerMass,
             U::Date => Dimension::Date,
             U::One => Dimension::None,
         }

@@ -23,6 +23,7 @@ pub(crate) fn answer(given: &Given) -> Answer {
 pub(crate) fn canonical(value: &Value) -> serde_json::Value {
     match value {
         Value::Number(number) => number_json(*number),
+        Value::Numbers(numbers) => numbers.iter().copied().map(number_json).collect(),
         Value::Choice(word) => json!(word),
         Value::Choices(words) => json!(words),
         Value::Months(months) => json!(months),

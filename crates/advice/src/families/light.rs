@@ -1,15 +1,18 @@
 //! Light: the sun over the year.
 
 use model::light;
-use quantity::{Status, Unit};
+use quantity::fields::field as asked;
+use quantity::{CivilDay, Field, Kind, Need, Status, Unit};
 
 use super::Family;
-use crate::rule::Origin;
+use crate::rule::{FigureSpec, Origin, exact, field};
 use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, daily, same};
+use crate::sums::{Sum, asks};
 use crate::verify::{Cell, RowOutputs, Shape, each};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: &[], fields: &[], sums: &[], series: SERIES, shapes: SHAPES };
+pub static FAMILY: Family =
+    Family { figures: FIGURES, fields: FIELDS, sums: SUMS, series: SERIES, shapes: SHAPES };
 
 static SERIES: &[SeriesSpec] = &[
     SeriesSpec {
@@ -66,6 +69,32 @@ static SERIES: &[SeriesSpec] = &[
         )]),
     },
 ];
+
+static FIELDS: &[Field] = &[asked("light.date", Kind::Day, Need::Optional)];
+
+static SUMS: &[Sum] = &[Sum {
+    name: "daylength",
+    inputs: &[asks("latitude_deg", "farm.latitude_deg"), asks("date", "light.date")],
+    figures: &["light.daylength"],
+    caution: None,
+}];
+
+static FIGURES: &[FigureSpec] = &[FigureSpec {
+    id: "light.daylength",
+    unit: Unit::Hour,
+    decimals: 1,
+    rules: &[exact(
+        "daylength",
+        "24 / pi * acos(max(0 - 1, min(1, (0 - sin(0.8333 * pi / 180) - sin(f * pi / 180) * sin(declination(p))) \
+         / (cos(f * pi / 180) * cos(declination(p))))))",
+        &[field("f", "farm.latitude_deg"), field("p", "light.date")],
+        |x| {
+            let day = CivilDay::from_number(x[1] as i32);
+            Some(light::daylength_h(x[0], f64::from(day.day_of_year()), light::UPPER_LIMB_DEG))
+        },
+    )
+    .from("spencer-1971", Status::Published)],
+}];
 
 static SHAPES: &[Shape] = &[Shape {
     name: "daylength",

@@ -23,10 +23,14 @@ pub(crate) mod heat;
 mod light;
 mod litter;
 mod money;
+pub(crate) mod performance;
 pub mod risk;
 pub(crate) mod shell;
 pub(crate) mod space;
+mod statistics;
+pub(crate) mod vaccine;
 mod water;
+pub(crate) mod weighing;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -59,6 +63,10 @@ pub static FAMILIES: &[&Family] = &[
     &light::FAMILY,
     &air::FAMILY,
     &money::FAMILY,
+    &vaccine::FAMILY,
+    &weighing::FAMILY,
+    &performance::FAMILY,
+    &statistics::FAMILY,
 ];
 
 /// All simulations: procedures that give several figures at once.

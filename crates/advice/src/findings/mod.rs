@@ -12,8 +12,11 @@ mod guard;
 mod heat;
 mod litter;
 mod money;
+mod performance;
 mod space;
+mod vaccine;
 mod water;
+mod weighing;
 
 /// Looks at answers and figures for one thing worth saying.
 type Check = fn(&Answers, &Outcome) -> Option<Finding>;
@@ -29,6 +32,9 @@ static CHECKS: &[&[Check]] = &[
     feed::CHECKS,
     water::CHECKS,
     money::CHECKS,
+    vaccine::CHECKS,
+    weighing::CHECKS,
+    performance::CHECKS,
 ];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
