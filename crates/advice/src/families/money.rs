@@ -165,7 +165,7 @@ static FIGURES: &[FigureSpec] = &[
     ),
     money(
         "money.profit",
-        &[exact("profit", "I - C", &[figure("I", "money.income"), COST], |x| Some(x[0] - x[1]))],
+        &[exact("profit-planned", "I - C", &[figure("I", "money.income"), COST], |x| Some(x[0] - x[1]))],
     ),
     money(
         "money.profit_with_own_work",

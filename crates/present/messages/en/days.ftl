@@ -364,7 +364,7 @@ finding-milled-after-delivery = The first feed comes on { $comes }, before it is
 finding-feed-comes-after-it-is-needed = Feed comes on { $comes }, after the chicks.
 finding-store-too-small = { $short } find no room: the fullest day has { $peak }, the store room holds { $room }.
 way-out-more-deliveries = Let later feed come nearer to its day.
-way-out-more-room = Find more room: dry, off the floor and the wall, safe from rats.
+way-out-more-room = Find more room: dry, off the floor and the wall, where no rat gets in.
 finding-store-not-told = Up to { $peak } of feed stand in the store room at once. Say how many it holds.
 finding-tank-under-a-day = Your tank lasts { $days } of the hottest day: it holds { $tank }, the birds drink { $need }.
 way-out-larger-tank = Store { $need } at least, two such days if you can, in the shade and covered.
@@ -384,7 +384,7 @@ caution-water-3 = Keep tank and cans covered and in the shade, and never used fo
 caution-feed = Feed
 caution-feed-1 = Mouldy, caked or wet feed is never fed: its poisons cannot be seen.
 caution-feed-2 = Some feeds hold a medicine with a withdrawal of their own: read the bag. No sale before it is over, counted from the last day it is fed.
-caution-feed-3 = On pallets, off the wall, oldest bag first, safe from rats.
+caution-feed-3 = On pallets, off the wall, oldest bag first, where no rat gets in.
 
 question-days = What happens from day to day?
 question-feed = How much feed, when, and will it keep?
