@@ -66,23 +66,24 @@ impl Lanes {
     }
 }
 
-/// The lowest lane in which a label neither covers another nor is crossed by a line; the side that stands lower wins.
+/// The lowest lane in which a label neither covers another nor is crossed by a line: to the right of its own line,
+/// unless the left gives it fewer lines or keeps it clear.
 fn place(placed: &[Placed], x: f64, label: &str, left: f64, right: f64) -> Placed {
     const BESIDE: f64 = 4.0;
+    let above = placed.iter().map(|other| other.lane + 1).max().unwrap_or(0);
     let side = |to_right: bool| {
         let room = if to_right { right - x } else { x - left } - BESIDE;
         let lines = wrap(label, room.min(0.6 * (right - left)));
         let wide = widest(&lines, SMALL);
-        let (from, to) =
-            if to_right { (x + BESIDE, x + BESIDE + wide) } else { (x - BESIDE - wide, x - BESIDE) };
-        // Above all others a label is crossed by no line, and at worst its own line crosses one.
-        let above = placed.iter().map(|other| other.lane + 1).max().unwrap_or(0);
-        let lane = (0..above).find(|lane| is_free(placed, *lane, x, from, to)).unwrap_or(above);
-        Placed { x, from, to, lane, lines }
+        let from = if to_right { x + BESIDE } else { x - BESIDE - wide };
+        let free = (0..=above).find(|lane| is_free(placed, *lane, x, from, from + wide));
+        // Nowhere free: above all others it covers none, and at worst its own line crosses one.
+        let lane = free.unwrap_or(above);
+        (free.is_none(), Placed { x, from, to: from + wide, lane, lines })
     };
     let (after, before) = (side(true), side(false));
-    let worth = |label: &Placed| (label.lines.len(), label.lane);
-    if worth(&before) < worth(&after) { before } else { after }
+    let worth = |side: &(bool, Placed)| (side.1.lines.len(), side.0);
+    if worth(&before) < worth(&after) { before.1 } else { after.1 }
 }
 
 fn is_free(placed: &[Placed], lane: usize, x: f64, from: f64, to: f64) -> bool {

@@ -6,13 +6,20 @@ pub(super) const SMALL: f64 = 11.0;
 /// From line to line of small letters.
 pub(super) const LINE: f64 = 14.0;
 
-/// Width of a letter as a share of its height: somewhat more than the mean of a plain face, so that text stays apart
-/// where a phone shows another face than the one we draw with.
-const LETTER: f64 = 0.58;
+/// Width of a letter as a share of its height. Somewhat more than a plain face takes, so that text stays apart where a
+/// phone shows another face than the one we draw with.
+fn letter(letter: char) -> f64 {
+    match letter {
+        '0'..='9' => 0.64,
+        '−' | '+' | '%' | '&' => 0.84,
+        letter if letter.is_uppercase() => 0.7,
+        _ => 0.58,
+    }
+}
 
 /// About how wide a text is.
 pub(super) fn width(text: &str, size: f64) -> f64 {
-    text.chars().count() as f64 * LETTER * size
+    text.chars().map(letter).sum::<f64>() * size
 }
 
 /// The widest of some lines.
@@ -20,13 +27,12 @@ pub(super) fn widest(lines: &[String], size: f64) -> f64 {
     lines.iter().map(|line| width(line, size)).fold(0.0, f64::max)
 }
 
-/// Lines of small letters no wider than `room`; a word that is wider by itself is cut.
+/// Lines of small letters no wider than `room`, of at least a letter; a word that is wider by itself is cut.
 pub(super) fn wrap(text: &str, room: f64) -> Vec<String> {
-    let most = ((room / (LETTER * SMALL)) as usize).max(1);
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ').filter(|word| !word.is_empty()).flat_map(|word| pieces(word, most)) {
+    for word in text.split(' ').filter(|word| !word.is_empty()).flat_map(|word| pieces(word, room)) {
         match lines.last_mut() {
-            Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
+            Some(line) if width(line, SMALL) + width(" ", SMALL) + width(&word, SMALL) <= room => {
                 line.push(' ');
                 line.push_str(&word);
             }
@@ -36,10 +42,21 @@ pub(super) fn wrap(text: &str, room: f64) -> Vec<String> {
     lines
 }
 
-/// A word in pieces of at most so many letters.
-fn pieces(word: &str, most: usize) -> Vec<String> {
-    let letters: Vec<char> = word.chars().collect();
-    letters.chunks(most).map(|piece| piece.iter().collect()).collect()
+/// A word in pieces no wider than the room.
+fn pieces(word: &str, room: f64) -> Vec<String> {
+    let mut pieces = vec![String::new()];
+    let mut left = room;
+    for next in word.chars() {
+        left -= letter(next) * SMALL;
+        match pieces.last_mut() {
+            Some(piece) if left >= 0.0 || piece.is_empty() => piece.push(next),
+            _ => {
+                pieces.push(next.into());
+                left = room - letter(next) * SMALL;
+            }
+        }
+    }
+    pieces
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use super::axis::{Axis, drawable};
 use super::chart::{LIMIT, Limit};
-use super::columns::{amount, legend, piled};
+use super::columns::{amount, legend};
 use super::frame::{Frame, Parts};
 pub use super::lanes::Mark;
 use super::legend::Sample;
@@ -94,22 +94,40 @@ impl Stock {
     }
 }
 
+/// Where a day's stock begins and ends: it lies there until the next day that is told of.
+fn spans(days: &[&StockDay]) -> Vec<[f64; 2]> {
+    let next = days.iter().skip(1).map(|stock| stock.day);
+    let last = days.last().map(|stock| stock.day + 1.0);
+    days.iter().zip(next.chain(last)).map(|(stock, until)| [stock.day, until]).collect()
+}
+
+/// Each part as one shape, so that no seam shows between the days.
 fn fill(canvas: &mut Canvas, frame: &Frame, days: &[&StockDay]) {
-    for stock in days {
-        let (left, right) = (frame.x(stock.day), frame.x(stock.day + 1.0));
-        for (part, from, to) in piled(&stock.parts) {
-            let (bottom, top) = (frame.y(from), frame.y(to));
-            Texture::of(part).fill(canvas, [left, top, right - left, bottom - top]);
-            canvas.polyline(&[[left, top], [right, top]], 0.9, None);
-        }
+    let parts = days.iter().map(|stock| stock.parts.len()).max().unwrap_or(0);
+    for part in 0..parts {
+        let areas: Vec<[f64; 4]> = days
+            .iter()
+            .zip(spans(days))
+            .map(|(stock, span)| {
+                let below: f64 = stock.parts.iter().take(part).copied().map(amount).sum();
+                let own = stock.parts.get(part).copied().map_or(0.0, amount);
+                let (bottom, top) = (frame.y(below), frame.y(below + own));
+                let [left, right] = span.map(|day| frame.x(day));
+                [left, top, right - left, bottom - top]
+            })
+            .collect();
+        let tops = areas.iter().flat_map(|[x, y, w, _]| [[*x, *y], [x + w, *y]]);
+        let bottoms = areas.iter().rev().flat_map(|[x, y, w, h]| [[x + w, y + h], [*x, y + h]]);
+        Texture::of(part).fill_shape(canvas, &tops.clone().chain(bottoms).collect::<Vec<_>>(), &areas);
+        canvas.polyline(&tops.collect::<Vec<_>>(), 0.9, None);
     }
 }
 
 /// The saw-tooth itself.
 fn outline(canvas: &mut Canvas, frame: &Frame, days: &[&StockDay]) {
-    let steps = days.iter().flat_map(|stock| {
+    let steps = days.iter().zip(spans(days)).flat_map(|(stock, span)| {
         let y = frame.y(stock.height());
-        [[frame.x(stock.day), y], [frame.x(stock.day + 1.0), y]]
+        span.map(|day| [frame.x(day), y])
     });
     canvas.polyline(&steps.collect::<Vec<_>>(), 1.6, None);
 }

@@ -30,15 +30,21 @@ impl Texture {
         ALL[part % ALL.len()]
     }
 
-    /// Fills a rectangle, given as x, y, width and height. Strokes run on from one rectangle to its neighbour.
+    /// Fills a rectangle, given as x, y, width and height.
     pub(super) fn fill(self, canvas: &mut Canvas, [x, y, w, h]: [f64; 4]) {
+        self.fill_shape(canvas, &[[x, y], [x + w, y], [x + w, y + h], [x, y + h]], &[[x, y, w, h]]);
+    }
+
+    /// Fills a shape, given by its corners and by the rectangles it is made of; strokes run on from one to the next.
+    pub(super) fn fill_shape(self, canvas: &mut Canvas, corners: &[[f64; 2]], made_of: &[[f64; 4]]) {
         let ground = match self {
             Texture::Blank | Texture::Level => PAPER,
             Texture::Rising | Texture::Falling | Texture::Crossed => SHADE,
             Texture::Dark => "#5a5140",
         };
-        canvas.patch(&[[x, y], [x + w, y], [x + w, y + h], [x, y + h]], ground);
-        canvas.strokes(&self.hatch([x, y, w, h]), 0.9);
+        canvas.patch(corners, ground);
+        let strokes: Vec<[f64; 4]> = made_of.iter().flat_map(|area| self.hatch(*area)).collect();
+        canvas.strokes(&strokes, 0.9);
     }
 
     fn hatch(self, area: [f64; 4]) -> Vec<[f64; 4]> {
