@@ -6,4 +6,5 @@ pub mod disinfectant;
 pub mod guard;
 pub mod light;
 pub mod litter;
+pub mod placing;
 pub mod space;
