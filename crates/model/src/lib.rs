@@ -15,6 +15,7 @@ pub mod light;
 pub mod litter;
 pub mod moist_air;
 pub mod performance;
+pub mod placing;
 pub mod quantile;
 pub mod risk;
 pub mod scenarios;

@@ -29,6 +29,9 @@ impl Shown<'_> {
         blocks.extend(self.standards_note().map(Block::Note));
         let weeks = (0..=last).filter(|day| day % 7 == 0 || *day == last || *day == 3);
         blocks.extend(self.days_table("days-caption", weeks).map(Block::Table));
+        blocks.extend(self.draw_weight());
+        blocks.extend(self.draw_density());
+        blocks.extend(self.draw_warmth());
         let every = self.days_table("days-caption-all", 0..=last).map(Block::Table);
         let rows = self.rows(&[
             "sale.first_age",
@@ -154,6 +157,9 @@ impl Shown<'_> {
             },
             Block::Note(self.words.plain("light-heat-note")),
         ]
+        .into_iter()
+        .chain(self.draw_light())
+        .collect()
     }
 
     /// How a figure by day is worked out, on one day.

@@ -15,6 +15,8 @@ impl Shown<'_> {
         blocks.push(lead.unwrap_or_else(|| self.waiting("waiting-feed")));
         blocks.extend(self.findings(&["feed"]));
         blocks.extend(self.deliveries().map(Block::Table));
+        blocks.extend(self.draw_feed());
+        blocks.extend(self.draw_store());
         if self.number("feed.bags").is_some() {
             blocks.push(Block::Note(self.words.plain("feed-mixing-note")));
             blocks.push(Block::Note(self.words.plain("feed-day-zero-note")));

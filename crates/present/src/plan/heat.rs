@@ -1,7 +1,7 @@
 //! How much heat and fuel?
 
 use super::*;
-use crate::scene::bars::{self, Bar};
+use crate::scene::bars::{Bar, Bars, BarsWords};
 
 /// One way out for the heat: its words and its figure in W/K.
 type Part = (&'static str, &'static str);
@@ -152,13 +152,14 @@ impl Shown<'_> {
             .iter()
             .map(|going| Bar {
                 label: self.words.plain(going.part),
-                amount: going.kw,
-                value: kilowatts(going.kw),
+                value: going.kw,
+                shown: kilowatts(going.kw),
+                total: false,
             })
             .collect();
         let named = bars
             .iter()
-            .map(|bar| say!(self.words, "drawing-heat-part", part = &bar.label, heat = &bar.value));
+            .map(|bar| say!(self.words, "drawing-heat-part", part = &bar.label, heat = &bar.shown));
         let alternative = say!(
             self.words,
             "drawing-heat",
@@ -168,7 +169,7 @@ impl Shown<'_> {
         let figures: Vec<&'static str> = goings.iter().map(|going| going.figure).collect();
         Some(Block::Drawing(Drawing {
             name: "heat",
-            svg: bars::draw(&bars, &alternative),
+            svg: Bars { bars }.draw(&BarsWords { title: String::new(), alternative: alternative.clone() }),
             caption: self.words.plain("drawing-heat-caption"),
             alternative,
             data: self.drawing_data(&figures),

@@ -18,6 +18,7 @@ use crate::{finding, say, show, working};
 
 mod days;
 mod disinfectant;
+mod drawings;
 mod feed;
 mod guard;
 mod heat;

@@ -5,7 +5,7 @@ use quantity::{DayOfAge, Unit};
 
 use super::Shown;
 use crate::document::{Align, Block, Table};
-use crate::{say, show};
+use crate::{say, show, working};
 
 impl Shown<'_> {
     /// Money; nothing for a viewer who does not see amounts.
@@ -18,7 +18,10 @@ impl Shown<'_> {
         blocks.push(self.money_lead().unwrap_or_else(|| self.waiting("waiting-money")));
         blocks.extend(self.risk_lead());
         blocks.extend(self.findings(&["prices", "costs", "cash"]));
-        blocks.extend(self.where_it_goes().map(Block::Table));
+        if let Some((table, parts)) = self.where_it_goes() {
+            blocks.extend(self.draw_costs(&table, &parts));
+        }
+        blocks.extend(self.draw_cash());
         let rows = self.rows(&[
             "money.cost_total",
             "money.cost_per_kg",
@@ -123,25 +126,27 @@ impl Shown<'_> {
     }
 
     /// Each part of the cost and its share, the largest first.
-    fn where_it_goes(&self) -> Option<Table> {
+    fn where_it_goes(&self) -> Option<(Table, Vec<(String, f64)>)> {
         let total = self.number("money.cost_total").filter(|total| *total > 0.0)?;
-        let mut parts: Vec<(&str, f64)> =
-            PARTS.iter().filter_map(|id| Some((*id, self.number(id).filter(|part| *part > 0.0)?))).collect();
-        let own = self.plan.answers.number("costs.own_labour").filter(|own| *own > 0.0);
+        let figures = PARTS.iter().map(|id| (working::label(id, self.viewer), self.number(id)));
+        let own = self.plan.answers.number("costs.own_labour");
+        let mut parts: Vec<(String, f64)> = figures
+            .chain([(self.words.plain("field-costs-own-labour"), own)])
+            .filter_map(|(label, part)| Some((label, part.filter(|part| *part > 0.0)?)))
+            .collect();
         parts.sort_by(|one, other| other.1.total_cmp(&one.1));
-        let row = |label: String, part: f64| {
-            let share = show::quantity(100.0 * part / total, Unit::Percent, 0, self.viewer);
-            vec![label, show::money(part, self.viewer), share]
+        let row = |(label, part): &(String, f64)| {
+            let share = show::quantity(100.0 * *part / total, Unit::Percent, 0, self.viewer);
+            vec![label.clone(), show::money(*part, self.viewer), share]
         };
-        let labelled = parts.iter().map(|(id, part)| row(crate::working::label(id, self.viewer), *part));
-        let own = own.map(|own| row(self.words.plain("field-costs-own-labour"), own));
-        Some(Table {
+        let table = Table {
             caption: self.words.plain("where-it-goes-caption"),
             columns: self.columns(&["column-what", "column-price", "column-share"]),
-            rows: labelled.chain(own).collect(),
+            rows: parts.iter().map(row).collect(),
             emphasis: Vec::new(),
             explained_by: vec!["money.cost_total"],
-        })
+        };
+        Some((table, parts))
     }
 }
 
