@@ -93,6 +93,20 @@ fn composed() -> BTreeSet<String> {
     keys
 }
 
+/// Of two messages under one key the later would win without a word.
+#[test]
+fn no_message_stands_twice() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../crates/present/messages/en");
+    let mut seen = BTreeSet::new();
+    for file in fs::read_dir(folder).unwrap() {
+        let text = fs::read_to_string(file.unwrap().path()).unwrap();
+        for line in text.lines().filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase())) {
+            let key = line.split(" =").next().unwrap().to_owned();
+            assert!(seen.insert(key), "{line}");
+        }
+    }
+}
+
 #[test]
 fn every_composed_key_has_a_message() {
     let words = Words::of(Locale::English);

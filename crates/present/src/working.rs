@@ -200,7 +200,7 @@ fn named(id: &str, viewer: &Viewer) -> String {
 fn day_origin(origin_of: &DayOrigin, answers: &Answers, viewer: &Viewer) -> (String, String) {
     let words = viewer.words();
     match *origin_of {
-        DayOrigin::Age => (words.plain("day-of-age"), String::new()),
+        DayOrigin::Age => (words.plain("symbol-day-of-age"), String::new()),
         DayOrigin::Fixed(fixed) => {
             let usual = match fixed {
                 Origin::Field(key) => answers.get(key).and_then(|given| given.usual),

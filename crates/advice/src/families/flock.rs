@@ -91,7 +91,7 @@ static FIGURES: &[FigureSpec] = &[
                     point: "to-date",
                     unit: Unit::One,
                     at: "sale.last_age",
-                    read: |_, day| loss_shape(day),
+                    read: |_, day| before_day(day),
                 },
             }],
             as_is,
@@ -151,7 +151,7 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Kilogram,
         decimals: 2,
         rules: &[exact(
-            "mean-weight-sold",
+            "mean-weight-of-sale",
             "S / n",
             &[figure("S", "sale.live_kg"), figure("n", "sale.birds")],
             |x| (x[1] > 0.0).then(|| x[0] / x[1]),
@@ -176,7 +176,7 @@ static SERIES: &[SeriesSpec] = &[
                         table: "loss_shape",
                         point: "to-date",
                         unit: Unit::One,
-                        read: |_, day| loss_shape(day),
+                        read: |_, day| before_day(day),
                     },
                 },
                 given("W", "batch.loss_shape"),
@@ -224,20 +224,25 @@ static SERIES: &[SeriesSpec] = &[
         first_day: 0,
         way: Way::Rules(&[daily(
             "losses-by-day",
-            "b - s - a",
+            "(b - s) * (1 - (1 - q / 100) ^ (w / W))",
             &[
+                same("b", "batch.birds_expected"),
+                same("s", "sale.birds_by_day"),
+                every_day("q", "batch.expected_losses_percent"),
                 DayInput {
-                    symbol: "b",
-                    origin: DayOrigin::Before {
-                        series: "batch.birds_expected",
-                        first: First::Field("batch.chicks"),
+                    symbol: "w",
+                    origin: DayOrigin::Table {
+                        table: "loss_shape",
+                        point: "that-day",
+                        unit: Unit::One,
+                        read: |_, day| Some(loss_shape(day)? - before_day(day)?),
                     },
                 },
-                before("s", "sale.birds_by_day", 0.0),
-                same("a", "batch.birds_expected"),
+                given("W", "batch.loss_shape"),
             ],
-            |x| Some(x[0] - x[1] - x[2]),
-        )]),
+            |x| Some((x[0] - x[1]) * (1.0 - flock::survival(x[2] / 100.0, x[3] / x[4]))),
+        )
+        .from("loss-shape", Status::CommonPractice)]),
     },
     SeriesSpec {
         id: "sale.birds_by_day",
@@ -291,6 +296,11 @@ static SERIES: &[SeriesSpec] = &[
         })]),
     },
 ];
+
+/// What was met by the morning of a day: birds are counted in the morning, and all are alive on the chick day.
+fn before_day(day: f64) -> Option<f64> {
+    if day < 1.0 { Some(0.0) } else { loss_shape(day - 1.0) }
+}
 
 fn loss_shape(day: f64) -> Option<f64> {
     reference::losses::to_date(day).ok()?

@@ -129,7 +129,7 @@ static FIGURES: &[FigureSpec] = &[
         id: "money.break_even_weight",
         unit: Unit::Kilogram,
         decimals: 2,
-        rules: &[exact("break-even-weight", "C / (p * n)", &[COST, PRICE, BIRDS], |x| {
+        rules: &[exact("break-even-weight-planned", "C / (p * n)", &[COST, PRICE, BIRDS], |x| {
             model::budget::break_even_weight_kg(x[0], x[1], x[2])
         })],
     },
@@ -138,7 +138,7 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::One,
         decimals: 2,
         rules: &[exact(
-            "break-even-fcr",
+            "break-even-fcr-planned",
             "(p - (C - f) / K) / (f / F)",
             &[PRICE, COST, figure("f", "feed.cost"), KG, figure("F", "feed.total")],
             |x| {

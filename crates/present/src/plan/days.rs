@@ -15,7 +15,7 @@ const COLUMNS: &[(&str, &str, Unit, u8)] = &[
     ("column-water-day", "water.by_day", Unit::Litre, 0),
     ("column-temperature", "brooding.temperature_by_day", Unit::Celsius, 0),
     ("column-light", "light.hours_by_day", Unit::Hour, 0),
-    ("column-density", "space.density_by_day", Unit::KilogramPerSquareMetre, 1),
+    ("column-on-floor", "space.density_by_day", Unit::KilogramPerSquareMetre, 1),
 ];
 
 impl Shown<'_> {
@@ -49,7 +49,17 @@ impl Shown<'_> {
             "growth.share_of_fast",
         ]);
         blocks.extend(self.fold("all-days", every.into_iter().chain(rows).collect()));
+        blocks.push(self.day_workings(last));
         blocks
+    }
+
+    /// The workings of every column on the last day, which stand for those of any other.
+    fn day_workings(&self, day: i32) -> Block {
+        let views = COLUMNS.iter().filter_map(|(_, id, ..)| self.day_working(id, day));
+        Block::Fold {
+            title: say!(self.words, "day-workings", day = day.to_string()),
+            blocks: views.map(Block::Working).collect(),
+        }
     }
 
     /// Content folded away under a title; nothing where there is none.

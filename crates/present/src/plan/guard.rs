@@ -13,7 +13,7 @@ impl Shown<'_> {
         blocks.extend(lead);
         blocks.extend(self.findings(&["guard", "brooding.brooder", "brooding.brooders"]));
         blocks.extend(self.guard_drawings());
-        blocks.extend(self.rows(&[
+        let rows = self.rows(&[
             "guard.rings",
             "guard.chicks_in_ring",
             "guard.strips_per_ring",
@@ -32,7 +32,8 @@ impl Shown<'_> {
             "guard.floor_taken",
             "guard.least_bend_radius",
             "guard.cost",
-        ]));
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.extend(self.layouts().map(Block::Table));
         blocks.extend(self.widening().map(Block::Table));
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));

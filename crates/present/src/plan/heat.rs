@@ -49,7 +49,7 @@ impl Shown<'_> {
         blocks.extend(self.heat_drawing());
         blocks.extend(self.where_heat_goes().map(Block::Table));
         blocks.push(Block::Note(self.words.plain("heat-air-not-spot")));
-        blocks.extend(self.rows(ROWS));
+        blocks.extend(self.fold("all-figures", self.rows(ROWS).into_iter().collect()));
         blocks.extend(self.heat_notes());
         blocks.extend(self.heat_by_day().map(Block::Table));
         blocks

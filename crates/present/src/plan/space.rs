@@ -13,7 +13,7 @@ impl Shown<'_> {
         blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space")));
         blocks.extend(self.findings(&["farm", "batch", "space"]));
         blocks.extend(self.houses().map(Block::Table));
-        blocks.extend(self.rows(&[
+        let rows = self.rows(&[
             "space.birds_allowed",
             "space.chicks_to_order",
             "space.density_at_sale",
@@ -26,7 +26,8 @@ impl Shown<'_> {
             "space.floor_area",
             "space.weight_open_house",
             "space.birds_allowed_open_house",
-        ]));
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks
     }
 
@@ -35,7 +36,7 @@ impl Shown<'_> {
         let square_metres = |value| show::quantity(value, Unit::SquareMetre, 0, self.viewer);
         let row = |house: &HouseChoice| {
             let name = match house.name.as_str() {
-                "" => self.words.plain("house-without-name"),
+                "" => self.words.plain("house-unnamed"),
                 name => name.to_owned(),
             };
             let name = if house.chosen { say!(self.words, "house-of-plan", name = name) } else { name };
