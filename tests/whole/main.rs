@@ -4,6 +4,7 @@ mod directions;
 mod docs;
 mod evaluator;
 mod faults;
+mod outfit;
 mod placing;
 mod plan_properties;
 mod published;

@@ -8,6 +8,7 @@ pub mod families;
 pub mod finding;
 pub mod findings;
 pub mod outcome;
+pub mod outfit;
 pub mod plan;
 pub mod plan_file;
 pub mod rule;

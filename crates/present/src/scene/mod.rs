@@ -12,16 +12,19 @@ pub mod columns;
 pub mod cutting;
 pub mod floor;
 mod frame;
+pub mod hall;
 #[cfg(test)]
-mod inspect;
+pub(crate) mod inspect;
 mod lanes;
 mod legend;
 mod lettering;
+pub mod outfit;
 pub mod ring;
 pub mod stock;
 pub mod tankfuls;
 mod texture;
 pub mod timeline;
+pub mod widening;
 
 /// Width of every drawing in its own units: a phone's screen less margins.
 pub const WIDTH: f64 = 340.0;
