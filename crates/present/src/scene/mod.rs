@@ -97,9 +97,19 @@ impl Canvas {
 
     /// A line through points, in ink.
     pub fn polyline(&mut self, points: &[[f64; 2]], stroke_width: f64, dashes: Option<&str>) {
+        self.stroke(points, INK, stroke_width, dashes);
+    }
+
+    /// A line through points that is seen on dark fills too: a light line lies below it.
+    pub fn lined_polyline(&mut self, points: &[[f64; 2]], stroke_width: f64, dashes: Option<&str>) {
+        self.stroke(points, PAPER, stroke_width + 3.0, None);
+        self.stroke(points, INK, stroke_width, dashes);
+    }
+
+    fn stroke(&mut self, points: &[[f64; 2]], colour: &str, stroke_width: f64, dashes: Option<&str>) {
         let d = path_data(points, false);
         self.shapes.push(html! {
-            path d=(d) fill="none" stroke=(INK) stroke-width=(stroke_width) stroke-dasharray=[dashes] stroke-linejoin="round" {}
+            path d=(d) fill="none" stroke=(colour) stroke-width=(stroke_width) stroke-dasharray=[dashes] stroke-linejoin="round" {}
         });
     }
 
