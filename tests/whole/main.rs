@@ -7,6 +7,7 @@ mod faults;
 mod functions;
 mod heat_properties;
 mod money_properties;
+mod outfit;
 mod placing;
 mod plan_properties;
 mod published;

@@ -10,6 +10,7 @@ pub mod findings;
 pub mod futures_table;
 pub mod houses;
 pub mod outcome;
+pub mod outfit;
 pub mod plan;
 pub mod plan_file;
 pub mod procedure;

@@ -107,7 +107,7 @@ impl Plan {
     }
 }
 
-fn sheets(answers: &Answers) -> Option<Sheets> {
+pub(crate) fn sheets(answers: &Answers) -> Option<Sheets> {
     Some(Sheets {
         length: Length::metres(answers.number("guard.sheet_length_m")?),
         overlap: Length::metres(answers.number("guard.overlap_m")?),

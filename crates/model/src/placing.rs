@@ -17,10 +17,10 @@ pub const HANGING_FEEDER: Length = Length::from_base(0.38);
 pub const BELL_DRINKER: Length = Length::from_base(0.40);
 /// A brooder as it stands on the floor (our judgement: charcoal pots are narrower, gas canopies hang and are wider).
 pub const BROODER: Length = Length::from_base(0.80);
-/// Free between pieces, for chicks to stand at both (our judgement).
-pub const BETWEEN: Length = Length::from_base(0.15);
+/// Free between pieces, for a chick to pass (our judgement).
+pub const BETWEEN: Length = Length::from_base(0.10);
 /// Free along the guard, so that chicks walk behind the trays and nobody steps on them (our judgement).
-pub const FROM_GUARD: Length = Length::from_base(0.25);
+pub const FROM_GUARD: Length = Length::from_base(0.20);
 /// Free along the walls for whoever fills the feeders (our judgement).
 pub const FROM_WALL: Length = Length::from_base(0.50);
 
@@ -368,13 +368,13 @@ mod tests {
     #[test]
     fn a_full_ring_says_what_is_left() {
         let placed = in_ring(ring(1.0, 1), trays(20), founts(10));
-        // Outermost circle only: middles at 1 - 0.25 - 0.2 = 0.55 m, but the brooder wants them at 0.4 + 0.15 + 0.2.
+        // Middles at most 1 - 0.2 - 0.2 = 0.6 m out, but the brooder wants them at 0.4 + 0.1 + 0.2.
         assert_eq!((placed.feeders.len(), placed.drinkers.len()), (0, 0));
         assert_eq!((placed.feeders_left, placed.drinkers_left), (20, 10));
-        // At 1.86 m the circle is 1.41 m out: pi / asin(0.55 / 2.82) is 16 places; the next would be 0.86 m out: 9.
+        // At 1.86 m the outer circle is 1.46 m out: pi / asin(0.5 / 2.92) is 18 places; the next is 0.96 m out: 11.
         let placed = in_ring(ring(1.86, 1), trays(20), founts(10));
-        assert_eq!((placed.feeders.len(), placed.drinkers.len()), (17, 8));
-        assert_eq!((placed.feeders_left, placed.drinkers_left), (3, 2));
+        assert_eq!((placed.feeders.len(), placed.drinkers.len()), (19, 10));
+        assert_eq!((placed.feeders_left, placed.drinkers_left), (1, 0));
     }
 
     #[test]

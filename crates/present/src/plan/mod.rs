@@ -24,6 +24,7 @@ mod guard;
 mod heat;
 mod litter;
 mod money;
+mod outfit;
 mod space;
 
 /// A plan being shown to somebody.
@@ -69,7 +70,9 @@ impl<'a> Shown<'a> {
         blocks.extend(self.draw_cutting().map(Block::Drawing));
         blocks.push(Block::Steps(self.steps("cutting", 6, true)));
         blocks.push(Block::PageBreak);
-        blocks.extend([self.draw_ring(), self.draw_floor()].into_iter().flatten().map(Block::Drawing));
+        let drawings =
+            [self.draw_ring(), self.draw_floor(self.chick_counts()), self.draw_widening(self.chick_counts())];
+        blocks.extend(drawings.into_iter().flatten().map(Block::Drawing));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }

@@ -139,11 +139,11 @@ impl Chart {
                 band.drawn().map(|[day, low, high]| [frame.x(day), frame.y(low), frame.y(high)]).collect();
             draw_band(&mut canvas, &places);
         }
-        for series in &self.series {
-            series.draw(&mut canvas, &frame);
-        }
         if let Some(limit) = self.limit.as_ref().filter(|limit| drawable(limit.value)) {
             frame.across(&mut canvas, limit.value, LIMIT.0, LIMIT.1);
+        }
+        for series in &self.series {
+            series.draw(&mut canvas, &frame);
         }
         canvas.finish(&words.alternative)
     }

@@ -73,7 +73,7 @@ impl Frame {
     /// A line all the way across.
     pub(super) fn across(&self, canvas: &mut Canvas, value: f64, width: f64, dashes: Option<&str>) {
         let y = self.y(value);
-        canvas.polyline(&[[self.left, y], [RIGHT, y]], width, dashes);
+        canvas.lined_polyline(&[[self.left, y], [RIGHT, y]], width, dashes);
     }
 
     fn bottom(&self) -> f64 {

@@ -1,6 +1,7 @@
 //! What the lines and fills of a drawing stand for.
 
 use super::lettering::{LINE, SMALL, widest, wrap};
+use super::outfit::Piece;
 use super::texture::Texture;
 use super::{Anchor, Canvas, WIDTH};
 
@@ -18,6 +19,8 @@ pub(super) enum Sample {
     Fill(Texture),
     /// A shaded patch between two thin lines.
     Band,
+    /// A brooder, a feeder or a drinker.
+    Piece(Piece),
 }
 
 /// An entry with its place.
@@ -74,6 +77,7 @@ fn draw_sample(canvas: &mut Canvas, sample: Sample, [x, y, w, h]: [f64; 4]) {
             texture.fill(canvas, [x, y, w, h]);
             canvas.path(&[[x, y], [x + w, y], [x + w, y + h], [x, y + h]], 0.75, true, "none");
         }
+        Sample::Piece(piece) => piece.draw(canvas, [x + w / 2.0, middle, 5.0], None),
         Sample::Band => super::chart::draw_band(canvas, &[[x, y + h, y], [x + w, y + h, y]]),
     }
 }

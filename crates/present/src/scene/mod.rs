@@ -12,16 +12,19 @@ pub mod columns;
 pub mod cutting;
 pub mod floor;
 mod frame;
+pub mod hall;
 #[cfg(test)]
-mod inspect;
+pub(crate) mod inspect;
 mod lanes;
 mod legend;
 mod lettering;
+pub mod outfit;
 pub mod ring;
 pub mod stock;
 pub mod tankfuls;
 mod texture;
 pub mod timeline;
+pub mod widening;
 
 /// Width of every drawing in its own units: a phone's screen less margins.
 pub const WIDTH: f64 = 340.0;
@@ -94,9 +97,19 @@ impl Canvas {
 
     /// A line through points, in ink.
     pub fn polyline(&mut self, points: &[[f64; 2]], stroke_width: f64, dashes: Option<&str>) {
+        self.stroke(points, INK, stroke_width, dashes);
+    }
+
+    /// A line through points that is seen on dark fills too: a light line lies below it.
+    pub fn lined_polyline(&mut self, points: &[[f64; 2]], stroke_width: f64, dashes: Option<&str>) {
+        self.stroke(points, PAPER, stroke_width + 3.0, None);
+        self.stroke(points, INK, stroke_width, dashes);
+    }
+
+    fn stroke(&mut self, points: &[[f64; 2]], colour: &str, stroke_width: f64, dashes: Option<&str>) {
         let d = path_data(points, false);
         self.shapes.push(html! {
-            path d=(d) fill="none" stroke=(INK) stroke-width=(stroke_width) stroke-dasharray=[dashes] stroke-linejoin="round" {}
+            path d=(d) fill="none" stroke=(colour) stroke-width=(stroke_width) stroke-dasharray=[dashes] stroke-linejoin="round" {}
         });
     }
 
