@@ -13,6 +13,7 @@ pub mod plan_file;
 pub mod rule;
 pub mod series;
 pub mod sums;
+pub mod tasks;
 pub mod verify;
 pub mod working;
 

@@ -10,6 +10,7 @@ use crate::families::{self, guard as guard_family};
 use crate::finding::Finding;
 use crate::findings;
 use crate::outcome::Outcome;
+use crate::tasks::{self, Task};
 
 /// A plan worked out.
 pub struct Plan {
@@ -27,6 +28,8 @@ pub struct Plan {
     pub series: Vec<Series>,
     /// What a little more disinfectant in a tankful would really be; empty while the label is not described.
     pub overdoses: Vec<Overdose>,
+    /// What is done on which day; empty while the chick day is not known.
+    pub tasks: Vec<Task>,
 }
 
 /// One step of widening.
@@ -68,7 +71,8 @@ pub fn work_out(answers: Answers) -> Plan {
     let overdoses = overdoses(&answers, &outcome);
     let series = families::series().filter_map(|spec| (spec.work_out)(&answers, &outcome)).collect();
     let findings = findings::all(&answers, &outcome);
-    Plan { answers, outcome, findings, layouts, widening, series, overdoses }
+    let tasks = tasks::tasks(&answers, &outcome);
+    Plan { answers, outcome, findings, layouts, widening, series, overdoses, tasks }
 }
 
 impl Plan {
@@ -134,7 +138,8 @@ pub(crate) fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
 const GUARDS_STAY_UNTIL_DAY: i32 = 7;
 
 impl Widening {
-    fn is_whole_house(&self) -> bool {
+    /// Whether the guards are gone.
+    pub(crate) fn is_whole_house(&self) -> bool {
         matches!(self.standing, Standing::WholeHouse { .. })
     }
 }

@@ -67,6 +67,12 @@ pub static FIELDS: &[Field] = &[
     field("house.fans", Kind::Choice(&["no", "yes"]), Usual("no", Assumed)),
     field("house.floor", Kind::Choice(&["concrete", "earth"]), Optional),
     field("house.ceiling", Kind::Choice(&["none", "mat", "board"]), Optional),
+    // 14 days from the last bird out to the first chick in: PoultryMed, Downtime Between Poultry Flocks, 2025.
+    field(
+        "house.downtime_d",
+        asked_outside(count(Unit::Day, 0.0, 180.0), 7.0, 60.0),
+        Usual("14", Status::Published),
+    ),
     inert("batch.name", Kind::Text(80), Optional, "a name"),
     field("batch.placement", Kind::Day, Required),
     field("batch.chicks", count(Unit::Chicks, 10.0, 50_000.0), Required),
@@ -141,6 +147,7 @@ pub static FIELDS: &[Field] = &[
         Optional,
         "counts when feed is planned",
     ),
+    field("sale.kind", Kind::Choice(&["slaughter", "live"]), Optional),
     field("prices.disinfectant_per_l", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.litter_bag_each", number(Unit::Money, 0.0, 1e9), Optional),

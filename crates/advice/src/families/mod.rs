@@ -12,6 +12,7 @@ pub(crate) mod guard;
 mod light;
 mod litter;
 pub(crate) mod space;
+pub(crate) mod turnaround;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -28,8 +29,14 @@ pub struct Family {
 }
 
 /// All families, in the order in which people read them.
-pub static FAMILIES: &[&Family] =
-    &[&space::FAMILY, &guard::FAMILY, &disinfectant::FAMILY, &litter::FAMILY, &light::FAMILY];
+pub static FAMILIES: &[&Family] = &[
+    &space::FAMILY,
+    &guard::FAMILY,
+    &disinfectant::FAMILY,
+    &litter::FAMILY,
+    &turnaround::FAMILY,
+    &light::FAMILY,
+];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
@@ -77,6 +84,7 @@ pub const PLAN_SECTIONS: &[&str] = &[
     "disinfectant",
     "litter",
     "feed",
+    "sale",
     "prices",
     "settings",
 ];

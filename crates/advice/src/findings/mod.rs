@@ -9,12 +9,14 @@ mod disinfectant;
 mod guard;
 mod litter;
 mod space;
+mod turnaround;
 
 /// Looks at answers and figures for one thing worth saying.
 type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 
 /// Every check there is, by family.
-static CHECKS: &[&[Check]] = &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS];
+static CHECKS: &[&[Check]] =
+    &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS, turnaround::CHECKS];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
