@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
 use advice::sums::SumResult;
+use advice::tasks::Task;
 use advice::working::working;
 use quantity::{FigureValue, Series, Unit};
 use schemars::JsonSchema;
@@ -113,6 +114,24 @@ pub struct WideningJson {
     pub chicks_per_m2: f64,
 }
 
+/// Something to do on a day.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct TaskJson {
+    /// Its stable name; several tasks can have one, such as the weighings.
+    pub name: &'static str,
+    /// Its (first) day, YYYY-MM-DD.
+    pub date: String,
+    /// Its last day, where it goes on for several.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub until: Option<String>,
+    /// That (first) day as day of age; the day of placement is day 0.
+    pub age_d: i32,
+    /// What to do, in the viewer's language.
+    pub title: String,
+    /// Why, in the viewer's language.
+    pub why: String,
+}
+
 /// A usual value taken because nothing was said.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct AssumedJson {
@@ -162,6 +181,8 @@ pub struct PlanView {
     pub layouts: Vec<LayoutJson>,
     /// How the rings widen.
     pub widening: Vec<WideningJson>,
+    /// What is done on which day, by day and then by order of work.
+    pub tasks: Vec<TaskJson>,
     /// Figures by day, by name.
     pub series: BTreeMap<&'static str, SeriesView>,
     /// Usual values taken.
@@ -256,6 +277,16 @@ fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
     Some((series.id, view))
 }
 
+fn tasks(plan: &Plan, viewer: &Viewer) -> Vec<TaskJson> {
+    let shown = Shown::new(plan, viewer);
+    let json = |task: &Task| {
+        let (title, why) = shown.job(task);
+        let (date, until) = (task.day.to_string(), task.until.map(|day| day.to_string()));
+        TaskJson { name: task.name, date, until, age_d: task.age_d, title, why }
+    };
+    plan.tasks.iter().map(json).collect()
+}
+
 /// A plan as JSON.
 pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
     let findings = Shown::new(plan, viewer).finding_views().into_iter().map(finding_json);
@@ -286,6 +317,7 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         findings: findings.collect(),
         layouts: layouts.collect(),
         widening: widening.collect(),
+        tasks: tasks(plan, viewer),
         series: plan.series.iter().filter_map(series).collect(),
         assumed: usual.collect(),
         workings: if with_workings {

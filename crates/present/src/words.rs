@@ -20,6 +20,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/plan.ftl"),
     include_str!("../messages/en/pages.ftl"),
     include_str!("../messages/en/commands.ftl"),
+    include_str!("../messages/en/tasks.ftl"),
 ];
 
 /// The messages of one language.

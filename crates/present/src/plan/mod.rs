@@ -16,6 +16,7 @@ use crate::viewer::Viewer;
 use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
+mod countdown;
 mod disinfectant;
 mod guard;
 mod litter;
@@ -36,7 +37,8 @@ impl<'a> Shown<'a> {
 
     /// The whole plan.
     pub fn document(&self) -> Document {
-        let parts = [self.space(), self.guard(), self.disinfectant(), self.litter(), self.assumed()];
+        let parts =
+            [self.space(), self.guard(), self.disinfectant(), self.litter(), self.days(), self.assumed()];
         Document {
             title: self.words.plain("page-before"),
             subtitle: self.subtitle(),
