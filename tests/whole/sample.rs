@@ -55,7 +55,7 @@ bag_kg = 50
 pub fn complete() -> String {
     MANGO_RIDGE
         .replace("altitude_m = 1100", "altitude_m = 1100\nhottest_months = [9, 10, 11]")
-        .replace("half_wall_m = 0.6", "half_wall_m = 0.6\nusable_floor_percent = 95\nfans = \"no\"\nfloor = \"concrete\"\nceiling = \"mat\"")
+        .replace("half_wall_m = 0.6", "half_wall_m = 0.6\nusable_floor_percent = 95\nfans = \"no\"\nfloor = \"concrete\"\nceiling = \"mat\"\ndowntime_d = 14")
         .replace("standard = \"fast\"", "standard = \"fast\"\nexpected_losses_percent = 5")
         .replace("chicks_per_ring = 400", "chicks_per_ring = 400\nsheet_thickness_mm = 4\nsaw_cut_mm = 3\nwalkway_m = 0.5\n[brooding]\nbrooder_chicks = 360\nbrooders = 3")
         .replace(
@@ -63,7 +63,7 @@ pub fn complete() -> String {
             "surfaces = [\"floor\", \"walls\", \"gables\", \"ceiling\", \"roof\", \"curtains\", \"equipment\"]\nequipment_percent = 15\nmeasure_ml = 25\npoured_ml = 40\nsoak_l = 60\ncontact_min = 20",
         )
         .replace("bag_l = 120", "bag_l = 120\nkind = \"wood-shavings\"\nspread_days_before_d = 3")
-        + "\n[prices]\ndisinfectant_per_l = 95.5\nsheet_each = 180\nlitter_bag_each = 22.75\n"
+        + "\n[sale]\nkind = \"live\"\n[prices]\ndisinfectant_per_l = 95.5\nsheet_each = 180\nlitter_bag_each = 22.75\n"
 }
 
 /// Reads a plan file that must hold.
