@@ -1,15 +1,18 @@
-//! `plan FILE`: do the chicks fit, how is the guard cut, how is the sprayer mixed, how much litter.
+//! `plan FILE`: do the chicks fit, how is the guard cut, how is the sprayer mixed, how much litter, and what is done on
+//! which day.
 
 use std::path::{Path, PathBuf};
 
 use advice::plan::{self, Plan};
 use advice::plan_file;
 use clap::ArgMatches;
+use present::calendar::Written;
 use present::plan::Shown;
 use present::print::{self, Paper};
 use present::{Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Question, Source};
 
+use crate::clock;
 use crate::failure::Failure;
 use crate::input;
 
@@ -23,10 +26,12 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
         let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
         let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), with_workings)?;
-        std::fs::write(out, pdf).map_err(|error| {
-            let file = out.display().to_string();
-            Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
-        })?;
+        write_file(out, &pdf, words)?;
+    }
+    if let Some(out) = given.get_one::<PathBuf>("ics") {
+        let written = Written::now(clock::now());
+        let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
+        write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -34,6 +39,22 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let asked: String =
         questions.iter().map(|question| format!("? {}\n", fault::question(question, &viewer))).collect();
     super::print(&(asked + &text::write(&Shown::new(&plan, &viewer).document(), &viewer, with_workings)))
+}
+
+fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
+    std::fs::write(out, bytes).map_err(|error| {
+        let file = out.display().to_string();
+        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
+    })
+}
+
+/// What tells this batch's jobs from another's in a phone: its names and that of its file, since a plan file has no id.
+/// The chick day is no part of it, so that a batch that slips moves its jobs.
+fn batch_key(plan: &Plan, path: &Path) -> String {
+    let named = ["farm.name", "house.name", "batch.name"].map(|key| plan.answers.text(key));
+    let file = path.file_stem().map(|stem| stem.to_string_lossy());
+    let parts = named.into_iter().flatten().chain(file.as_deref());
+    parts.collect::<Vec<_>>().join("/")
 }
 
 fn read(path: &Path, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
@@ -51,10 +72,10 @@ fn read(path: &Path, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
     Err(Failure::BadInput(faults.collect()))
 }
 
-/// The guard cutting sheet and the sprayer mixing card; the workings behind them where asked for.
+/// The guard cutting sheet, the sprayer mixing card and the countdown; the workings behind them where asked for.
 fn sheets(plan: &Plan, viewer: &Viewer, paper: Paper, with_workings: bool) -> Result<Vec<u8>, Failure> {
     let shown = Shown::new(plan, viewer);
-    let mut documents = vec![shown.cutting_sheet(), shown.mixing_card()];
+    let mut documents = vec![shown.cutting_sheet(), shown.mixing_card(), shown.countdown_checklist()];
     if with_workings {
         documents.push(shown.workings());
     }
