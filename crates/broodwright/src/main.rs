@@ -1,6 +1,7 @@
 //! The broodwright command: reads arguments, calls, prints. What it says is worded in `present`.
 
 mod arguments;
+mod clock;
 mod commands;
 mod demo;
 mod failure;

@@ -67,7 +67,7 @@ const LINE_BYTES: usize = 75;
 
 /// Events as the text of a file.
 ///
-/// Days outside the years 1 to 9998 cannot be written as the format wants them; their events are left out.
+/// The format asks for one event at least; whoever has none writes no file. Days outside the years 1 to 9998 cannot be written as the format wants them; their events are left out.
 pub fn write(events: &[Event], written: Written) -> String {
     let mut out = String::new();
     for text in

@@ -3,6 +3,7 @@
 mod adopt;
 mod before;
 mod body;
+mod calendar;
 mod call;
 mod day;
 mod desk;

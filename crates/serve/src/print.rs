@@ -14,7 +14,7 @@ use crate::call::{Call, answer, stamped};
 use crate::trouble::Trouble;
 
 /// The sheets there are, by the last word of their address, which is that of their message too.
-pub(crate) const SHEETS: [&str; 4] = ["plan", "cutting", "mixing", "workings"];
+pub(crate) const SHEETS: [&str; 5] = ["plan", "cutting", "mixing", "countdown", "workings"];
 
 /// One sheet as PDF.
 pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
@@ -43,6 +43,7 @@ fn document(before: &Before, sheet: &str) -> Option<Document> {
         "plan" => Some(shown.document()),
         "cutting" => Some(shown.cutting_sheet()),
         "mixing" => Some(shown.mixing_card()),
+        "countdown" => Some(shown.countdown_checklist()),
         "workings" => Some(shown.workings()),
         _ => None,
     }

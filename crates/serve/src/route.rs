@@ -19,7 +19,7 @@ use crate::guard;
 use crate::pages::{before, home, style, sums};
 use crate::site::Site;
 use crate::trouble::Trouble;
-use crate::{adopt, house, print, settle};
+use crate::{adopt, calendar, house, print, settle};
 
 /// The most bytes of a form: some seventy answers of a line each, many times over.
 const FORM_BYTES_MAX: usize = 256 * 1024;
@@ -76,6 +76,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Post "/before/{id}/settle" Writer settle::settle),
     row!(Get "/before/{id}/print/{sheet}" Reader print::sheet),
     row!(Get "/before/{id}/plan.json" Reader print::json),
+    row!(Get "/before/{id}/calendar.ics" Reader calendar::show),
     row!(Get "/sums" Reader sums::list),
     row!(Get "/sums/{name}" Reader sums::show),
     row!(Get "/style.css" Reader style::show),

@@ -1,4 +1,5 @@
-//! `plan FILE`: do the chicks fit, how is the guard cut, how is the sprayer mixed, how much litter.
+//! `plan FILE`: do the chicks fit, how is the guard cut, how is the sprayer mixed, how much litter, and what is done on
+//! which day.
 
 use std::path::{Path, PathBuf};
 
@@ -7,11 +8,13 @@ use advice::futures_table;
 use advice::plan::{self, Plan};
 use advice::plan_file;
 use clap::ArgMatches;
+use present::calendar::Written;
 use present::plan::Shown;
 use present::print::{self, Paper};
 use present::{Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Currency, Question, Raw, Source, Value};
 
+use crate::clock;
 use crate::failure::Failure;
 use crate::input;
 
@@ -30,6 +33,11 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
         write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
+    }
+    if let Some(out) = given.get_one::<PathBuf>("ics") {
+        let written = Written::now(clock::now());
+        let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
+        write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -66,6 +74,15 @@ fn with_curve(mut raws: Vec<Raw>, curve: &Path, words: &Words) -> Result<Vec<Raw
     Ok(raws)
 }
 
+/// What tells this batch's jobs from another's in a phone: its names and that of its file, since a plan file has no id.
+/// The chick day is no part of it, so that a batch that slips moves its jobs.
+fn batch_key(plan: &Plan, path: &Path) -> String {
+    let named = ["farm.name", "house.name", "batch.name"].map(|key| plan.answers.text(key));
+    let file = path.file_stem().map(|stem| stem.to_string_lossy());
+    let parts = named.into_iter().flatten().chain(file.as_deref());
+    parts.collect::<Vec<_>>().join("/")
+}
+
 fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
     let words = Words::of(locale);
     let in_file =
@@ -85,10 +102,10 @@ fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<
     Err(Failure::BadInput(faults.collect()))
 }
 
-/// The guard cutting sheet and the sprayer mixing card; the workings behind them where asked for.
+/// The guard cutting sheet, the sprayer mixing card and the countdown; the workings behind them where asked for.
 fn sheets(plan: &Plan, viewer: &Viewer, paper: Paper, with_workings: bool) -> Result<Vec<u8>, Failure> {
     let shown = Shown::new(plan, viewer);
-    let mut documents = vec![shown.cutting_sheet(), shown.mixing_card()];
+    let mut documents = vec![shown.cutting_sheet(), shown.mixing_card(), shown.countdown_checklist()];
     if with_workings {
         documents.push(shown.workings());
     }

@@ -3,7 +3,6 @@
 use std::net::SocketAddr;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::time::{SystemTime, UNIX_EPOCH};
 
 use clap::ArgMatches;
 use present::{Locale, Words, say};
@@ -12,6 +11,7 @@ use store::{PostgresStore, SqliteStore, Store};
 use uuid::Uuid;
 
 use crate::arguments::VERSION;
+use crate::clock::now;
 use crate::demo;
 use crate::failure::Failure;
 
@@ -90,10 +90,4 @@ fn refused(error: &serve::ServeError, words: &Words) -> Failure {
         serve::ServeError::NotLoopback { .. } => Failure::input(error.in_words(words)),
         _ => Failure::Failed(error.in_words(words)),
     }
-}
-
-/// The wall clock, milliseconds since 1970 UTC.
-fn now() -> i64 {
-    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
-    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
 }

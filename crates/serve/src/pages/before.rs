@@ -215,6 +215,9 @@ fn prints(before: &Before) -> Markup {
                     }
                 }
             }
+            @if !before.plan.tasks.is_empty() {
+                li { a href=(format!("{address}/calendar.ics")) { (words.plain("calendar-file")) } }
+            }
             li { a href=(format!("{address}/plan.json?working=1")) { (words.plain("plan-as-data")) } }
         }
     }

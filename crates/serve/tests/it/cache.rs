@@ -17,7 +17,8 @@ async fn asked_again(browser: &Browser, path: &str, tag: &str) -> StatusCode {
 async fn a_page_that_did_not_change_is_not_sent_again() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
-    for path in ["/", &address, "/sums", "/sums/litter", "/style.css", &format!("{address}/plan.json")] {
+    let (data, calendar) = (format!("{address}/plan.json"), format!("{address}/calendar.ics"));
+    for path in ["/", &address, "/sums", "/sums/litter", "/style.css", &data, &calendar] {
         let known = tag(&browser, path).await;
         assert_eq!(asked_again(&browser, path, &known).await, StatusCode::NOT_MODIFIED, "{path}");
         assert_eq!(asked_again(&browser, path, "W/\"other\"").await, StatusCode::OK, "{path}");

@@ -6,6 +6,7 @@ mod absurd;
 mod adopt;
 mod apart;
 mod cache;
+mod calendar;
 mod guards;
 mod print;
 mod rig;

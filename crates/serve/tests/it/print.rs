@@ -9,7 +9,7 @@ use crate::rig::{Browser, at, mango_ridge, memory};
 async fn every_sheet_prints_on_both_papers() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
-    for sheet in ["plan", "cutting", "mixing", "workings"] {
+    for sheet in ["plan", "cutting", "mixing", "countdown", "workings"] {
         for paper in ["a4", "us-letter"] {
             let page = browser.get(&format!("{address}/print/{sheet}?paper={paper}")).await;
             assert_eq!(page.status, StatusCode::OK, "{sheet} {paper}");

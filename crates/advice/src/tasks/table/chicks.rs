@@ -16,12 +16,15 @@ const NIGHT: Remind = Remind::Rounds(&[
 const DUSK_AND_DAWN: Remind =
     Remind::Rounds(&[Round { hour: 18, past_midnight: false }, Round { hour: 4, past_midnight: true }]);
 
+/// While a claim is still in time.
+const NEXT_MORNING: Remind = Remind::AtHour(30);
+
 pub(super) static TASKS: &[TaskSpec] = &[
     task("boxes-counted", ChickDay, On(Placement, 0)).calls(MORNING),
     task("boxes-weighed", ChickDay, On(Placement, 0)),
     task("beaks-dipped", ChickDay, On(Placement, 0)),
     task("crops-first", ChickDay, On(Placement, 0)),
-    task("chicks-claimed", ChickDay, Between((Placement, 0), (Placement, 1))),
+    task("chicks-claimed", ChickDay, Between((Placement, 0), (Placement, 1))).calls(NEXT_MORNING),
     task("crops-day", Brooding, On(Placement, 1)).calls(MORNING),
     task("night-rounds", Brooding, Between((Placement, 0), (Placement, 2))).calls(NIGHT),
     task("dusk-and-dawn", Brooding, Between((Placement, 3), (LastHeat, 0))).calls(DUSK_AND_DAWN),
