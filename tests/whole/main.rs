@@ -1,5 +1,7 @@
 //! Whole-program tests: rules against their own formulae, models against published values, properties of plans.
 
+mod batch_properties;
+mod calendar;
 mod directions;
 mod docs;
 mod evaluator;
@@ -14,5 +16,6 @@ mod published;
 mod rules;
 mod sample;
 mod sums;
+mod tasks;
 mod tidy;
 mod words;

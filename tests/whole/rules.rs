@@ -38,7 +38,7 @@ fn draw(input: &Input, draws: &mut Draws) -> f64 {
         }
         Origin::EndOf(..) | Origin::FirstDayOver { .. } => draws.between(30.0, 60.0).round(),
         Origin::OfDays(Over::DayOfMost | Over::DayOfLeast, _) => draws.between(0.0, 42.0).round(),
-        Origin::OnDay { series, .. } | Origin::OfDays(_, series) => {
+        Origin::OnDay { series, .. } | Origin::OfDays(_, series) | Origin::SumOfDays { series, .. } => {
             draw_unit(families::series_named(series).expect(series).unit, draws)
         }
         Origin::TableAt { unit, .. } => draw_unit(unit, draws),
@@ -250,6 +250,11 @@ fn the_declarations_hold_together() {
                     families::series_named(series).is_some() && named
                 }
                 Origin::OfDays(_, series) => families::series_named(series).is_some(),
+                Origin::SumOfDays { series, after, until } => {
+                    let figures = after.into_iter().chain([until]);
+                    families::series_named(series).is_some()
+                        && figures.into_iter().all(|id| families::figure(id).is_some())
+                }
                 Origin::FirstDayOver { series, limit } => {
                     families::series_named(series).is_some()
                         && limit.is_none_or(|limit| families::figure(limit).is_some())

@@ -82,6 +82,8 @@ fn composed() -> BTreeSet<String> {
         keys.insert(format!("unit-label-{part}"));
     }
     keys.extend(families::SIMULATIONS.iter().map(|one| format!("procedure-{}", one.procedure.name)));
+    keys.extend(advice::tasks::table::all().map(|task| format!("task-{}", task.name)));
+    keys.extend(advice::tasks::Stage::ALL.map(|stage| stage.name().to_owned()));
     keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
     keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
     keys.extend((1..=12).map(|month| format!("month-{month}")));
@@ -178,13 +180,24 @@ fn no_key_shows_through() {
         let plan = sample::plan(&file);
         let viewer = plan_viewer(Locale::English);
         let shown = Shown::new(&plan, &viewer);
-        for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
+        for document in documents(&shown) {
             let text = text::write(&document, &Viewer::plain(), true);
             let keys: Vec<&str> = text.split('[').skip(1).filter_map(|rest| rest.split(']').next()).collect();
             assert!(keys.is_empty(), "{keys:?}");
             assert!(!text.contains("{$"), "an argument is missing: {text}");
         }
     }
+}
+
+/// Everything a plan is shown as.
+fn documents(shown: &Shown) -> [present::Document; 5] {
+    [
+        shown.document(),
+        shown.cutting_sheet(),
+        shown.mixing_card(),
+        shown.countdown_checklist(),
+        shown.workings(),
+    ]
 }
 
 /// A plan with much to say about itself.
@@ -201,6 +214,8 @@ fn troubled() -> String {
         .replace("first_age_d = 40\nlast_age_d = 44", "")
         .replace("milled = 2027-08-20", "milled = 2027-06-01")
         .replace("store_m2 = 9", "store_m2 = 1")
+        .replace("spread_days_before_d = 3", "spread_days_before_d = 1")
+        .replace("downtime_d = 14", "downtime_d = 5")
 }
 
 /// A cold night, a whole house, and charcoal with too few pots, with and without a brooder told.
@@ -289,6 +304,8 @@ fn a_troubled_plan_says_so() {
         "feed-too-old",
         "store-too-small",
         "tank-under-a-day",
+        "downtime-short",
+        "litter-late",
     ] {
         assert!(names.contains(&name), "{name} is not among {names:?}");
     }
@@ -310,7 +327,7 @@ fn no_word_is_left_in_code() {
         let texts = [work.authors, work.title, work.published];
         allowed.extend(texts.iter().flat_map(|text| words_in(text)));
     }
-    for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
+    for document in documents(&shown) {
         let page = html::blocks(&document, &viewer).into_string();
         let visible = visible(&page);
         let left: BTreeSet<String> =

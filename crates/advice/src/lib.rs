@@ -19,6 +19,7 @@ pub mod rule;
 pub mod series;
 pub mod store_room;
 pub mod sums;
+pub mod tasks;
 pub mod verify;
 pub mod working;
 

@@ -226,6 +226,18 @@ impl Outcome {
                 self.cell(answers, families::series_named(series)?, day as i32)
             }
             Origin::OfDays(over, series) => self.of_days(answers, over, families::series_named(series)?),
+            Origin::SumOfDays { series, after, until } => {
+                let spec = families::series_named(series)?;
+                let first = match after {
+                    Some(id) => self.work_out(answers, id)?.value as i32 + 1,
+                    None => spec.first_day,
+                };
+                let last = self.work_out(answers, until)?.value as i32;
+                let days: Vec<(i32, Resolved)> = (first..=last)
+                    .map(|day| Some((day, self.cell(answers, spec, day)?)))
+                    .collect::<Option<_>>()?;
+                Some(sum(&days, spec.unit))
+            }
             Origin::FirstDayOver { series, limit } => {
                 let limit = match limit {
                     Some(id) => self.work_out(answers, id)?.value,

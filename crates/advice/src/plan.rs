@@ -14,6 +14,7 @@ use crate::outcome::Outcome;
 use crate::purchases::{self, Purchase};
 use crate::series::{SeriesSpec, Way};
 use crate::store_room::{self, Delivery};
+use crate::tasks::{self, Task};
 
 /// A plan worked out.
 pub struct Plan {
@@ -37,6 +38,8 @@ pub struct Plan {
     pub purchases: Vec<Purchase>,
     /// What a little more disinfectant in a tankful would really be; empty while the label is not described.
     pub overdoses: Vec<Overdose>,
+    /// What is done on which day; empty while the chick day is not known.
+    pub tasks: Vec<Task>,
 }
 
 /// One step of widening.
@@ -83,9 +86,22 @@ pub fn work_out(answers: Answers) -> Plan {
     let overdoses = overdoses(&answers, &outcome);
     let series = families::series().filter_map(|spec| days(spec, &answers, &outcome)).collect();
     let findings = findings::all(&answers, &outcome);
+    let tasks = tasks::tasks(&answers, &outcome);
     let deliveries = store_room::deliveries(&answers, &outcome);
     let purchases = purchases::list(&answers, &outcome);
-    Plan { answers, outcome, findings, houses, layouts, widening, series, deliveries, purchases, overdoses }
+    Plan {
+        answers,
+        outcome,
+        findings,
+        houses,
+        layouts,
+        widening,
+        series,
+        deliveries,
+        purchases,
+        overdoses,
+        tasks,
+    }
 }
 
 fn days(spec: &'static SeriesSpec, answers: &Answers, outcome: &Outcome) -> Option<Series> {
@@ -163,7 +179,8 @@ pub(crate) fn widening(answers: &Answers, outcome: &Outcome) -> Vec<Widening> {
 const GUARDS_STAY_UNTIL_DAY: i32 = 7;
 
 impl Widening {
-    fn is_whole_house(&self) -> bool {
+    /// Whether the guards are gone.
+    pub(crate) fn is_whole_house(&self) -> bool {
         matches!(self.standing, Standing::WholeHouse { .. })
     }
 }

@@ -93,6 +93,15 @@ pub enum Origin {
     },
     /// One number out of all the days of a figure by day.
     OfDays(Over, &'static str),
+    /// A figure by day added up over the days after one figure's day, from the first where there is none, to another's.
+    SumOfDays {
+        /// The figure by day.
+        series: &'static str,
+        /// The figure that says the day before the first; none for the first day of all.
+        after: Option<&'static str>,
+        /// The figure that says the last day.
+        until: &'static str,
+    },
     /// The first day of age on which a figure by day is above a figure, or above nothing.
     FirstDayOver {
         /// The figure by day.
@@ -199,6 +208,16 @@ pub(crate) const fn of_days(symbol: &'static str, over: Over, series: &'static s
 /// A short way to write inputs that a figure by day has on the day that a figure says.
 pub(crate) const fn on_day(symbol: &'static str, series: &'static str, day: &'static str) -> Input {
     Input { symbol, origin: Origin::OnDay { series, day } }
+}
+
+/// A short way to write inputs that are added up over some days.
+pub(crate) const fn sum_of_days(
+    symbol: &'static str,
+    series: &'static str,
+    after: Option<&'static str>,
+    until: &'static str,
+) -> Input {
+    Input { symbol, origin: Origin::SumOfDays { series, after, until } }
 }
 
 /// A short way to write inputs that count nothing where they are not known.

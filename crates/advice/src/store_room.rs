@@ -59,7 +59,7 @@ pub struct Delivery {
 
 /// The figures that deliveries are made from.
 pub(crate) const NEEDS: &[&str] =
-    &["feed.bags_starter", "feed.bags_grower", "feed.bags_finisher", "feed.bags_last", "feed.finisher"];
+    &["feed.bags_starter", "feed.bags_grower", "feed.bags_finisher", "feed.bags_last", "feed.total"];
 
 /// Whether all feed is bought before the chicks come.
 pub(crate) fn all_at_once(answers: &Answers) -> bool {
@@ -130,9 +130,9 @@ impl Calendar {
         if whole.eaten_until <= self.covers {
             return whole.bags;
         }
-        let eaten = |day| outcome.on_day("feed.to_date", day).unwrap_or(0.0);
-        let kg = eaten(self.covers) - if whole.eaten_from > 0 { eaten(whole.eaten_from - 1) } else { 0.0 };
-        (kg.max(0.0) / self.bag_kg - 1e-9).ceil().min(whole.bags)
+        let eaten = |day| outcome.on_day("feed.by_day", day).unwrap_or(0.0);
+        let kg: f64 = (whole.eaten_from..=self.covers).map(eaten).sum();
+        (kg / self.bag_kg - 1e-9).ceil().min(whole.bags)
     }
 }
 

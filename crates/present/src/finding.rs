@@ -11,11 +11,7 @@ use crate::words::Argument;
 /// A finding in words, with its ways out.
 pub fn view(finding: &Finding, outcome: &Outcome, viewer: &Viewer) -> FindingView {
     let words = viewer.words();
-    let arguments: Vec<(&str, Argument)> = finding
-        .details
-        .iter()
-        .map(|(name, detail)| (*name, Argument::Text(worded(detail, outcome, viewer))))
-        .collect();
+    let arguments = arguments(&finding.details, outcome, viewer);
     FindingView {
         name: finding.name,
         weight: finding.weight,
@@ -28,6 +24,15 @@ pub fn view(finding: &Finding, outcome: &Outcome, viewer: &Viewer) -> FindingVie
             .collect(),
         field: finding.field,
     }
+}
+
+/// Numbers of a sentence as its message takes them.
+pub(crate) fn arguments(
+    details: &[(&'static str, Detail)],
+    outcome: &Outcome,
+    viewer: &Viewer,
+) -> Vec<(&'static str, Argument)> {
+    details.iter().map(|(name, detail)| (*name, Argument::Text(worded(detail, outcome, viewer)))).collect()
 }
 
 fn worded(detail: &Detail, outcome: &Outcome, viewer: &Viewer) -> String {

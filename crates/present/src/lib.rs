@@ -2,6 +2,7 @@
 //!
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
+pub mod calendar;
 pub mod document;
 pub mod fault;
 pub mod finding;

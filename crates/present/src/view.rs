@@ -6,6 +6,7 @@ use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
 use advice::procedure::By;
 use advice::sums::SumResult;
+use advice::tasks::Task;
 use advice::working::working;
 use quantity::{DayOfAge, FigureValue, Series, Unit};
 use schemars::JsonSchema;
@@ -112,6 +113,24 @@ pub struct WideningJson {
     pub overlap_m: Option<f64>,
     /// Chicks a square metre of ring, or of the whole floor.
     pub chicks_per_m2: f64,
+}
+
+/// Something to do on a day.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct TaskJson {
+    /// Its stable name; several tasks can have one, such as the weighings.
+    pub name: &'static str,
+    /// Its (first) day, YYYY-MM-DD.
+    pub date: String,
+    /// Its last day, where it goes on for several.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub until: Option<String>,
+    /// That (first) day as day of age; the day of placement is day 0.
+    pub age_d: i32,
+    /// What to do, in the viewer's language.
+    pub title: String,
+    /// Why, in the viewer's language.
+    pub why: String,
 }
 
 /// A usual value taken because nothing was said.
@@ -263,6 +282,8 @@ pub struct PlanView {
     pub deliveries: Vec<DeliveryJson>,
     /// What is bought, by the day it is paid.
     pub purchases: Vec<PurchaseJson>,
+    /// What is done on which day, by day and then by order of work.
+    pub tasks: Vec<TaskJson>,
     /// Figures by day, by name.
     pub series: BTreeMap<&'static str, SeriesView>,
     /// Usual values taken.
@@ -418,6 +439,16 @@ fn purchases(plan: &Plan, viewer: &Viewer) -> Vec<PurchaseJson> {
     plan.purchases.iter().map(purchase).collect()
 }
 
+fn tasks(plan: &Plan, viewer: &Viewer) -> Vec<TaskJson> {
+    let shown = Shown::new(plan, viewer);
+    let json = |task: &Task| {
+        let (title, why) = shown.job(task);
+        let (date, until) = (task.day.to_string(), task.until.map(|day| day.to_string()));
+        TaskJson { name: task.name, date, until, age_d: task.age_d, title, why }
+    };
+    plan.tasks.iter().map(json).collect()
+}
+
 /// A plan as JSON.
 pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
     let findings = Shown::new(plan, viewer).finding_views().into_iter().map(finding_json);
@@ -451,6 +482,7 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         days: days(plan),
         deliveries: deliveries(plan),
         purchases: purchases(plan, viewer),
+        tasks: tasks(plan, viewer),
         series: plan.series.iter().filter_map(series).collect(),
         assumed: usual.collect(),
         workings: if with_workings {

@@ -269,6 +269,21 @@ fn origin(
             let key = format!("series-{}", over.name());
             (words.say(&key, &[("series", label(series, viewer).into())]), words.plain("origin-figure"))
         }
+        Origin::SumOfDays { series, after, until } => (
+            match after {
+                Some(after) => say!(
+                    words,
+                    "series-between",
+                    series = label(series, viewer),
+                    after = label(after, viewer),
+                    until = label(until, viewer)
+                ),
+                None => {
+                    say!(words, "series-up-to", series = label(series, viewer), until = label(until, viewer))
+                }
+            },
+            words.plain("origin-figure"),
+        ),
         Origin::FirstDayOver { series, limit } => (
             match limit {
                 Some(limit) => say!(

@@ -88,6 +88,12 @@ pub static FIELDS: &[Field] = &[
         asked_outside(number(Unit::PerHour, 0.1, 30.0), 0.5, 3.0),
         Usual("1", Status::OurJudgement),
     ),
+    // 14 days from the last bird out to the first chick in: PoultryMed, Downtime Between Poultry Flocks, 2025.
+    field(
+        "house.downtime_d",
+        asked_outside(count(Unit::Day, 0.0, 180.0), 7.0, 60.0),
+        Usual("14", Status::Published),
+    ),
     inert("batch.name", Kind::Text(80), Optional, "a name"),
     inert(
         "batch.house",
@@ -237,6 +243,7 @@ pub static FIELDS: &[Field] = &[
         Optional,
     ),
     field("water.sanitiser_percent", number(Unit::Percent, 0.1, 100.0), Optional),
+    field("sale.kind", Kind::Choice(&["slaughter", "live"]), Optional),
     field("prices.disinfectant_per_l", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.litter_bag_each", number(Unit::Money, 0.0, 1e9), Optional),

@@ -21,6 +21,7 @@ mod kondo;
 mod lebanon_rented_farm;
 mod maertens;
 mod mutare_farms;
+mod pesti_1985;
 mod plane_geometry;
 mod psychrolib;
 mod rules_of_arithmetic;
@@ -29,6 +30,7 @@ mod scipy_statistics;
 mod shane;
 mod unit_definitions;
 mod vaccine_leaflets;
+mod water_in_heat;
 mod worked_flock;
 mod worked_houses;
 

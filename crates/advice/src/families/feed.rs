@@ -6,7 +6,7 @@ use reference::growth::Standard;
 use super::Family;
 use super::growth::{curve, has_own};
 use super::space::standard;
-use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, on_day};
+use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days};
 use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, age, daily, every_day, given, same};
 use crate::store_room;
 use crate::sums::{Sum, asks, may_ask};
@@ -71,11 +71,6 @@ const fn until(name: &'static str, formula: &'static str, compute: fn(&[f64]) ->
 
 const fn until_told(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "min(u, l)", inputs, |x| Some(x[0].min(x[1]))).from("grower", Status::Told)
-}
-
-/// What a phase takes: from placement to its last day, less from placement to the last day of the phase before.
-const fn phase(name: &'static str, inputs: &'static [Input]) -> Rule {
-    exact(name, "max(0, F - f)", inputs, |x| Some((x[0] - x[1]).max(0.0)))
 }
 
 const fn bags(name: &'static str, inputs: &'static [Input]) -> Rule {
@@ -170,26 +165,35 @@ static FIGURES: &[FigureSpec] = &[
             exact("finisher-to-the-end", "l", &[figure("l", "sale.last_age")], as_is),
         ],
     ),
-    kg("feed.starter", &[exact("feed-starter", "F", &[on_day("F", TO_DATE, "feed.starter_until")], as_is)]),
+    kg(
+        "feed.starter",
+        &[exact("feed-starter", "F", &[sum_of_days("F", BY_DAY, None, "feed.starter_until")], as_is)],
+    ),
     kg(
         "feed.grower",
-        &[phase(
+        &[exact(
             "feed-grower",
-            &[on_day("F", TO_DATE, "feed.grower_until"), on_day("f", TO_DATE, "feed.starter_until")],
+            "F",
+            &[sum_of_days("F", BY_DAY, Some("feed.starter_until"), "feed.grower_until")],
+            as_is,
         )],
     ),
     kg(
         "feed.finisher",
-        &[phase(
+        &[exact(
             "feed-finisher",
-            &[on_day("F", TO_DATE, "feed.finisher_until"), on_day("f", TO_DATE, "feed.grower_until")],
+            "F",
+            &[sum_of_days("F", BY_DAY, Some("feed.grower_until"), "feed.finisher_until")],
+            as_is,
         )],
     ),
     kg(
         "feed.last",
-        &[phase(
+        &[exact(
             "feed-last",
-            &[on_day("F", TO_DATE, "sale.last_age"), on_day("f", TO_DATE, "feed.finisher_until")],
+            "F",
+            &[sum_of_days("F", BY_DAY, Some("feed.finisher_until"), "sale.last_age")],
+            as_is,
         )],
     ),
     pieces("feed.bags_starter", &[bags("bags-starter", &[figure("F", "feed.starter"), BAG])]),
@@ -407,7 +411,7 @@ static FIGURES: &[FigureSpec] = &[
     ),
 ];
 
-const TO_DATE: &str = "feed.to_date";
+const BY_DAY: &str = "feed.by_day";
 
 static SERIES: &[SeriesSpec] = &[
     SeriesSpec {

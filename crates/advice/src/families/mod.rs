@@ -28,6 +28,7 @@ pub mod risk;
 pub(crate) mod shell;
 pub(crate) mod space;
 mod statistics;
+pub(crate) mod turnaround;
 pub(crate) mod vaccine;
 mod water;
 pub(crate) mod weighing;
@@ -58,6 +59,7 @@ pub static FAMILIES: &[&Family] = &[
     &fuel::FAMILY,
     &disinfectant::FAMILY,
     &litter::FAMILY,
+    &turnaround::FAMILY,
     &feed::FAMILY,
     &water::FAMILY,
     &light::FAMILY,

@@ -296,13 +296,15 @@ fn follows(answers: &Answers, wanted: Standard) -> bool {
 pub(crate) fn sold_in_hottest_quarter(answers: &Answers) -> Option<bool> {
     let age = DayOfAge(answers.number("batch.sale_age_d")? as i32);
     let month = age.date(answers.day("batch.placement")?).month();
-    if let Some(quantity::Value::Months(months)) =
-        answers.get("farm.hottest_months").map(|given| &given.value)
-    {
-        return Some(months.contains(&month));
+    Some(hottest_months(answers)?.contains(&month))
+}
+
+/// The grower's own hottest months, else those assumed from latitude; `None` while neither is known.
+pub(crate) fn hottest_months(answers: &Answers) -> Option<Vec<i8>> {
+    match answers.get("farm.hottest_months").map(|given| &given.value) {
+        Some(quantity::Value::Months(months)) => Some(months.clone()),
+        _ => Some(space::hottest_months(answers.number("farm.latitude_deg")?).to_vec()),
     }
-    let latitude = answers.number("farm.latitude_deg")?;
-    Some(space::hottest_months(latitude).contains(&month))
 }
 
 fn weight(standard: Standard, age_d: f64) -> Option<Mass> {

@@ -14,6 +14,7 @@ mod litter;
 mod money;
 mod performance;
 mod space;
+mod turnaround;
 mod vaccine;
 mod water;
 mod weighing;
@@ -29,6 +30,7 @@ static CHECKS: &[&[Check]] = &[
     heat::CHECKS,
     disinfectant::CHECKS,
     litter::CHECKS,
+    turnaround::CHECKS,
     feed::CHECKS,
     water::CHECKS,
     money::CHECKS,

@@ -16,6 +16,7 @@ use crate::viewer::Viewer;
 use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
+mod countdown;
 mod days;
 mod disinfectant;
 mod drawings;
@@ -54,6 +55,7 @@ impl<'a> Shown<'a> {
             self.water(),
             self.light(),
             self.money(),
+            self.countdown(),
             self.assumed(),
         ];
         Document {

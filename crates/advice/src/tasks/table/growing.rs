@@ -1,0 +1,17 @@
+//! From the first week to the last.
+
+use super::Anchor::{LastHeat, Placement};
+use super::Stage::{Brooding, Growing};
+use super::When::{Between, FeedDelivered, FeedMixing, GuardsOut, On, Weekly, Widening};
+use super::{MORNING, OFFICE, TaskSpec, Told, task};
+
+pub(super) static TASKS: &[TaskSpec] = &[
+    task("rings-widened", Brooding, Widening).calls(MORNING).says(&[("density", Told::Run)]),
+    task("large-equipment", Brooding, Between((Placement, 5), (Placement, 7))),
+    task("guards-out", Brooding, GuardsOut).calls(MORNING),
+    task("heat-ends", Brooding, On(LastHeat, 0)),
+    task("weighing", Growing, Weekly).calls(MORNING).says(&[("birds", Told::Run)]),
+    task("curtains-in-heat", Growing, On(Placement, 14)),
+    task("feed-mixed", Growing, FeedMixing).calls(MORNING),
+    task("feed-delivered", Growing, FeedDelivered).calls(OFFICE).says(&[("bags", Told::Run)]),
+];

@@ -1,0 +1,32 @@
+//! The house: emptied, cleaned, dried, left alone.
+
+use super::Anchor::{Empty, Litter};
+use super::Stage::{Clean, Empty as Emptying, Rest};
+use super::When::{Between, On};
+use super::{MORNING, TaskSpec, Told, task};
+use crate::families::turnaround::CLEANING_DAYS;
+
+pub(super) static TASKS: &[TaskSpec] = &[
+    task("birds-out", Emptying, On(Empty, 0)).calls(MORNING),
+    task("pests", Emptying, On(Empty, 0)),
+    task("feed-out", Emptying, On(Empty, 0)),
+    task("equipment-soak", Emptying, On(Empty, 0)),
+    task("litter-out", Emptying, On(Empty, 1)).calls(MORNING),
+    task("brush-down", Clean, On(Empty, 1)),
+    task("earth-floor", Clean, On(Empty, 1))
+        .only(|answers, _| answers.choice("house.floor") == Some("earth")),
+    task("wash", Clean, On(Empty, 2)).calls(MORNING),
+    task("dry-and-mend", Clean, On(Empty, 3)),
+    task("flush-lines", Clean, On(Empty, 3)),
+    task("disinfect-first", Clean, On(Empty, 4))
+        .calls(MORNING)
+        .says(&[("contact", Told::Field("disinfectant.contact_min"))]),
+    task("dry-day", Rest, On(Empty, 5)),
+    task("equipment-in", Rest, On(Empty, 6)),
+    task("disinfect-second", Rest, On(Empty, 6))
+        .calls(MORNING)
+        .says(&[("contact", Told::Field("disinfectant.contact_min"))]),
+    task("air", Rest, Between((Empty, 7), (Empty, CLEANING_DAYS - 1))),
+    task("foot-bath", Rest, On(Empty, 7)),
+    task("rest", Rest, Between((Empty, CLEANING_DAYS), (Litter, -1))),
+];
