@@ -82,6 +82,18 @@ fn docs_have_no_answer_typed_by_hand() {
     }
 }
 
+/// Every quick sum has a line in a chapter, and the answer it leads with is the one most wanted.
+#[test]
+fn docs_show_every_sum() {
+    let text: String = names().iter().map(|name| kept(name)).collect();
+    for sum in families::sums() {
+        let line = text.split("$ broodwright sums ").find(|line| line.split(' ').next() == Some(sum.name));
+        let answer = line.unwrap_or_else(|| panic!("no chapter shows the sum {}", sum.name));
+        let lead = present::working::label(sum.figures[0], &present::Viewer::plain());
+        assert!(answer.contains(&format!("\n> {lead}: ")), "{} does not answer “{lead}”", sum.name);
+    }
+}
+
 /// The numbers of a text: digits with points, spaces of thousands taken out.
 fn numbers(text: &str) -> BTreeSet<String> {
     let joined = text.replace('\u{a0}', "");
@@ -113,8 +125,11 @@ fn docs_quote_the_programs_numbers() {
     let said = numbers(&said);
     for name in names() {
         let chapter = Chapter::of(&kept(&name));
-        let here: BTreeSet<String> =
-            chapter.pieces.iter().flat_map(|piece| numbers(&format!("{} {}", piece.asked, piece.kept))).collect();
+        let here: BTreeSet<String> = chapter
+            .pieces
+            .iter()
+            .flat_map(|piece| numbers(&format!("{} {}", piece.asked, piece.kept)))
+            .collect();
         let stray: Vec<String> = numbers(&told(&chapter.prose()))
             .into_iter()
             .filter(|number| !said.contains(number) && !here.contains(number))

@@ -129,7 +129,7 @@ fn under(document: &Document, anchor: &str) -> Vec<Block> {
     here
 }
 
-/// Whether a block is of a kind; `table:WORD` and `finding:WORD` are those whose words hold the word, `figure` rows not.
+/// Whether a block is of a kind; `note:WORD`, `finding:WORD` and `table:WORD` only with that word.
 fn is(block: &Block, kind: &str) -> bool {
     let (kind, word) = kind.split_once(':').unwrap_or((kind, ""));
     match (kind, block) {
@@ -220,10 +220,22 @@ fn statuses() -> String {
     format!("| In words | In JSON |\n|---|---|\n{}", Status::ALL.into_iter().map(row).collect::<String>())
 }
 
-/// Parts of `plan --json` by JSON pointer, each under its last name; `…` stands for what is left out.
+/// Numbers cut to six digits: the last digits of a machine's number differ from machine to machine.
+fn short(value: Value) -> Value {
+    match value {
+        Value::Number(number) if number.is_f64() => {
+            Value::from(format!("{:.5e}", number.as_f64().unwrap()).parse::<f64>().unwrap())
+        }
+        Value::Array(values) => values.into_iter().map(short).collect(),
+        Value::Object(map) => map.into_iter().map(|(key, value)| (key, short(value))).collect(),
+        other => other,
+    }
+}
+
+/// Parts of `plan --json` by JSON pointer, each under its path.
 fn json(pointers: &str) -> String {
     let plan = sample::plan(&kept(EXAMPLE));
-    let whole = serde_json::to_value(view::plan(&plan, &Viewer::of(&plan.answers), true)).unwrap();
+    let whole = short(serde_json::to_value(view::plan(&plan, &Viewer::of(&plan.answers), true)).unwrap());
     let one = |pointer: &str| {
         let value = whole.pointer(pointer).unwrap_or_else(|| panic!("plan --json has no {pointer}"));
         let path = pointer.trim_start_matches('/').replace('/', " → ");
@@ -246,6 +258,7 @@ fn schemas() -> String {
 fn verified(lines: &str) -> String {
     let csv = lines.replace('|', "\n");
     let rows = verify::verify(&csv).unwrap();
-    let answer = serde_json::to_string_pretty(&VerifyView { rows }).unwrap();
+    let whole = short(serde_json::to_value(VerifyView { rows }).unwrap());
+    let answer = serde_json::to_string_pretty(&whole).unwrap();
     format!("{}\n{}", fenced("text", &csv), console("verify table.csv --json", &answer))
 }
