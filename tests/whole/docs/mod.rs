@@ -1,4 +1,5 @@
-//! Pages of the manual that the program makes are up to date. `BROODWRIGHT_WRITE_DOCS=1` writes them anew.
+//! Pages of the manual that the program makes are up to date. `BROODWRIGHT_WRITE_DOCS=1` writes them anew; a second run
+//! then holds all of them, since the tests that read a page may run before the one that writes it.
 
 mod chapters;
 mod made;
