@@ -183,7 +183,11 @@ impl Outcome {
         let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(list.iter().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
-        let band = band(rule.compute, rule.band.as_ref(), &inputs, &numbers);
+        let band = if rule.together {
+            band_together(rule.compute, &inputs, &numbers)
+        } else {
+            band(rule.compute, rule.band.as_ref(), &inputs, &numbers)
+        };
         Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, list })
     }
 
@@ -456,6 +460,18 @@ fn band(
         (least[at], most[at]) = if rises { (band.low, band.high) } else { (band.high, band.low) };
     }
     let (low, high) = (compute(&least)?, compute(&most)?);
+    (low < high && low.is_finite() && high.is_finite()).then_some(Band { low, high, kind })
+}
+
+/// The range where all inputs stray together: all at their lower ends, then all at their upper ends.
+fn band_together(compute: fn(&[f64]) -> Option<f64>, inputs: &[Resolved], numbers: &[f64]) -> Option<Band> {
+    let kind = inputs.iter().filter_map(|input| Some(input.band?.kind)).reduce(widest)?;
+    let at = |end: fn(Band) -> f64| {
+        let moved = inputs.iter().zip(numbers).map(|(input, number)| input.band.map_or(*number, end));
+        compute(&moved.collect::<Vec<f64>>())
+    };
+    let (one, other) = (at(|band| band.low)?, at(|band| band.high)?);
+    let (low, high) = (one.min(other), one.max(other));
     (low < high && low.is_finite() && high.is_finite()).then_some(Band { low, high, kind })
 }
 

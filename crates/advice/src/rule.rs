@@ -40,6 +40,9 @@ pub struct Rule {
     pub compute: fn(&[f64]) -> Option<f64>,
     /// A range that the rule itself brings. Without one, the ranges of the inputs are carried through.
     pub band: Option<RuleBand>,
+    /// Whether the ranges of the inputs come of one cause, so that they stray together: birds that grow better also eat
+    /// more. Else each is taken to stray by itself.
+    pub together: bool,
 }
 
 /// A range that a rule brings.
@@ -246,6 +249,7 @@ pub(crate) const fn exact(
         applies: always,
         compute,
         band: None,
+        together: false,
     }
 }
 
@@ -266,6 +270,12 @@ impl Rule {
     /// The same rule with a confidence interval of 95 %.
     pub(crate) const fn confident(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule {
         self.band = Some(RuleBand { kind: BandKind::Confidence95, ends });
+        self
+    }
+
+    /// The same rule with inputs that stray together.
+    pub(crate) const fn together(mut self) -> Rule {
+        self.together = true;
         self
     }
 

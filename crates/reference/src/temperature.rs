@@ -23,6 +23,28 @@ pub fn target(age_d: f64, rh_percent: f64) -> Option<f64> {
     between(&on_days, age_d)
 }
 
+/// The lowest and the highest temperature that the guides of the table want at an age, humidity left to each of them, °C.
+///
+/// Guides A, B at the humidity given, C and D; the guide for chicks of young parents is not counted. Beyond a guide's last
+/// day that day holds.
+pub fn spread(age_d: f64, rh_percent: f64) -> Option<(f64, f64)> {
+    let others = ["A", "C", "D"].into_iter().filter_map(|guide| between(&plain(guide).ok()?, age_d));
+    let all: Vec<f64> = others.chain(target(age_d, rh_percent)).collect();
+    let low = all.iter().copied().reduce(f64::min)?;
+    Some((low, all.iter().copied().reduce(f64::max)?))
+}
+
+/// Age and temperature of a guide that gives one for every humidity.
+fn plain(guide: &str) -> Result<Vec<(f64, f64)>, TableError> {
+    let table = Table::shipped("temperature")?;
+    let at = table.column("guide")?;
+    let mut points = Vec::new();
+    for row in table.rows.iter().filter(|row| row[at] == guide) {
+        points.extend(table.number(row, "age_d")?.zip(table.number(row, "temp_C")?));
+    }
+    Ok(points)
+}
+
 fn days() -> Result<Vec<Day>, TableError> {
     let table = Table::shipped("temperature")?;
     let guide = table.column("guide")?;
@@ -80,6 +102,16 @@ mod tests {
         near(60.0, 70.0, 19.3);
         near(-3.0, 70.0, 29.2);
         assert_eq!(target(f64::NAN, 60.0), None);
+    }
+
+    #[test]
+    fn guides_differ_by_some_degrees() {
+        for day in 0..=42 {
+            let (low, high) = spread(f64::from(day), 65.0).unwrap();
+            let wanted = target(f64::from(day), 65.0).unwrap();
+            assert!(low <= wanted && wanted <= high && high - low < 9.0, "day {day}: {low} {wanted} {high}");
+        }
+        assert!(spread(0.0, 65.0).unwrap().1 >= 33.0);
     }
 
     #[test]

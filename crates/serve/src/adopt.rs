@@ -25,6 +25,19 @@ const RULES: &str = "rules_version";
 /// The key of the seed of what is drawn at random for this batch.
 const SEED: &str = "seed";
 
+/// What later days are held against, by day of age.
+const EXPECTED: [&str; 9] = [
+    "batch.birds_alive",
+    "batch.losses_by_day",
+    "growth.weight",
+    "feed.by_day",
+    "feed.per_bird_by_day",
+    "water.by_day",
+    "brooding.temperature_by_day",
+    "light.hours_by_day",
+    "space.density_by_day",
+];
+
 /// Writes the plan into the book, unless something of it does not hold.
 pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
     let mut before = Before::load(&call).await?;
@@ -54,14 +67,18 @@ pub(crate) fn lacking(before: &Before) -> Vec<Problem> {
     NEEDED.iter().filter(|key| is_missing(key)).map(|key| missing(key)).collect()
 }
 
-/// The body of an adopted plan: every answer, usual values included; the figures they gave under `figure.NAME`; by which
-/// rules; and the seed of the batch.
+/// The body of an adopted plan: every answer, usual values included; the figures they gave under `figure.NAME`; what is
+/// expected of each day, from day 0 on, under `expected.NAME`; by which rules; and the seed of the batch.
 pub(crate) fn body(before: &Before) -> Body {
     let plan = &before.plan;
     let mut body: Body =
         plan.answers.iter().map(|(key, given)| (key.to_owned(), body::answer(given))).collect();
     for worked in plan.outcome.figures() {
         body.insert(format!("figure.{}", worked.figure.id), computed(figure_value(worked)));
+    }
+    for series in plan.series.iter().filter(|series| EXPECTED.contains(&series.id)) {
+        let values: Vec<Value> = series.values.iter().copied().map(number_json).collect();
+        body.insert(format!("expected.{}", series.id), computed(json!(values)));
     }
     body.insert(RULES.to_owned(), computed(json!(advice::RULES_VERSION)));
     body.insert(SEED.to_owned(), computed(json!(seed(before.id))));

@@ -127,7 +127,8 @@ static FIGURES: &[FigureSpec] = &[
             "F / K",
             &[figure("F", "feed.total"), figure("K", "sale.live_kg")],
             |x| (x[1] > 0.0).then(|| x[0] / x[1]),
-        )],
+        )
+        .together()],
     },
     day(
         "feed.starter_until",
@@ -407,7 +408,8 @@ static FIGURES: &[FigureSpec] = &[
             "C / (n * b)",
             &[figure("C", "feed.cost"), figure("n", "feed.bags"), BAG],
             |x| (x[1] > 0.0).then(|| x[0] / (x[1] * x[2])),
-        )],
+        )
+        .together()],
     ),
 ];
 

@@ -329,20 +329,32 @@ static SERIES: &[SeriesSpec] = &[
         way: Way::Rules(&[daily(
             "temperature-by-day",
             "t",
-            &[DayInput {
-                symbol: "t",
-                origin: DayOrigin::Table {
-                    table: "temperature",
-                    point: "target",
-                    unit: Unit::Celsius,
-                    read: |answers, day| reference::temperature::target(day, answers.number(HUMIDITY)?),
-                },
-            }],
+            &[
+                wanted("t", "target", |answers, day| {
+                    reference::temperature::target(day, answers.number(HUMIDITY)?)
+                }),
+                wanted("a", "lowest", |answers, day| Some(guides(answers, day)?.0)),
+                wanted("b", "highest", |answers, day| Some(guides(answers, day)?.1)),
+            ],
             |x| Some(x[0]),
         )
+        .between(|x| Some((x[1], x[2])))
         .from("brooding-temperature", Status::FromMemory)]),
     },
 ];
+
+/// A point of the temperature table at the day's age.
+const fn wanted(
+    symbol: &'static str,
+    point: &'static str,
+    read: fn(&Answers, f64) -> Option<f64>,
+) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Table { table: "temperature", point, unit: Unit::Celsius, read } }
+}
+
+fn guides(answers: &Answers, day: f64) -> Option<(f64, f64)> {
+    reference::temperature::spread(day, answers.number(HUMIDITY)?)
+}
 
 /// The need of each brooding day on a night as cold as the coldest, as chicks grow and want less heat.
 fn heat_by_day(answers: &Answers, outcome: &Outcome) -> Option<Series> {

@@ -95,12 +95,13 @@ static FIGURES: &[FigureSpec] = &[
         &[exact("cost-per-chick", "C / c", &[COST, field("c", "batch.chicks")], each)],
     ),
     money("money.cost_per_bird", &[exact("cost-per-bird", "C / n", &[COST, BIRDS], each)]),
-    money("money.cost_per_kg", &[exact("cost-per-kg", "C / K", &[COST, KG], each)]),
+    money("money.cost_per_kg", &[exact("cost-per-kg", "C / K", &[COST, KG], each).together()]),
     money(
         "money.break_even_price",
         &[exact("break-even-price-planned", "C / K", &[COST, KG], |x| {
             model::budget::break_even_price(x[0], x[1], 0.0)
-        })],
+        })
+        .together()],
     ),
     money(
         "money.break_even_price_cash",
@@ -109,7 +110,8 @@ static FIGURES: &[FigureSpec] = &[
             "(C - h - w) / K",
             &[COST, if_told("h", "costs.house"), if_told("w", "costs.own_labour"), KG],
             |x| model::budget::cash_break_even_price(x[0], x[1], x[2], x[3]),
-        )],
+        )
+        .together()],
     ),
     money(
         "money.price_per_kg",
@@ -145,7 +147,8 @@ static FIGURES: &[FigureSpec] = &[
                 let other_per_kg = model::budget::per(x[1] - x[2], x[3])?;
                 model::budget::break_even_fcr(x[0], other_per_kg, model::budget::per(x[2], x[4])?)
             },
-        )],
+        )
+        .together()],
     },
     money(
         "money.sales",
@@ -165,7 +168,8 @@ static FIGURES: &[FigureSpec] = &[
     ),
     money(
         "money.profit",
-        &[exact("profit-planned", "I - C", &[figure("I", "money.income"), COST], |x| Some(x[0] - x[1]))],
+        &[exact("profit-planned", "I - C", &[figure("I", "money.income"), COST], |x| Some(x[0] - x[1]))
+            .together()],
     ),
     money(
         "money.profit_with_own_work",
@@ -187,11 +191,11 @@ static FIGURES: &[FigureSpec] = &[
     ),
     percent(
         "money.feed_share",
-        &[exact("feed-share", "100 * f / C", &[figure("f", "feed.cost"), COST], share)],
+        &[exact("feed-share", "100 * f / C", &[figure("f", "feed.cost"), COST], share).together()],
     ),
     percent(
         "money.chick_share",
-        &[exact("chick-share", "100 * c / C", &[figure("c", "money.chicks"), COST], share)],
+        &[exact("chick-share", "100 * c / C", &[figure("c", "money.chicks"), COST], share).together()],
     ),
     money(
         "money.bird_a_day",

@@ -4,7 +4,7 @@ use quantity::{Status, Unit};
 
 use super::Family;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, of_days};
-use crate::series::{SeriesSpec, Way, daily, every_day, given, same};
+use crate::series::{SeriesSpec, Way, age, daily, every_day, given, same};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -174,6 +174,19 @@ static SERIES: &[SeriesSpec] = &[
             &[same("n", "batch.birds_alive"), same("w", "water.per_bird_by_day")],
             |x| Some(x[0] * x[1] / 1000.0),
         )]),
+    },
+    SeriesSpec {
+        id: "vaccine.water_by_day",
+        unit: Unit::Litre,
+        decimals: 1,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "vaccine-water-by-day",
+            "n * min(d, 40) / 1000",
+            &[same("n", "batch.birds_alive"), age("d")],
+            |x| Some(model::vaccine::water_by_age(x[0], x[1]).in_litres()),
+        )
+        .from("vaccine-water", Status::Published)]),
     },
     SeriesSpec {
         id: "water.cool_by_day",

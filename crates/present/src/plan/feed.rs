@@ -122,6 +122,28 @@ impl Shown<'_> {
         })
     }
 
+    /// Water that carries a vaccine, week by week.
+    fn vaccine_water(&self) -> Option<Table> {
+        let last = self.plan.outcome.last_day()?;
+        let litres = |day: i32| self.plan.outcome.on_day("vaccine.water_by_day", day);
+        let rows: Vec<Vec<String>> = (7..=last)
+            .step_by(7)
+            .filter_map(|day| {
+                Some(vec![day.to_string(), show::quantity(litres(day)?, Unit::Litre, 1, self.viewer)])
+            })
+            .collect();
+        (!rows.is_empty()).then(|| Table {
+            caption: self.words.plain("vaccine-water-caption"),
+            columns: vec![
+                (self.words.plain("column-day"), Align::End),
+                (self.words.plain("column-water"), Align::End),
+            ],
+            rows,
+            emphasis: Vec::new(),
+            explained_by: vec!["vaccine.water_by_day"],
+        })
+    }
+
     /// Water.
     pub(super) fn water(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-water")];
@@ -162,6 +184,7 @@ impl Shown<'_> {
             "water.hot_factor",
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.extend(self.vaccine_water().map(Block::Table));
         blocks.push(Block::Caution(self.caution("water", Level::Care, 3)));
         blocks
     }
