@@ -21,6 +21,7 @@ static SUMS: &[Sum] = &[Sum {
         may_ask("hottest_day_c", "weather.hottest_day_c"),
         may_ask("storage_l", "water.storage_l"),
         may_ask("can_l", "water.can_l"),
+        may_ask("to_feed", "water.to_feed"),
         may_ask("sanitiser_ppm", "water.sanitiser_ppm"),
         may_ask("sanitiser_percent", "water.sanitiser_percent"),
     ],
