@@ -446,7 +446,7 @@ fn band(
 ) -> Option<Band> {
     if let Some(own) = own {
         let (low, high) = (own.ends)(numbers)?;
-        return (low < high).then_some(Band { low, high, kind: own.kind });
+        return is_range(low, high).then_some(Band { low, high, kind: own.kind });
     }
     let kind = inputs.iter().filter_map(|input| Some(input.band?.kind)).reduce(widest)?;
     let (mut least, mut most) = (numbers.to_vec(), numbers.to_vec());
@@ -460,7 +460,7 @@ fn band(
         (least[at], most[at]) = if rises { (band.low, band.high) } else { (band.high, band.low) };
     }
     let (low, high) = (compute(&least)?, compute(&most)?);
-    (low < high && low.is_finite() && high.is_finite()).then_some(Band { low, high, kind })
+    is_range(low, high).then_some(Band { low, high, kind })
 }
 
 /// The range where all inputs stray together: all at their lower ends, then all at their upper ends.
@@ -472,7 +472,12 @@ fn band_together(compute: fn(&[f64]) -> Option<f64>, inputs: &[Resolved], number
     };
     let (one, other) = (at(|band| band.low)?, at(|band| band.high)?);
     let (low, high) = (one.min(other), one.max(other));
-    (low < high && low.is_finite() && high.is_finite()).then_some(Band { low, high, kind })
+    is_range(low, high).then_some(Band { low, high, kind })
+}
+
+/// Whether two ends are apart by more than a hair of arithmetic.
+fn is_range(low: f64, high: f64) -> bool {
+    high - low > 1e-9 * low.abs().max(high.abs()) && low.is_finite() && high.is_finite()
 }
 
 /// When ranges of several kinds meet, the result is no better understood than a range of sources.

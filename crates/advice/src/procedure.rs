@@ -54,8 +54,11 @@ pub struct Simulation {
     pub figures: &'static [FigureSpec],
     /// Runs it over the inputs in their units: value, range and accuracy of each figure, in their order. `None` where it
     /// has no answer.
-    pub run: fn(&Answers, &[f64]) -> Option<Vec<(f64, Option<Band>, Accuracy)>>,
+    pub run: fn(&Answers, &[f64]) -> Option<Vec<Simulated>>,
 }
+
+/// What a simulation gives for one figure: its value, its range and its accuracy.
+pub type Simulated = (f64, Option<Band>, Accuracy);
 
 /// A procedure, declared once.
 #[derive(Clone, Copy, Debug, PartialEq)]

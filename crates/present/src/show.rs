@@ -156,7 +156,10 @@ pub fn band(band: Option<Band>, spec: &FigureSpec, viewer: &Viewer) -> String {
     // The unit stands once, behind the upper end.
     let (low, shown_in) = in_viewers_unit(band.low, spec.unit, viewer);
     let decimals = if shown_in == spec.unit { spec.decimals } else { spec.decimals.clamp(1, 2) };
-    let low = number(low, decimals);
+    let low = match spec.unit {
+        unit if unit.is_money() => money(low, viewer),
+        _ => number(low, decimals),
+    };
     let high = quantity(band.high, spec.unit, spec.decimals, viewer);
     say!(viewer.words(), &format!("band-{}", band.kind.name()), low = low, high = high)
 }

@@ -7,7 +7,7 @@ use quantity::{Answers, Band, BandKind, Status, Unit};
 use super::money::by_head;
 use super::space::standard;
 use crate::outcome::Outcome;
-use crate::procedure::{Accuracy, Procedure, Simulation};
+use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
 use crate::rule::{FigureSpec, Input, Origin, field, figure};
 
 /// The simulation of a batch's profit.
@@ -93,7 +93,7 @@ fn weight_spread(answers: &Answers) -> f64 {
 }
 
 /// Chance of a loss, profit with nine futures in ten, and the average of the worst tenth, each with its accuracy.
-fn answer(summary: &Summary) -> Vec<(f64, Option<Band>, Accuracy)> {
+fn answer(summary: &Summary) -> Vec<Simulated> {
     let loss = summary.loss;
     let error = 1.96 * loss.standard_error;
     let ends = |low: f64, high: f64, kind| (low < high).then_some(Band { low, high, kind });

@@ -13,13 +13,13 @@ pub(super) static CHECKS: &[Check] = &[cash_short, loss_planned, loss_likely, pr
 fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let short = outcome.number("money.cash_short")?;
     let told = answers.get("cash.at_start").is_some_and(|given| given.usual.is_none());
-    let day = outcome.number("money.first_day_short")?;
+    let (day, worst) = (outcome.number("money.first_day_short")?, outcome.number("money.cash_low_day")?);
     (told && short > 0.0).then(|| {
         Finding::new("cash-short", Weight::Problem)
             .at("cash.at_start")
             .with("short", Detail::Figure("money.cash_short"))
-            .with("day", number(day, Unit::Day, 0))
-            .with("worst", Detail::Figure("money.cash_low_day"))
+            .with("day", number(day, Unit::One, 0))
+            .with("worst", number(worst, Unit::One, 0))
             .out("fewer-chicks-or-money")
             .out("sell-some-early")
     })

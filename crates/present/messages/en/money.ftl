@@ -103,18 +103,18 @@ accuracy-bound = no choice beats it by more than { $size }
 origin-if-told = as you said, 0 where you did not
 list-purchases = All that is paid that day
 
-finding-cash-short = Money runs out { $day } after the chicks come: { $short } are missing at the worst, on { $worst } of age.
+finding-cash-short = Money runs out on day { $day }; at the worst, on day { $worst }, { $short } are missing. The chick day is day 0.
 way-out-fewer-chicks-or-money = Set the feed money aside before you pay the chicks, or order fewer.
 way-out-sell-some-early = Sell some birds early, or agree with the feed shop before you need it.
 finding-loss-planned = As planned the batch loses: a kg costs { $cost } and brings { $price }.
-finding-loss-likely = About { $of_ten } batches of ten like this lose money; the worst one in ten lose { $worst } on average.
+finding-loss-likely = About { $of_ten } batches of ten like this lose money; the worst one in ten end at { $worst } on average.
 finding-price-missing = Some prices are missing, so the money cannot be added up: a chick, and a bag of each feed.
 
 question-money = What does it cost, and does it pay?
 waiting-money = Say the price of a chick and of a bag of each feed, then all costs are added up.
 money-lead-label = As planned
 money-lead = { $total } in all, { $kg } for each kg sold
-money-lead-note = { $bird } a bird sold. The least money on hand is { $low }, at { $day } of age.
+money-lead-note = { $bird } a bird sold. The least money on hand is { $low }, on day { $day }.
 risk-lead-label = Profit, nine batches in ten
 risk-lead = { $low } to { $high }
 risk-lead-note = Middle { $middle }; as planned { $planned }. { $of_hundred } of a hundred such batches lose money; the worst one in ten end at { $worst } on average.
@@ -141,3 +141,5 @@ purchase-transport = Transport and market
 purchase-labour = Hired work
 purchase-power = Power and light
 purchase-house = House and equipment
+n-bags = { $n } bags
+n-sheets = { $n } sheets

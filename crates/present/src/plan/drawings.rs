@@ -102,7 +102,10 @@ impl Shown<'_> {
                     points: points(series),
                 })
                 .collect(),
-            band: band(first).map(|points| Band { label: self.words.plain("drawing-band"), points }),
+            // A range goes with a line from day to day, not with steps.
+            band: band(first)
+                .filter(|_| found.iter().all(|line| !line.2))
+                .map(|points| Band { label: self.words.plain("drawing-band"), points }),
             marks: self.marks(drawn.name),
             limit,
             from_zero: drawn.from_zero,

@@ -71,7 +71,7 @@ impl Shown<'_> {
                 self.words,
                 "money-lead-note",
                 low = self.value("money.cash_low_point")?,
-                day = self.value("money.cash_low_day")?,
+                day = show::short(self.number("money.cash_low_day")?, 0),
                 bird = self.value("money.cost_per_bird")?,
             ),
         })
@@ -97,14 +97,22 @@ impl Shown<'_> {
         })
     }
 
+    /// How much of something is bought, in the things it is counted in.
+    pub(super) fn amount(&self, one: &Purchase, quantity: f64) -> String {
+        let n = show::number(quantity, 0);
+        match one.what {
+            "guard" => say!(self.words, "n-sheets", n = n),
+            _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n),
+            _ => show::quantity(quantity, one.unit, 0, self.viewer),
+        }
+    }
+
     /// What is bought, by the day it is paid.
     pub(super) fn purchases_table(&self) -> Option<Table> {
         let placement = self.plan.answers.day("batch.placement")?;
         let row = |one: &Purchase| {
             let date = show::day(DayOfAge(one.day).date(placement), self.viewer);
-            let quantity = one
-                .quantity
-                .map_or_else(String::new, |quantity| show::quantity(quantity, one.unit, 0, self.viewer));
+            let quantity = one.quantity.map_or_else(String::new, |quantity| self.amount(one, quantity));
             let cost = one
                 .cost
                 .map_or_else(|| self.words.plain("not-priced"), |cost| show::money(cost, self.viewer));
