@@ -3,10 +3,20 @@
 
 use std::collections::HashMap;
 
+use crate::functions;
+
+/// A list that a formula works over, with its symbol.
+pub type List<'a> = (&'a str, &'a [f64]);
+
 /// Works a formula out over its inputs.
 pub fn evaluate(formula: &str, inputs: &HashMap<&str, f64>) -> Result<f64, String> {
+    evaluate_over(formula, inputs, None)
+}
+
+/// Works a formula out over its inputs and a list.
+pub fn evaluate_over(formula: &str, inputs: &HashMap<&str, f64>, list: Option<List>) -> Result<f64, String> {
     let tokens = tokens(formula)?;
-    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone() };
+    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone(), list };
     let value = parser.sum()?;
     if parser.at == tokens.len() { Ok(value) } else { Err(format!("left over: {:?}", &tokens[parser.at..])) }
 }
@@ -46,6 +56,7 @@ struct Parser<'a> {
     tokens: &'a [Token],
     at: usize,
     inputs: HashMap<&'a str, f64>,
+    list: Option<List<'a>>,
 }
 
 impl<'a> Parser<'a> {
@@ -110,8 +121,14 @@ impl<'a> Parser<'a> {
     }
 
     fn call(&mut self, name: &str) -> Result<f64, String> {
-        if name == "least" || name == "last" {
-            return self.search(name);
+        match name {
+            "least" | "last" => return self.search(name),
+            "sum" => return self.sum_over_list(),
+            "count" | "mean" | "count_between" => return self.of_list(name),
+            _ => {}
+        }
+        if name == "add" {
+            return self.add_up();
         }
         let mut arguments = vec![self.sum()?];
         while self.takes(',') {
@@ -120,9 +137,15 @@ impl<'a> Parser<'a> {
         self.expects(')')?;
         let x = arguments[0];
         Ok(match (name, arguments.len()) {
+            ("sqrt", 1) if x < 0.0 => return Err(format!("no root of {x}")),
             ("sqrt", 1) => x.sqrt(),
             ("tan", 1) => x.tan(),
             ("sin", 1) => x.sin(),
+            ("cos", 1) => x.cos(),
+            ("acos", 1) => x.acos(),
+            ("phi", 1) => functions::share_below(x),
+            ("t95", 1) => functions::student_95(x)?,
+            ("declination", 1) => functions::declination(x),
             // Whole things: a hair of rounding in the arithmetic is no missing bird (one part in a thousand million).
             ("floor", 1) => {
                 if hair_of(x) {
@@ -141,11 +164,55 @@ impl<'a> Parser<'a> {
             ("round", 1) => x.round(),
             ("min", 2) => x.min(arguments[1]),
             ("max", 2) => x.max(arguments[1]),
+            ("at_least", 2) => f64::from(u8::from(x >= arguments[1])),
+            ("daylength", 2) => daylength(x, arguments[1]),
             ("growth_fast", 1) => growth("growth_fast", None, x)?,
             ("growth_slow", 1) => growth("growth_slow", Some("S1_slow63"), x)?,
             ("growth_open_house", 1) => growth("growth_tropical", Some("T_curve"), x)?,
+            ("brooding_temperature", 2) => brooding_temperature(x, arguments[1])?,
             (other, count) => return Err(format!("no function {other} of {count}")),
         })
+    }
+
+    /// `sum(e)`: e for each number of the list in turn, added.
+    fn sum_over_list(&mut self) -> Result<f64, String> {
+        let (symbol, list) = self.list.ok_or("sum wants a list")?;
+        let start = self.at;
+        let mut total = 0.0;
+        for &number in list {
+            self.at = start;
+            self.inputs.insert(symbol, number);
+            total += self.sum()?;
+        }
+        self.inputs.remove(symbol);
+        self.expects(')')?;
+        Ok(total)
+    }
+
+    /// `count(w)`, `mean(w)` and `count_between(w, low, high)`.
+    fn of_list(&mut self, name: &str) -> Result<f64, String> {
+        let (symbol, list) = self.list.ok_or_else(|| format!("{name} wants a list"))?;
+        if self.tokens.get(self.at) != Some(&Token::Name(symbol.to_owned())) {
+            return Err(format!("{name} wants the list {symbol} first"));
+        }
+        self.at += 1;
+        let mut limits = Vec::new();
+        while self.takes(',') {
+            limits.push(self.sum()?);
+        }
+        self.expects(')')?;
+        let count = list.len() as f64;
+        match (name, limits.as_slice()) {
+            ("count", []) => Ok(count),
+            ("mean", []) => Ok(list.iter().sum::<f64>() / count),
+            ("count_between", &[low, high]) => {
+                let inside = |x: &&f64| {
+                    (**x > low || hair_of_equal(**x, low)) && (**x < high || hair_of_equal(**x, high))
+                };
+                Ok(list.iter().filter(inside).count() as f64)
+            }
+            _ => Err(format!("no function {name} with {} limits", limits.len())),
+        }
     }
 
     /// `least(n, from, e)` and `last(d, from, to, e)`.
@@ -187,6 +254,31 @@ impl<'a> Parser<'a> {
         found.ok_or_else(|| format!("{name} found none"))
     }
 
+    /// `sum(d, from, to, e)`: `e` over every whole d of the span.
+    fn add_up(&mut self) -> Result<f64, String> {
+        let Some(Token::Name(variable)) = self.tokens.get(self.at).cloned() else {
+            return Err("sum wants a name first".to_owned());
+        };
+        self.at += 1;
+        self.expects(',')?;
+        let from = self.sum()?;
+        self.expects(',')?;
+        let to = self.sum()?;
+        self.expects(',')?;
+        let start = self.at;
+        let symbol: &'a str = self.symbol(&variable);
+        let (mut total, mut d) = (0.0, from);
+        while d <= to {
+            self.at = start;
+            self.inputs.insert(symbol, d);
+            total += self.sum()?;
+            d += 1.0;
+        }
+        self.expects(')')?;
+        self.inputs.remove(symbol);
+        Ok(total)
+    }
+
     fn symbol(&self, name: &str) -> &'a str {
         self.tokens
             .iter()
@@ -198,8 +290,34 @@ impl<'a> Parser<'a> {
     }
 }
 
+fn hair_of_equal(x: f64, y: f64) -> bool {
+    (x - y).abs() <= 1e-9 * y.abs()
+}
+
 fn hair_of(x: f64) -> bool {
     (x - x.round()).abs() <= 1e-9 * x.round().abs().max(1.0)
+}
+
+/// Hours from sunrise to sunset, upper limb, on a day counted from 1970-01-01, by Spencer's declination: written out here
+/// from the paper's series, with the day of the year counted by hand.
+fn daylength(latitude: f64, day: f64) -> f64 {
+    let (mut year, mut left) = (1970, day as i64);
+    let days_in = |year: i64| if year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) { 366 } else { 365 };
+    while left >= days_in(year) {
+        left -= days_in(year);
+        year += 1;
+    }
+    let b = 2.0 * std::f64::consts::PI * left as f64 / 365.0;
+    let sine = [(1.0, 0.070257), (2.0, 0.000907), (3.0, 0.00148)];
+    let cosine = [(1.0, -0.399912), (2.0, -0.006758), (3.0, -0.002697)];
+    let part = |terms: [(f64, f64); 3], of: fn(f64) -> f64| -> f64 {
+        terms.iter().map(|(n, a)| a * of(n * b)).sum()
+    };
+    let declination = 0.006918 + part(sine, f64::sin) + part(cosine, f64::cos);
+    let latitude = latitude.to_radians();
+    let cosine = (-(0.8333f64.to_radians()).sin() - latitude.sin() * declination.sin())
+        / (latitude.cos() * declination.cos());
+    24.0 / std::f64::consts::PI * cosine.clamp(-1.0, 1.0).acos()
 }
 
 /// Body weight on a day, read from the table file by hand: comment lines, one header, plain commas before the weight.
@@ -221,6 +339,26 @@ fn growth(table: &str, key: Option<&str>, day: f64) -> Result<f64, String> {
     Err(format!("{table} has no day {day}"))
 }
 
+/// The temperature chicks want, from the rows of guide B read by hand: over humidity first, then over age.
+fn brooding_temperature(age: f64, humidity: f64) -> Result<f64, String> {
+    let path = format!("{}/../crates/reference/tables/temperature.csv", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).map_err(|error| error.to_string())?;
+    let mut rows: Vec<[f64; 3]> = Vec::new();
+    for line in text.lines().filter(|line| line.starts_with("B,")) {
+        let cells: Vec<f64> = line.split(',').skip(1).take(3).filter_map(|cell| cell.parse().ok()).collect();
+        rows.push(cells.try_into().map_err(|_| line.to_owned())?);
+    }
+    let (age, humidity) = (age.clamp(0.0, 27.0), humidity.clamp(40.0, 70.0));
+    let corner = |age: f64, humidity: f64| {
+        rows.iter().find(|row| row[0] == age && row[2] == humidity).map(|row| row[1]).ok_or("no such corner")
+    };
+    let (day, column) = ((age / 3.0).floor().min(8.0) * 3.0, (humidity / 10.0).floor().min(6.0) * 10.0);
+    let (along, across) = ((age - day) / 3.0, (humidity - column) / 10.0);
+    let young = corner(day, column)? * (1.0 - across) + corner(day, column + 10.0)? * across;
+    let old = corner(day + 3.0, column)? * (1.0 - across) + corner(day + 3.0, column + 10.0)? * across;
+    Ok(young * (1.0 - along) + old * along)
+}
+
 #[test]
 fn it_reads_what_a_blackboard_would() {
     let inputs = HashMap::from([("a", 3.0), ("b", 4.0)]);
@@ -233,10 +371,25 @@ fn it_reads_what_a_blackboard_would() {
         ("last(d, 0, 42, b * b - d)", 16.0),
         ("growth_fast(42)", 2990.0),
         ("growth_open_house(42)", 2035.0),
+        ("add(d, 1, b, d * d)", 30.0),
+        ("brooding_temperature(21, 70)", 21.3),
+        ("cos(0) + acos(1)", 1.0),
     ] {
         assert_eq!(evaluate(formula, &inputs), Ok(value), "{formula}");
     }
-    for wrong in ["a +", "(a", "c", "a b", "nope(a)", "a $ b"] {
+    let list = Some(("w", [1.0, 2.0, 3.0, 6.0].as_slice()));
+    for (formula, value) in [
+        ("count(w) + mean(w)", 7.0),
+        ("sum(w)", 12.0),
+        ("sum((w - mean(w)) ^ 2) / count(w)", 3.5),
+        ("count_between(w, 2, a) / count(w)", 0.5),
+    ] {
+        assert_eq!(evaluate_over(formula, &inputs, list), Ok(value), "{formula}");
+    }
+    for wrong in ["sum(w) + w", "count(a)", "count_between(w, 1)"] {
+        assert!(evaluate_over(wrong, &inputs, list).is_err(), "{wrong}");
+    }
+    for wrong in ["a +", "(a", "c", "a b", "nope(a)", "a $ b", "sqrt(a - b)", "sum(a)", "t95(0)"] {
         assert!(evaluate(wrong, &inputs).is_err(), "{wrong}");
     }
 }

@@ -66,7 +66,7 @@ fn each_names_key_value_range_and_line() {
         (
             "standard = \"fast\"",
             "standard = \"quick\"",
-            "batch.standard is “quick”. It can be: fast, open-house, slow.",
+            "batch.standard is “quick”. It can be: fast, open-house, slow, own.",
         ),
         (
             "placement = 2027-09-14",

@@ -1,14 +1,21 @@
 //! Whole-program tests: rules against their own formulae, models against published values, properties of plans.
 
+mod batch_properties;
 mod calendar;
 mod directions;
 mod docs;
 mod evaluator;
 mod faults;
+mod functions;
+mod heat_properties;
+mod money_properties;
+mod outfit;
+mod placing;
 mod plan_properties;
 mod published;
 mod rules;
 mod sample;
+mod sums;
 mod tasks;
 mod tidy;
 mod words;

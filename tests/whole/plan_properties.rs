@@ -22,16 +22,20 @@ fn figures(plan: &Plan) -> BTreeMap<&'static str, String> {
 
 /// Moving any key by 1 % (whole ones by one, ratios by one) moves a figure, or the table says why not.
 ///
-/// Two plans are moved, since some answers hide others: a typed limit hides the season, a brooder's rating the ring asked.
+/// Three plans are moved, since some answers hide others: a typed limit hides the season, a brooder's rating the ring asked,
+/// one fuel the other.
 #[test]
 fn every_key_moves_a_figure_or_says_why_not() {
     // Stepwise keys are moved far enough to take a step.
-    let steps = BTreeMap::from([("farm.latitude_deg", 13.6)]);
+    let steps = BTreeMap::from([("farm.latitude_deg", 13.6), ("feed.store_m2", 12.0)]);
     let season = sample::complete()
         .replace("hottest_months = [9, 10, 11]\n", "")
         .replace("limit_kg_m2 = 20", "")
-        .replace("brooder_chicks = 360", "brooder = \"other\"");
-    let bases = [sample::answers(&sample::complete()), sample::answers(&season)];
+        .replace("brooder_chicks = 360", "brooder = \"other\"")
+        .replace("label_keeps_d = 90", "label_keeps_d = 30\nstore_bags = 60")
+        .replace("at_start = 60000", "at_start = 2000");
+    let charcoal = sample::with_charcoal();
+    let bases = [&sample::complete(), &season, &charcoal].map(|text| sample::answers(text));
     for field in quantity::fields::FIELDS {
         let moves = bases.iter().filter_map(|answers| {
             let to = match (field.kind, answers.number(field.key)?) {
@@ -43,7 +47,7 @@ fn every_key_moves_a_figure_or_says_why_not() {
         });
         let moves: Vec<bool> = moves.collect();
         let is_number = matches!(field.kind, Kind::Number { .. } | Kind::Ratio { .. });
-        let typed_elsewhere = field.key == "batch.sale_weight_kg";
+        let typed_elsewhere = ["batch.sale_weight_kg", "prices.sale_per_bird"].contains(&field.key);
         if is_number && !typed_elsewhere {
             assert_eq!(
                 moves.contains(&true),
@@ -71,6 +75,13 @@ fn typed_choices_move_figures() {
         ("sheet_thickness_mm = 4", "sheet_thickness_mm = 12"),
         ("placement = 2027-09-14", "placement = 2027-09-15"),
         ("currency = \"XTS\"", "currency = \"UGX\""),
+        ("wall = \"brick\"", "wall = \"earth\""),
+        ("roof = \"iron\"", "roof = \"thatch\""),
+        ("ceiling = \"mat\"", "ceiling = \"board\""),
+        ("curtain = \"single\"", "curtain = \"double\""),
+        ("partition = \"yes\"", "partition = \"no\""),
+        ("cover = \"yes\"", "cover = \"no\""),
+        ("fuel = \"lpg\"", "fuel = \"kerosene\""),
     ] {
         assert!(base.contains(from), "{from}");
         assert_ne!(before, figures(&sample::plan(&base.replace(from, to))), "{from} to {to}");

@@ -55,16 +55,94 @@ bag_kg = 50
 pub fn complete() -> String {
     MANGO_RIDGE
         .replace("altitude_m = 1100", "altitude_m = 1100\nhottest_months = [9, 10, 11]")
-        .replace("half_wall_m = 0.6", "half_wall_m = 0.6\nusable_floor_percent = 95\nfans = \"no\"\nfloor = \"concrete\"\nceiling = \"mat\"\ndowntime_d = 14")
-        .replace("standard = \"fast\"", "standard = \"fast\"\nexpected_losses_percent = 5")
-        .replace("chicks_per_ring = 400", "chicks_per_ring = 400\nsheet_thickness_mm = 4\nsaw_cut_mm = 3\nwalkway_m = 0.5\n[brooding]\nbrooder_chicks = 360\nbrooders = 3")
+        .replace("half_wall_m = 0.6", "half_wall_m = 0.6\nusable_floor_percent = 95\nfans = \"no\"\nfloor = \"concrete\"\nceiling = \"mat\"\nwall = \"brick\"\nroof = \"iron\"\ncurtain = \"single\"\nair_changes_per_h = 1.5\ndowntime_d = 14")
+        .replace("standard = \"fast\"", "standard = \"fast\"\nexpected_losses_percent = 5\ndeposit_percent = 40\ndeposit_before_d = 21")
+        .replace("chicks_per_ring = 400", "chicks_per_ring = 400\nsheet_thickness_mm = 4\nsaw_cut_mm = 3\nwalkway_m = 0.5\n[weather]\ncoldest_night_c = 11\nmean_c = 26\nhottest_day_c = 35\nhumidity_percent = 60\n[brooding]\nbrooder_chicks = 360\nbrooders = 3\nbrooder_kw = 2.6\nheated_length_m = 9\npartition = \"yes\"\ncover = \"yes\"\nfuel = \"lpg\"\ndays_d = 15\nhours_per_day = 13\ncylinder_kg = 13")
         .replace(
             "surfaces = [\"floor\", \"walls\", \"ceiling\"]",
             "surfaces = [\"floor\", \"walls\", \"gables\", \"ceiling\", \"roof\", \"curtains\", \"equipment\"]\nequipment_percent = 15\nmeasure_ml = 25\npoured_ml = 40\nsoak_l = 60\ncontact_min = 20",
         )
         .replace("bag_l = 120", "bag_l = 120\nkind = \"wood-shavings\"\nspread_days_before_d = 3")
-        + "\n[sale]\nkind = \"live\"\n[prices]\ndisinfectant_per_l = 95.5\nsheet_each = 180\nlitter_bag_each = 22.75\n"
+        .replace("bag_kg = 50", FEED_AND_AFTER)
 }
+
+/// The same with charcoal pots in place of gas and no cover over the rings: what hangs on sacks shows.
+pub fn with_charcoal() -> String {
+    complete()
+        .replace("fuel = \"lpg\"", "fuel = \"charcoal\"")
+        .replace("cover = \"yes\"", "cover = \"no\"")
+        .replace("cylinder_kg = 13", "sack_kg = 45")
+}
+
+/// The rest of a complete plan.
+const FEED_AND_AFTER: &str = r#"bag_kg = 50
+phases = "four"
+starter_until_d = 11
+grower_until_d = 25
+finisher_until_d = 36
+on_hand_before_d = 12
+on_hand_days_d = 15
+buying = "by-phase"
+ahead_d = 6
+milled = 2027-08-20
+label_keeps_d = 90
+hot_store_keeps_d = 40
+store_m2 = 9
+tin_kg = 1.6
+
+[sale]
+kind = "live"
+first_age_d = 40
+last_age_d = 44
+
+[equipment]
+chick_feeders = 30
+chick_drinkers = 35
+feeder_kind = "hanging-tube"
+feeders = 40
+drinker_kind = "bell"
+drinkers = 20
+
+[water]
+to_feed = 1.8
+storage_l = 1000
+off_hours_h = 8
+can_l = 20
+sanitiser_ppm = 3
+sanitiser_percent = 3.5
+
+[prices]
+disinfectant_per_l = 95.5
+sheet_each = 180
+litter_bag_each = 22.75
+gas_cylinder_each = 410
+charcoal_sack_each = 260
+starter_bag_each = 612
+grower_bag_each = 588
+finisher_bag_each = 575
+last_bag_each = 570
+chick_each = 27
+sale_per_kg = 34
+litter_sold = 900
+
+[costs]
+vaccines = 1100
+medicine = 450
+labour = 3600
+own_labour = 5000
+transport = 2400
+power = 800
+other = 1500
+house = 4200
+
+[cash]
+at_start = 60000
+interest_percent = 30
+
+[settings]
+seed = 1
+futures = 2000
+"#;
 
 /// Reads a plan file that must hold.
 pub fn answers(text: &str) -> Answers {

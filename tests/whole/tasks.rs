@@ -88,6 +88,8 @@ proptest! {
             ("litter.spread_days_before_d", Value::Number(spread.into())),
             ("house.downtime_d", Value::Number(downtime.into())),
             ("batch.sale_age_d", Value::Number(sale.into())),
+            ("sale.first_age_d", Value::Number(sale.into())),
+            ("sale.last_age_d", Value::Number(sale.into())),
         ]));
         for pair in IN_ORDER.windows(2) {
             let (before, after) = (one(&plan, pair[0]), one(&plan, pair[1]));
@@ -133,7 +135,7 @@ fn the_invented_farm_has_its_days() {
     let days: BTreeMap<&str, String> =
         plan.tasks.iter().rev().map(|task| (task.name, task.day.to_string())).collect();
     for (name, expected) in [
-        ("chicks-booked", "2027-08-17"),
+        ("chicks-booked", "2027-08-24"),
         ("birds-out", "2027-08-31"),
         ("disinfect-first", "2027-09-04"),
         ("disinfect-second", "2027-09-06"),
@@ -142,8 +144,8 @@ fn the_invented_farm_has_its_days() {
         ("warming", "2027-09-13"),
         ("water-in", "2027-09-14"),
         ("weighing", "2027-09-21"),
-        ("sale", "2027-10-26"),
-        ("next-chicks", "2027-11-09"),
+        ("sale", "2027-10-24"),
+        ("next-chicks", "2027-11-11"),
     ] {
         assert_eq!(days.get(name).map(String::as_str), Some(expected), "{name}");
     }
@@ -167,9 +169,9 @@ fn leap_years_and_year_ends_are_counted() {
         ("2027-03-01", "thermometer", "2027-02-22"),
         ("2100-03-01", "thermometer", "2100-02-22"),
         ("2028-01-03", "birds-out", "2027-12-20"),
-        ("2027-12-20", "sale", "2028-01-31"),
+        ("2027-12-20", "sale", "2028-01-29"),
         ("2028-01-18", "weighing", "2028-01-25"),
-        ("2028-01-18", "sale", "2028-02-29"),
+        ("2028-01-20", "sale", "2028-02-29"),
     ] {
         let plan = plan::work_out(with(&[("batch.placement", Value::Day(day(placement)))]));
         assert_eq!(one(&plan, name).day, day(expected), "{placement} {name}");
@@ -213,16 +215,14 @@ fn a_job_that_only_some_houses_have_is_left_to_them() {
 /// The feed's own day in the store, and the days of heat, once a plan knows them.
 #[test]
 fn days_that_other_parts_of_a_plan_know_are_taken_from_them() {
-    use quantity::{Field, Kind, Need, Unit};
-    const DAYS: Kind = Kind::Number { unit: Unit::Day, low: 0.0, high: 90.0, whole: true, usual: None };
-    static FEED: Field =
-        Field { key: "feed.on_hand_before_d", kind: DAYS, need: Need::Optional, inert: None };
-    static HEAT: Field = Field { key: "brooding.days_d", kind: DAYS, need: Need::Optional, inert: None };
     let usual = sample::plan(&sample::complete());
-    assert_eq!(one(&usual, "feed-in").age_d, -14);
-    assert_eq!(one(&usual, "heat-ends").age_d, 13);
+    assert_eq!(one(&usual, "feed-in").age_d, -12);
+    assert_eq!(one(&usual, "heat-ends").age_d, 14);
+    assert_eq!(named(&usual, "feed-mixed").iter().map(|task| task.age_d).collect::<Vec<_>>(), [12, 26, 37]);
+    assert_eq!(one(&usual, "sale").age_d, 40);
     let mut answers = usual.answers;
-    for (field, days) in [(&FEED, 5.0), (&HEAT, 20.0)] {
+    for (key, days) in [("feed.on_hand_before_d", 5.0), ("brooding.days_d", 20.0)] {
+        let field = quantity::fields::by_key(key).unwrap();
         let given = Given { typed: String::new(), value: Value::Number(days), line: None, usual: None };
         answers.set(field, given);
     }
@@ -313,8 +313,8 @@ fn the_page_and_the_tick_list_hold_every_job() {
     let shown = Shown::new(&plan, &viewer);
     let items = |document: &present::Document, ticks: bool| -> usize {
         document
-            .blocks
-            .iter()
+            .every_block()
+            .into_iter()
             .filter_map(|block| match block {
                 present::Block::Steps(steps) if steps.ticks == ticks && !steps.ordered => {
                     Some(steps.items.len())

@@ -2,6 +2,8 @@
 
 use quantity::{Answers, Asked, Fault, Problem, Unit};
 
+use crate::families::{performance, weighing};
+
 /// A rule of fitting together: the value of `key` must lie between limits that hang on `other`.
 struct Together {
     /// Names a message.
@@ -19,6 +21,27 @@ const NO_LIMIT: f64 = f64::INFINITY;
 const LEAST_NET_M: f64 = 0.05;
 
 const RULES: &[Together] = &[
+    Together {
+        rule: "sale-ends-before-it-begins",
+        key: "sale.last_age_d",
+        other: "sale.first_age_d",
+        unit: Unit::Day,
+        limits: |first| (first, NO_LIMIT),
+    },
+    Together {
+        rule: "grower-before-starter",
+        key: "feed.grower_until_d",
+        other: "feed.starter_until_d",
+        unit: Unit::Day,
+        limits: |starter| (starter + 1.0, NO_LIMIT),
+    },
+    Together {
+        rule: "finisher-before-grower",
+        key: "feed.finisher_until_d",
+        other: "feed.grower_until_d",
+        unit: Unit::Day,
+        limits: |grower| (grower + 1.0, NO_LIMIT),
+    },
     Together {
         rule: "overlap-longer-than-sheet",
         key: "guard.overlap_m",
@@ -41,19 +64,55 @@ const RULES: &[Together] = &[
         limits: |eave| (eave, NO_LIMIT),
     },
     Together {
+        rule: "heated-longer-than-house",
+        key: "brooding.heated_length_m",
+        other: "house.length_m",
+        unit: Unit::Metre,
+        limits: |length| (0.0, length),
+    },
+    Together {
         rule: "poured-more-than-tank",
         key: "disinfectant.poured_ml",
         other: "disinfectant.sprayer_l",
         unit: Unit::Millilitre,
         limits: |tank_l| (0.0, tank_l * 1000.0),
     },
+    Together {
+        rule: "weighed-more-than-flock",
+        key: "weighing.weighed",
+        other: "weighing.birds",
+        unit: Unit::Birds,
+        limits: |flock| (2.0, flock),
+    },
+    Together {
+        rule: "chicks-heavier-than-sold",
+        key: performance::CHICKS_WEIGHT,
+        other: performance::LIVE,
+        unit: Unit::Kilogram,
+        limits: |live| (0.0, live * (1.0 - f64::EPSILON)),
+    },
+    Together {
+        rule: "sold-more-than-placed",
+        key: performance::SOLD,
+        other: performance::PLACED,
+        unit: Unit::Birds,
+        limits: |placed| (1.0, placed),
+    },
 ];
+
+/// A live bird at sale weighs between these, kg: outside, heads and kilograms were mistaken for each other.
+const LIGHTEST_KG: f64 = 0.1;
+const HEAVIEST_KG: f64 = 10.0;
 
 /// Faults of answers that do not fit together, under the keys as asked.
 pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
     let mut problems: Vec<Problem> = RULES.iter().filter_map(|rule| rule.broken(answers, asked)).collect();
+    problems.extend(sale_around_its_age(answers, asked));
     problems.extend(standard_too_short(answers, asked));
     problems.extend(house_narrower_than_ring(answers, asked));
+    problems.extend(cv_beside_weights(answers, asked));
+    problems.extend(birds_do_not_fit_weight(answers, asked));
+    problems.extend(feed_costs_more_than_all(answers, asked));
     problems
 }
 
@@ -74,13 +133,32 @@ impl Together {
 
 fn problem(answers: &Answers, asked: &[Asked], key: &str, fault: Fault) -> Problem {
     let given = answers.get(key);
-    let asked_as = asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key);
     Problem {
-        key: asked_as.to_owned(),
+        key: asked_as(asked, key).to_owned(),
         typed: given.map(|given| given.typed.clone()).unwrap_or_default(),
         line: given.and_then(|given| given.line),
         fault,
     }
+}
+
+/// One end of the sale alone goes with the age of sale.
+fn sale_around_its_age(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (first, last) = (answers.number("sale.first_age_d"), answers.number("sale.last_age_d"));
+    let age = answers.number("batch.sale_age_d")?;
+    let (key, low, high) = match (first, last) {
+        (Some(first), None) if first > age => ("sale.first_age_d", 0.0, age),
+        (None, Some(last)) if last < age => ("sale.last_age_d", age, NO_LIMIT),
+        _ => return None,
+    };
+    let fault = Fault::Against {
+        rule: "sale-beside-its-age",
+        other: "batch.sale_age_d",
+        other_value: age,
+        low,
+        high,
+        unit: Unit::Day,
+    };
+    Some(problem(answers, asked, key, fault))
 }
 
 /// A curve is never stretched: the sale must lie on it, unless the weight is typed.
@@ -88,9 +166,11 @@ fn standard_too_short(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
     if answers.number("batch.sale_weight_kg").is_some() {
         return None;
     }
-    let age = answers.number("batch.sale_age_d")?;
-    let standard = crate::families::space::standard(answers);
-    let (first, last) = standard.curve().ok()?.span()?;
+    let last_sale =
+        answers.schedule("sale.days").and_then(quantity::Schedule::span).map(|span| f64::from(span.1));
+    let ages = [answers.number("batch.sale_age_d"), answers.number("sale.last_age_d"), last_sale];
+    let age = ages.into_iter().flatten().reduce(f64::max)?;
+    let (first, last) = crate::families::growth::curve(answers)?.span()?;
     let (low, high) = (f64::from(first.0), f64::from(last.0));
     if (low..=high).contains(&age) {
         return None;
@@ -123,4 +203,51 @@ fn house_narrower_than_ring(answers: &Answers, asked: &[Asked]) -> Option<Proble
         unit: Unit::Metre,
     };
     Some(problem(answers, asked, "house.width_m", fault))
+}
+
+/// The key under which a field is asked here.
+fn asked_as<'a>(asked: &'a [Asked], key: &'a str) -> &'a str {
+    asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key)
+}
+
+/// The weights tell the variation themselves.
+fn cv_beside_weights(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    answers.number(weighing::CV).filter(|_| !answers.numbers(weighing::WEIGHTS).is_empty())?;
+    let other = asked_as(asked, weighing::WEIGHTS).to_owned();
+    Some(problem(answers, asked, weighing::CV, Fault::GivenTwice { other }))
+}
+
+/// Heads and kilograms sold must make birds that can be.
+fn birds_do_not_fit_weight(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (birds, live) = (answers.number(performance::SOLD)?, answers.number(performance::LIVE)?);
+    if (LIGHTEST_KG..=HEAVIEST_KG).contains(&(live / birds)) {
+        return None;
+    }
+    let fault = Fault::Against {
+        rule: "birds-do-not-fit-weight",
+        other: performance::LIVE,
+        other_value: birds,
+        low: (live / HEAVIEST_KG).ceil(),
+        high: (live / LIGHTEST_KG).floor(),
+        unit: Unit::Birds,
+    };
+    Some(problem(answers, asked, performance::SOLD, fault))
+}
+
+/// Feed is part of all costs.
+fn feed_costs_more_than_all(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (feed, price) = (answers.number(performance::FEED)?, answers.number(performance::FEED_PRICE)?);
+    let all = answers.number(performance::COST)?;
+    if feed * price <= all {
+        return None;
+    }
+    let fault = Fault::Against {
+        rule: "feed-costs-more-than-all",
+        other: performance::COST,
+        other_value: feed * price,
+        low: 0.0,
+        high: all / feed,
+        unit: Unit::Money,
+    };
+    Some(problem(answers, asked, performance::FEED_PRICE, fault))
 }

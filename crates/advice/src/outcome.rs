@@ -2,10 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use quantity::{Answers, Band, BandKind, CivilDay, Currency, Field, Figure, FigureValue, Money, Unit, Value};
+use quantity::{
+    Answers, Band, BandKind, CivilDay, Count, Currency, Field, Figure, FigureValue, Money, Series, Unit,
+    Value,
+};
 
 use crate::families;
-use crate::rule::{FigureSpec, Input, Origin, Rule};
+use crate::procedure::{By, ProcedureRun, Simulation};
+use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
+use crate::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
 
 /// A figure with the rule that gave it and what went in.
 #[derive(Clone)]
@@ -14,17 +19,20 @@ pub struct Worked {
     pub figure: Figure,
     /// Its declaration.
     pub spec: &'static FigureSpec,
-    /// The rule taken.
-    pub rule: &'static Rule,
-    /// What went in, in the order of the rule's inputs.
+    /// What it came about by.
+    pub by: By,
+    /// What went in, in the order of the rule's inputs; a list is told by how many numbers it has.
     pub inputs: Vec<Resolved>,
+    /// The numbers of the list, where the rule takes one.
+    pub list: Vec<f64>,
 }
 
 /// All that could be worked out from some answers.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct Outcome {
     order: Vec<&'static str>,
     worked: BTreeMap<&'static str, Option<Worked>>,
+    days: BTreeMap<(&'static str, i32), Option<Resolved>>,
 }
 
 /// An input resolved to a number.
@@ -49,6 +57,60 @@ impl Outcome {
             }
         }
         outcome
+    }
+
+    /// Works out the figures by day named, and all that they rest on.
+    pub fn days_of(&mut self, answers: &Answers, specs: impl IntoIterator<Item = &'static SeriesSpec>) {
+        for spec in specs {
+            self.all_days(answers, spec);
+        }
+    }
+
+    /// A figure by day; `None` unless it was worked out for every day.
+    pub fn series(&self, spec: &SeriesSpec) -> Option<Series> {
+        let days: Vec<(i32, Resolved)> = self
+            .days
+            .range((spec.id, i32::MIN)..=(spec.id, i32::MAX))
+            .map(|(&(_, day), cell)| Some((day, (*cell)?)))
+            .collect::<Option<_>>()?;
+        let kind = days.iter().find_map(|(_, cell)| Some(cell.band?.kind));
+        let ends = |end: fn(Band) -> f64| match kind {
+            None => Vec::new(),
+            Some(_) => days.iter().map(|(_, cell)| cell.band.map_or(cell.value, end)).collect(),
+        };
+        (!days.is_empty()).then(|| Series {
+            id: spec.id,
+            index: days.iter().map(|(day, _)| f64::from(*day)).collect(),
+            values: days.iter().map(|(_, cell)| cell.value).collect(),
+            low: ends(|band| band.low),
+            high: ends(|band| band.high),
+            kind,
+        })
+    }
+
+    /// A figure by day on one day, if it was worked out.
+    pub fn on_day(&self, id: &str, day: i32) -> Option<f64> {
+        let spec = families::series_named(id)?;
+        self.days.get(&(spec.id, day)).copied().flatten().map(|cell| cell.value)
+    }
+
+    /// The last day of age of all figures by day.
+    pub fn last_day(&self) -> Option<i32> {
+        self.number(LAST_DAY).map(|day| day as i32)
+    }
+
+    /// The rule of a figure by day and what went in on one day.
+    pub fn day_inputs(
+        &self,
+        answers: &Answers,
+        spec: &'static SeriesSpec,
+        day: i32,
+    ) -> Option<(&'static DayRule, Vec<Resolved>)> {
+        let rule = rule_of(answers, spec)?;
+        // Everything a worked day rests on is known already; a copy keeps the outcome as it is.
+        let mut copy = self.clone();
+        let inputs = rule.inputs.iter().map(|input| copy.resolve_day(answers, spec, input.origin, day));
+        Some((rule, inputs.collect::<Option<_>>()?))
     }
 
     /// A figure, if its inputs were known.
@@ -77,14 +139,36 @@ impl Outcome {
     /// Works a figure out unless it is known, and gives it as an input of others.
     fn work_out(&mut self, answers: &Answers, id: &'static str) -> Option<Resolved> {
         if !self.worked.contains_key(id) {
-            let worked = families::figure(id).and_then(|spec| self.apply(answers, spec));
-            self.worked.insert(id, worked);
+            match families::simulation_of(id) {
+                Some(simulation) => self.simulate(answers, simulation),
+                None => {
+                    let worked = families::figure(id).and_then(|spec| self.apply(answers, spec));
+                    self.worked.insert(id, worked);
+                }
+            }
         }
         self.get(id).map(|worked| Resolved {
             value: worked.figure.value.number(),
             unit: worked.spec.unit,
             band: worked.figure.band,
         })
+    }
+
+    /// Runs a simulation once and keeps all its figures.
+    fn simulate(&mut self, answers: &Answers, simulation: &'static Simulation) {
+        let inputs: Option<Vec<Resolved>> =
+            simulation.inputs.iter().map(|input| self.resolve(answers, input)).collect();
+        let numbers = |inputs: &[Resolved]| inputs.iter().map(|input| input.value).collect::<Vec<f64>>();
+        let ran = inputs.and_then(|inputs| Some(((simulation.run)(answers, &numbers(&inputs))?, inputs)));
+        for (at, spec) in simulation.figures.iter().enumerate() {
+            let worked = ran.as_ref().and_then(|(figures, inputs)| {
+                let &(value, band, accuracy) = figures.get(at)?;
+                let by = By::Procedure(ProcedureRun::of(simulation, inputs, accuracy));
+                let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
+                Some(Worked { figure, spec, by, inputs: inputs.clone(), list: Vec::new() })
+            });
+            self.worked.insert(spec.id, worked);
+        }
     }
 
     fn apply(&mut self, answers: &Answers, spec: &'static FigureSpec) -> Option<Worked> {
@@ -94,16 +178,23 @@ impl Outcome {
             .iter()
             .map(|input| self.resolve(answers, input))
             .collect::<Option<Vec<Resolved>>>()?;
-        let numbers: Vec<f64> = inputs.iter().map(|input| input.value).collect();
+        let list = list(answers, rule);
+        let scalars = rule.inputs.iter().zip(&inputs).filter(|(input, _)| !is_list(input));
+        let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(list.iter().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
-        let band = band(rule, &inputs, &numbers);
-        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, rule, inputs })
+        let band = if rule.together {
+            band_together(rule.compute, &inputs, &numbers)
+        } else {
+            band(rule.compute, rule.band.as_ref(), &inputs, &numbers)
+        };
+        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, list })
     }
 
     fn resolve(&mut self, answers: &Answers, input: &Input) -> Option<Resolved> {
         match input.origin {
             Origin::Field(key) => field_value(answers, key),
+            Origin::List(key) => count(answers, key),
             Origin::Chosen(key, word) => {
                 let known = answers.get(key).is_some();
                 let value = f64::from(u8::from(answers.choices(key).contains(&word)));
@@ -118,9 +209,205 @@ impl Outcome {
                 let unit = families::figure(figure)?.unit;
                 Some(Resolved { value: 0.0, unit, band: None })
             }
+            Origin::IfKnown(id) => {
+                let unit = families::figure(id)?.unit;
+                Some(self.work_out(answers, id).unwrap_or(Resolved { value: 0.0, unit, band: None }))
+            }
+            Origin::IfTold(key) => {
+                let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+                Some(field_value(answers, key).unwrap_or(Resolved { value: 0.0, unit, band: None }))
+            }
+            Origin::EndOf(key, end) => {
+                let (first, last) = answers.schedule(key)?.span()?;
+                let day = if end == End::First { first } else { last };
+                Some(Resolved { value: f64::from(day), unit: Unit::Day, band: None })
+            }
+            Origin::OnDay { series, day } => {
+                let day = match families::figure(day) {
+                    Some(_) => self.work_out(answers, day)?.value,
+                    None => answers.number(day)?,
+                };
+                self.cell(answers, families::series_named(series)?, day as i32)
+            }
+            Origin::OfDays(over, series) => self.of_days(answers, over, families::series_named(series)?),
+            Origin::SumOfDays { series, after, until } => {
+                let spec = families::series_named(series)?;
+                let first = match after {
+                    Some(id) => self.work_out(answers, id)?.value as i32 + 1,
+                    None => spec.first_day,
+                };
+                let last = self.work_out(answers, until)?.value as i32;
+                let days: Vec<(i32, Resolved)> = (first..=last)
+                    .map(|day| Some((day, self.cell(answers, spec, day)?)))
+                    .collect::<Option<_>>()?;
+                Some(sum(&days, spec.unit))
+            }
+            Origin::FirstDayOver { series, limit } => {
+                let limit = match limit {
+                    Some(id) => self.work_out(answers, id)?.value,
+                    None => 0.0,
+                };
+                let days = self.all_days(answers, families::series_named(series)?)?;
+                let (day, _) = days.into_iter().find(|(_, cell)| cell.value > limit * (1.0 + 1e-9))?;
+                Some(Resolved { value: f64::from(day), unit: Unit::Day, band: None })
+            }
+            Origin::TableAt { unit, at, read, .. } => {
+                let at = self.work_out(answers, at)?.value;
+                read(answers, at).map(|value| Resolved { value, unit, band: None })
+            }
             Origin::Table { unit, read, .. } => read().map(|value| Resolved { value, unit, band: None }),
+            Origin::TableBy { unit, field, read, .. } => {
+                read(answers.choice(field)?).map(|value| Resolved { value, unit, band: None })
+            }
         }
     }
+
+    fn of_days(&mut self, answers: &Answers, over: Over, spec: &'static SeriesSpec) -> Option<Resolved> {
+        let days = self.all_days(answers, spec)?;
+        let by_value =
+            |one: &&(i32, Resolved), other: &&(i32, Resolved)| one.1.value.total_cmp(&other.1.value);
+        let day_of = |day: i32| Resolved { value: f64::from(day), unit: Unit::Day, band: None };
+        match over {
+            Over::Sum => Some(sum(&days, spec.unit)),
+            // Of equal days the first counts: `max_by` would give the last.
+            Over::Most => days.iter().rev().max_by(by_value).map(|day| day.1),
+            Over::Least => days.iter().min_by(by_value).map(|day| day.1),
+            Over::DayOfMost => days.iter().rev().max_by(by_value).map(|day| day_of(day.0)),
+            Over::DayOfLeast => days.iter().min_by(by_value).map(|day| day_of(day.0)),
+        }
+    }
+}
+
+/// The figure that says how long the days go on.
+const LAST_DAY: &str = "sale.last_age";
+
+/// Figures by day.
+impl Outcome {
+    /// Every day of a figure, youngest first; `None` unless all are known.
+    fn all_days(&mut self, answers: &Answers, spec: &'static SeriesSpec) -> Option<Vec<(i32, Resolved)>> {
+        let last = self.work_out(answers, LAST_DAY)?.value as i32;
+        (spec.first_day..=last).map(|day| Some((day, self.cell(answers, spec, day)?))).collect()
+    }
+
+    /// A figure on a day. Days are worked out from the first on, so that a day finds the one before it done.
+    fn cell(&mut self, answers: &Answers, spec: &'static SeriesSpec, day: i32) -> Option<Resolved> {
+        if day < spec.first_day {
+            return None;
+        }
+        if let Some(known) = self.days.get(&(spec.id, day)) {
+            return *known;
+        }
+        let done = |outcome: &Outcome, day: i32| outcome.days.contains_key(&(spec.id, day));
+        let mut from = day;
+        while from > spec.first_day && !done(self, from - 1) {
+            from -= 1;
+        }
+        for day in from..=day {
+            let cell = self.apply_day(answers, spec, day);
+            self.days.insert((spec.id, day), cell);
+        }
+        self.days.get(&(spec.id, day)).copied().flatten()
+    }
+
+    fn apply_day(&mut self, answers: &Answers, spec: &'static SeriesSpec, day: i32) -> Option<Resolved> {
+        let rule = rule_of(answers, spec)?;
+        let inputs = rule
+            .inputs
+            .iter()
+            .map(|input| self.resolve_day(answers, spec, input.origin, day))
+            .collect::<Option<Vec<Resolved>>>()?;
+        let numbers: Vec<f64> = inputs.iter().map(|input| input.value).collect();
+        let value = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
+        let band = band(rule.compute, rule.band.as_ref(), &inputs, &numbers);
+        Some(Resolved { value, unit: spec.unit, band })
+    }
+
+    fn resolve_day(
+        &mut self,
+        answers: &Answers,
+        spec: &'static SeriesSpec,
+        origin: DayOrigin,
+        day: i32,
+    ) -> Option<Resolved> {
+        let plain = |value: f64, unit: Unit| Some(Resolved { value, unit, band: None });
+        match origin {
+            DayOrigin::Age => plain(f64::from(day), Unit::Day),
+            DayOrigin::Fixed(origin) => self.resolve(answers, &Input { symbol: "", origin }),
+            DayOrigin::Same(series) => self.cell(answers, families::series_named(series)?, day),
+            DayOrigin::SameIfAny(series) => {
+                let other = families::series_named(series)?;
+                if day < other.first_day {
+                    return plain(0.0, other.unit);
+                }
+                self.cell(answers, other, day)
+            }
+            DayOrigin::Before { series, first } => {
+                let other = families::series_named(series)?;
+                if day > spec.first_day.max(other.first_day) {
+                    return self.cell(answers, other, day - 1);
+                }
+                match first {
+                    First::Number(value) => plain(value, other.unit),
+                    First::Field(key) => field_value(answers, key),
+                }
+            }
+            DayOrigin::Table { unit, read, .. } => plain(read(answers, f64::from(day))?, unit),
+            DayOrigin::Scheduled(key) => match answers.schedule(key)?.on(day) {
+                None => plain(0.0, Unit::Birds),
+                Some(Count::Number(value)) => plain(value, Unit::Birds),
+                Some(Count::Rest) => plain(ALL_LEFT, Unit::Birds),
+            },
+            DayOrigin::Listed { unit, needs, read, .. } => {
+                for id in needs {
+                    self.work_out(answers, id);
+                }
+                plain(read(answers, self, day)?, unit)
+            }
+        }
+    }
+}
+
+/// What "the rest" counts as: more birds than any house holds.
+const ALL_LEFT: f64 = 1e6;
+
+fn rule_of(answers: &Answers, spec: &'static SeriesSpec) -> Option<&'static DayRule> {
+    match &spec.way {
+        Way::Rules(rules) => rules.iter().find(|rule| (rule.applies)(answers)),
+        Way::Procedure { .. } => None,
+    }
+}
+
+/// All days added up, ranges with them: a house that eats more eats more on every day.
+fn sum(days: &[(i32, Resolved)], unit: Unit) -> Resolved {
+    let total = |value: fn(&Resolved) -> f64| days.iter().map(|(_, cell)| value(cell)).sum();
+    let kind = days.iter().find_map(|(_, cell)| Some(cell.band?.kind));
+    Resolved {
+        value: total(|cell| cell.value),
+        unit,
+        band: kind.map(|kind| Band {
+            low: total(|cell| cell.band.map_or(cell.value, |band| band.low)),
+            high: total(|cell| cell.band.map_or(cell.value, |band| band.high)),
+            kind,
+        }),
+    }
+}
+
+fn is_list(input: &Input) -> bool {
+    matches!(input.origin, Origin::List(_))
+}
+
+/// The numbers of the list that a rule takes; none where it takes none.
+fn list(answers: &Answers, rule: &Rule) -> Vec<f64> {
+    match rule.inputs.last().map(|last| last.origin) {
+        Some(Origin::List(key)) => answers.numbers(key).to_vec(),
+        _ => Vec::new(),
+    }
+}
+
+fn count(answers: &Answers, key: &str) -> Option<Resolved> {
+    let numbers = answers.numbers(key).len();
+    let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+    (numbers > 0).then_some(Resolved { value: numbers as f64, unit, band: None })
 }
 
 fn field_value(answers: &Answers, key: &str) -> Option<Resolved> {
@@ -151,8 +438,13 @@ fn as_value(unit: Unit, number: f64, answers: &Answers) -> Option<FigureValue> {
 ///
 /// Each ranged input is first moved alone, to see which way it pushes; the ends are where all push the same way. That is
 /// exact for rules that only ever rise or fall with each input, which a test holds every rule to.
-fn band(rule: &Rule, inputs: &[Resolved], numbers: &[f64]) -> Option<Band> {
-    if let Some(own) = &rule.band {
+fn band(
+    compute: fn(&[f64]) -> Option<f64>,
+    own: Option<&RuleBand>,
+    inputs: &[Resolved],
+    numbers: &[f64],
+) -> Option<Band> {
+    if let Some(own) = own {
         let (low, high) = (own.ends)(numbers)?;
         return (low < high).then_some(Band { low, high, kind: own.kind });
     }
@@ -162,12 +454,24 @@ fn band(rule: &Rule, inputs: &[Resolved], numbers: &[f64]) -> Option<Band> {
         let alone = |end: f64| {
             let mut moved = numbers.to_vec();
             moved[at] = end;
-            (rule.compute)(&moved)
+            compute(&moved)
         };
         let rises = alone(band.low)? <= alone(band.high)?;
         (least[at], most[at]) = if rises { (band.low, band.high) } else { (band.high, band.low) };
     }
-    let (low, high) = ((rule.compute)(&least)?, (rule.compute)(&most)?);
+    let (low, high) = (compute(&least)?, compute(&most)?);
+    (low < high && low.is_finite() && high.is_finite()).then_some(Band { low, high, kind })
+}
+
+/// The range where all inputs stray together: all at their lower ends, then all at their upper ends.
+fn band_together(compute: fn(&[f64]) -> Option<f64>, inputs: &[Resolved], numbers: &[f64]) -> Option<Band> {
+    let kind = inputs.iter().filter_map(|input| Some(input.band?.kind)).reduce(widest)?;
+    let at = |end: fn(Band) -> f64| {
+        let moved = inputs.iter().zip(numbers).map(|(input, number)| input.band.map_or(*number, end));
+        compute(&moved.collect::<Vec<f64>>())
+    };
+    let (one, other) = (at(|band| band.low)?, at(|band| band.high)?);
+    let (low, high) = (one.min(other), one.max(other));
     (low < high && low.is_finite() && high.is_finite()).then_some(Band { low, high, kind })
 }
 

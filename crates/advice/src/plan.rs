@@ -9,7 +9,11 @@ use crate::check;
 use crate::families::{self, guard as guard_family};
 use crate::finding::Finding;
 use crate::findings;
+use crate::houses::{self, HouseChoice};
 use crate::outcome::Outcome;
+use crate::purchases::{self, Purchase};
+use crate::series::{SeriesSpec, Way};
+use crate::store_room::{self, Delivery};
 use crate::tasks::{self, Task};
 
 /// A plan worked out.
@@ -20,12 +24,18 @@ pub struct Plan {
     pub outcome: Outcome,
     /// What the plan has to say about itself, the weightiest first.
     pub findings: Vec<Finding>,
+    /// Several houses side by side; empty where there is one.
+    pub houses: Vec<HouseChoice>,
     /// Ring counts side by side; empty while the guard is not described.
     pub layouts: Vec<Layout>,
     /// How the rings widen as chicks grow; empty while the guard or the floor is not described.
     pub widening: Vec<Widening>,
     /// The figures by day that could be worked out.
     pub series: Vec<Series>,
+    /// Feed by delivery, in the order in which it is eaten; empty while bags are not known.
+    pub deliveries: Vec<Delivery>,
+    /// Everything bought, by the day it is paid; what has no price yet is without a cost.
+    pub purchases: Vec<Purchase>,
     /// What a little more disinfectant in a tankful would really be; empty while the label is not described.
     pub overdoses: Vec<Overdose>,
     /// What is done on which day; empty while the chick day is not known.
@@ -57,7 +67,10 @@ pub struct Overdose {
 /// Checks raw answers as a plan. `strict` makes a missing required answer a fault (a file); a form is not strict.
 pub fn read(raws: &[Raw], source: Source, strict: bool) -> Checked {
     let asked = families::plan_fields();
-    let mut checked = quantity::field::check(&asked, raws, source, strict);
+    let split = houses::split(raws);
+    let mut checked = quantity::field::check(&asked, &split.raws, source, strict);
+    checked.problems.extend(split.problem);
+    houses::check_others(&split.others, &asked, source, &mut checked);
     checked.problems.extend(check::together(&checked.answers, &asked));
     checked.problems.sort_by_key(|problem| problem.line.unwrap_or(usize::MAX));
     checked
@@ -65,24 +78,52 @@ pub fn read(raws: &[Raw], source: Source, strict: bool) -> Checked {
 
 /// Works a plan out from answers that hold.
 pub fn work_out(answers: Answers) -> Plan {
-    let outcome = Outcome::of(&answers, families::figures().map(|spec| spec.id));
+    let mut outcome = Outcome::of(&answers, families::figures().map(|spec| spec.id));
+    outcome.days_of(&answers, families::series());
+    let houses = houses::compare(&answers, &outcome);
     let layouts = layouts(&answers);
     let widening = widening(&answers, &outcome);
     let overdoses = overdoses(&answers, &outcome);
-    let series = families::series().filter_map(|spec| (spec.work_out)(&answers, &outcome)).collect();
+    let series = families::series().filter_map(|spec| days(spec, &answers, &outcome)).collect();
     let findings = findings::all(&answers, &outcome);
     let tasks = tasks::tasks(&answers, &outcome);
-    Plan { answers, outcome, findings, layouts, widening, series, overdoses, tasks }
+    let deliveries = store_room::deliveries(&answers, &outcome);
+    let purchases = purchases::list(&answers, &outcome);
+    Plan {
+        answers,
+        outcome,
+        findings,
+        houses,
+        layouts,
+        widening,
+        series,
+        deliveries,
+        purchases,
+        overdoses,
+        tasks,
+    }
+}
+
+fn days(spec: &'static SeriesSpec, answers: &Answers, outcome: &Outcome) -> Option<Series> {
+    match spec.way {
+        Way::Rules(_) => outcome.series(spec),
+        Way::Procedure { work_out, .. } => work_out(answers, outcome),
+    }
 }
 
 impl Plan {
+    /// A figure by day.
+    pub fn series(&self, id: &str) -> Option<&Series> {
+        self.series.iter().find(|series| series.id == id)
+    }
+
     /// Whether the sheets stay straight between their joints, so that rings have corners.
     pub fn rings_have_corners(&self) -> bool {
         guard_family::shape(&self.answers) == Shape::Polygon
     }
 }
 
-fn sheets(answers: &Answers) -> Option<Sheets> {
+pub(crate) fn sheets(answers: &Answers) -> Option<Sheets> {
     Some(Sheets {
         length: Length::metres(answers.number("guard.sheet_length_m")?),
         overlap: Length::metres(answers.number("guard.overlap_m")?),

@@ -75,6 +75,11 @@ pub fn read(text: &str) -> Result<Vec<Raw>, FileFault> {
         match item {
             Item::Table(table) => read_table(text, section, table, &mut raws)?,
             Item::Value(value) => raws.push(read_value(text, section.to_owned(), value)?),
+            Item::ArrayOfTables(tables) if section == crate::houses::SECTION => {
+                for (at, table) in tables.iter().enumerate() {
+                    read_table(text, &format!("{section}[{}]", at + 1), table, &mut raws)?;
+                }
+            }
             Item::ArrayOfTables(_) | Item::None => {
                 let line = line_of(text, item.span().map_or(0, |span| span.start));
                 return Err(FileFault::TooDeep { line, key: section.to_owned() });

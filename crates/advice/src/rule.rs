@@ -20,11 +20,15 @@ pub struct Rule {
     pub name: &'static str,
     /// The formula over the symbols of `inputs`, in the units of those inputs. A test works it out from the text alone.
     ///
-    /// It has `+ - * / ^ ( )`, `pi`, `sqrt ceil floor round min max tan sin`, table functions such as `growth_fast(d)`,
+    /// It has `+ - * / ^ ( )`, `pi`, `sqrt ceil floor round min max sin cos tan acos`, table functions such as
+    /// `growth_fast(d)` and `brooding_temperature(d, r)`, `daylength(f, p)`, `at_least(a, b)` for 1 where a reaches b and
+    /// else 0, `add(d, from, to, e)` for `e` added up over whole d, `declination(p)` for the sun's declination in radians on a day, `phi(x)` for the share of a bell
+    /// curve below x, `t95(f)` for Student's t that leaves 2.5 % above it at f degrees of freedom,
     /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
-    /// for the last of an unbroken run of days at which `e` is not negative.
+    /// for the last of an unbroken run of days at which `e` is not negative. Over a list w it has `count(w)`, `mean(w)`,
+    /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn.
     pub formula: &'static str,
-    /// What goes in, in the order `compute` takes it.
+    /// What goes in, in the order `compute` takes it. A list stands last and goes in with all its numbers.
     pub inputs: &'static [Input],
     /// The bibliography key.
     pub source: &'static str,
@@ -36,6 +40,9 @@ pub struct Rule {
     pub compute: fn(&[f64]) -> Option<f64>,
     /// A range that the rule itself brings. Without one, the ranges of the inputs are carried through.
     pub band: Option<RuleBand>,
+    /// Whether the ranges of the inputs come of one cause, so that they stray together: birds that grow better also eat
+    /// more. Else each is taken to stray by itself.
+    pub together: bool,
 }
 
 /// A range that a rule brings.
@@ -59,6 +66,8 @@ pub struct Input {
 pub enum Origin {
     /// An answer of the grower, or the usual value taken instead.
     Field(&'static str),
+    /// All numbers of a field of several numbers; only as the last input of a rule.
+    List(&'static str),
     /// 1 where a word was chosen in a field of words, else 0.
     Chosen(&'static str, &'static str),
     /// Another figure.
@@ -72,6 +81,50 @@ pub enum Origin {
         /// The figure.
         figure: &'static str,
     },
+    /// Another figure where it can be worked out, else 0: what is not priced or not planned adds nothing.
+    IfKnown(&'static str),
+    /// An answer of the grower, else 0: what is not told adds nothing.
+    IfTold(&'static str),
+    /// The first or the last day of age of a field that holds a schedule.
+    EndOf(&'static str, End),
+    /// A figure by day, on the day of age that a figure says.
+    OnDay {
+        /// The figure by day.
+        series: &'static str,
+        /// The figure or field that says which day.
+        day: &'static str,
+    },
+    /// One number out of all the days of a figure by day.
+    OfDays(Over, &'static str),
+    /// A figure by day added up over the days after one figure's day, from the first where there is none, to another's.
+    SumOfDays {
+        /// The figure by day.
+        series: &'static str,
+        /// The figure that says the day before the first; none for the first day of all.
+        after: Option<&'static str>,
+        /// The figure that says the last day.
+        until: &'static str,
+    },
+    /// The first day of age on which a figure by day is above a figure, or above nothing.
+    FirstDayOver {
+        /// The figure by day.
+        series: &'static str,
+        /// The figure that is the limit; none for nothing.
+        limit: Option<&'static str>,
+    },
+    /// A point of a shipped table or curve, at the value of a figure.
+    TableAt {
+        /// The table.
+        table: &'static str,
+        /// Which point; names it for people too.
+        point: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// The figure.
+        at: &'static str,
+        /// Reads it.
+        read: fn(&Answers, f64) -> Option<f64>,
+    },
     /// A point of a shipped table.
     Table {
         /// The table.
@@ -83,6 +136,56 @@ pub enum Origin {
         /// Reads it.
         read: fn() -> Option<f64>,
     },
+    /// A point of a shipped table that hangs on the word chosen in a field of one word.
+    TableBy {
+        /// The table.
+        table: &'static str,
+        /// What is read; names it for people too, with the word chosen as `choice`.
+        point: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// The field.
+        field: &'static str,
+        /// Reads it for a word of the field; `None` where the table has none for that word.
+        read: fn(&str) -> Option<f64>,
+    },
+}
+
+/// Which end of a schedule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    /// Its first day.
+    First,
+    /// Its last day.
+    Last,
+}
+
+/// How many days become one number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Over {
+    /// All days added up.
+    Sum,
+    /// The greatest day.
+    Most,
+    /// The least day.
+    Least,
+    /// The day of age of the greatest.
+    DayOfMost,
+    /// The day of age of the least.
+    DayOfLeast,
+}
+
+impl Over {
+    /// The stable name used in message keys.
+    pub fn name(self) -> &'static str {
+        match self {
+            Over::Sum => "sum",
+            Over::Most => "most",
+            Over::Least => "least",
+            Over::DayOfMost => "day-of-most",
+            Over::DayOfLeast => "day-of-least",
+        }
+    }
 }
 
 /// Applies always: for figures with one rule, and for the last of several.
@@ -98,6 +201,36 @@ pub(crate) const fn field(symbol: &'static str, key: &'static str) -> Input {
 /// A short way to write inputs that come from figures.
 pub(crate) const fn figure(symbol: &'static str, id: &'static str) -> Input {
     Input { symbol, origin: Origin::Figure(id) }
+}
+
+/// A short way to write inputs that are one number out of all days of a figure by day.
+pub(crate) const fn of_days(symbol: &'static str, over: Over, series: &'static str) -> Input {
+    Input { symbol, origin: Origin::OfDays(over, series) }
+}
+
+/// A short way to write inputs that a figure by day has on the day that a figure says.
+pub(crate) const fn on_day(symbol: &'static str, series: &'static str, day: &'static str) -> Input {
+    Input { symbol, origin: Origin::OnDay { series, day } }
+}
+
+/// A short way to write inputs that are added up over some days.
+pub(crate) const fn sum_of_days(
+    symbol: &'static str,
+    series: &'static str,
+    after: Option<&'static str>,
+    until: &'static str,
+) -> Input {
+    Input { symbol, origin: Origin::SumOfDays { series, after, until } }
+}
+
+/// A short way to write inputs that count nothing where they are not known.
+pub(crate) const fn if_known(symbol: &'static str, id: &'static str) -> Input {
+    Input { symbol, origin: Origin::IfKnown(id) }
+}
+
+/// A short way to write the list that a rule takes.
+pub(crate) const fn list(symbol: &'static str, key: &'static str) -> Input {
+    Input { symbol, origin: Origin::List(key) }
 }
 
 /// An exact rule of geometry or arithmetic that always applies; the others are written out or changed from this one.
@@ -116,6 +249,7 @@ pub(crate) const fn exact(
         applies: always,
         compute,
         band: None,
+        together: false,
     }
 }
 
@@ -130,6 +264,18 @@ impl Rule {
     pub(crate) const fn from(mut self, source: &'static str, status: Status) -> Rule {
         self.source = source;
         self.status = status;
+        self
+    }
+
+    /// The same rule with a confidence interval of 95 %.
+    pub(crate) const fn confident(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule {
+        self.band = Some(RuleBand { kind: BandKind::Confidence95, ends });
+        self
+    }
+
+    /// The same rule with inputs that stray together.
+    pub(crate) const fn together(mut self) -> Rule {
+        self.together = true;
         self
     }
 

@@ -1,23 +1,183 @@
-//! Figures by day of age: declared once like single figures, shown as a table or a line.
+//! Figures by day of age: declared once like single figures, with a rule that gives each day, or a procedure that gives all.
 
 use quantity::{Answers, Series, Status, Unit};
 
 use crate::outcome::Outcome;
+use crate::rule::{Origin, RuleBand, always};
 
-/// A figure by day (or by whatever its index counts), declared once under a name that is never reused.
+/// A figure by day of age, declared once under a name that is never reused.
 pub struct SeriesSpec {
     /// The stable dotted name.
     pub id: &'static str,
     /// The unit of its values, fixed, never by locale.
     pub unit: Unit,
-    /// The unit of its index.
-    pub index_unit: Unit,
-    /// The figures and fields it is made from, for its working.
-    pub made_from: &'static [&'static str],
-    /// The bibliography key of the procedure.
+    /// Decimals shown to people; JSON carries all.
+    pub decimals: u8,
+    /// The first day of age it has; negative before placement. The last is the last day of sale.
+    pub first_day: i32,
+    /// How its days come about.
+    pub way: Way,
+}
+
+/// How the days of a figure come about.
+pub enum Way {
+    /// Each day by a rule; the first that applies is taken.
+    Rules(&'static [DayRule]),
+    /// All days at once, by a procedure.
+    Procedure {
+        /// The figures it is made from, for its working.
+        made_from: &'static [&'static str],
+        /// The bibliography key of the procedure.
+        source: &'static str,
+        /// How far the procedure can be trusted.
+        status: Status,
+        /// The procedure. `None` while what it needs is not known.
+        work_out: fn(&Answers, &Outcome) -> Option<Series>,
+    },
+}
+
+/// One way to work out a day.
+pub struct DayRule {
+    /// Its name, unique among rules; names a message that says in words when and why.
+    pub name: &'static str,
+    /// The formula over the symbols of `inputs`, like that of a [`crate::rule::Rule`].
+    pub formula: &'static str,
+    /// What goes in, in the order `compute` takes it.
+    pub inputs: &'static [DayInput],
+    /// The bibliography key.
     pub source: &'static str,
-    /// How far the procedure can be trusted.
+    /// How far the rule can be trusted.
     pub status: Status,
-    /// The procedure. `None` while what it needs is not known.
-    pub work_out: fn(&Answers, &Outcome) -> Option<Series>,
+    /// Whether this rule is the one to take.
+    pub applies: fn(&Answers) -> bool,
+    /// The kernel, over the inputs in their units. `None` where it has no answer.
+    pub compute: fn(&[f64]) -> Option<f64>,
+    /// A range that the rule itself brings. Without one, the ranges of the inputs are carried through.
+    pub band: Option<RuleBand>,
+}
+
+/// An input of a day's rule.
+pub struct DayInput {
+    /// Its symbol in the formula.
+    pub symbol: &'static str,
+    /// Where it comes from.
+    pub origin: DayOrigin,
+}
+
+/// Where an input of a day comes from.
+#[derive(Clone, Copy)]
+pub enum DayOrigin {
+    /// The day of age itself.
+    Age,
+    /// The same on every day.
+    Fixed(Origin),
+    /// Another figure by day, on the same day.
+    Same(&'static str),
+    /// Another figure by day, on the same day; 0 on days that it does not have.
+    SameIfAny(&'static str),
+    /// A figure by day on the day before; on its first day, what `first` says.
+    Before {
+        /// The figure by day; it may be this one.
+        series: &'static str,
+        /// What stands for the day before the first.
+        first: First,
+    },
+    /// A point of a shipped table or of the grower's own curve, at this day of age.
+    Table {
+        /// The table.
+        table: &'static str,
+        /// Which point; names it for people too.
+        point: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// Reads it.
+        read: fn(&Answers, f64) -> Option<f64>,
+    },
+    /// What a field that holds a schedule says for this day; 0 on other days, and without limit where it says the rest.
+    Scheduled(&'static str),
+    /// What a list made from figures holds for this day, such as everything bought on it.
+    Listed {
+        /// The list; names it for people too.
+        list: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// The figures it is made from.
+        needs: &'static [&'static str],
+        /// Reads it.
+        read: fn(&Answers, &Outcome, i32) -> Option<f64>,
+    },
+}
+
+/// What stands for the day before the first.
+#[derive(Clone, Copy)]
+pub enum First {
+    /// A number.
+    Number(f64),
+    /// A field.
+    Field(&'static str),
+}
+
+/// A rule of arithmetic that always applies; the others are changed from this one.
+pub(crate) const fn daily(
+    name: &'static str,
+    formula: &'static str,
+    inputs: &'static [DayInput],
+    compute: fn(&[f64]) -> Option<f64>,
+) -> DayRule {
+    DayRule {
+        name,
+        formula,
+        inputs,
+        source: "arithmetic",
+        status: Status::Exact,
+        applies: always,
+        compute,
+        band: None,
+    }
+}
+
+impl DayRule {
+    /// The same rule, taken only where `applies`.
+    pub(crate) const fn when(mut self, applies: fn(&Answers) -> bool) -> DayRule {
+        self.applies = applies;
+        self
+    }
+
+    /// The same rule with its source.
+    pub(crate) const fn from(mut self, source: &'static str, status: Status) -> DayRule {
+        self.source = source;
+        self.status = status;
+        self
+    }
+
+    /// The same rule with a range of sources.
+    pub(crate) const fn between(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> DayRule {
+        self.band = Some(RuleBand { kind: quantity::BandKind::RangeOfSources, ends });
+        self
+    }
+}
+
+/// The day of age.
+pub(crate) const fn age(symbol: &'static str) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Age }
+}
+
+/// A field, the same on every day.
+pub(crate) const fn every_day(symbol: &'static str, key: &'static str) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Fixed(Origin::Field(key)) }
+}
+
+/// A figure, the same on every day.
+pub(crate) const fn given(symbol: &'static str, id: &'static str) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Fixed(Origin::Figure(id)) }
+}
+
+/// Another figure by day, on the same day.
+pub(crate) const fn same(symbol: &'static str, series: &'static str) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Same(series) }
+}
+
+/// A figure by day on the day before.
+pub(crate) const fn before(symbol: &'static str, series: &'static str, first: f64) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Before { series, first: First::Number(first) } }
 }

@@ -1,6 +1,6 @@
 //! Quick sums: small calculators that need no batch. A sum is some fields under short keys and some figures.
 
-use quantity::{Asked, Checked, Field, Need, Raw, Source};
+use quantity::{Asked, Checked, Fault, Field, Need, Problem, Raw, Source};
 
 use crate::check;
 use crate::families;
@@ -66,11 +66,20 @@ impl Sum {
         let asked = self.asked();
         let mut checked = quantity::field::check(&asked, raws, Source::Hand, strict);
         checked.problems.extend(check::together(&checked.answers, &asked));
+        checked.problems.extend(nothing_to_go_by(&asked, &checked, strict));
         let ids = if checked.problems.is_empty() { self.figures } else { &[] };
         let outcome = Outcome::of(&checked.answers, ids.iter().copied());
         let findings = findings::all(&checked.answers, &outcome);
         SumResult { checked, outcome, findings }
     }
+}
+
+/// A sum that can go by one thing or by another needs one of them: the first is asked for.
+fn nothing_to_go_by(asked: &[Asked], checked: &Checked, strict: bool) -> Option<Problem> {
+    let said = |one: &Asked| checked.answers.get(one.field.key).is_some_and(|given| given.usual.is_none());
+    let silent = strict && checked.problems.is_empty() && checked.answers.not_known().is_empty();
+    let first = asked.first().filter(|_| silent && !asked.iter().any(said))?;
+    Some(Problem { key: first.key.to_owned(), typed: String::new(), line: None, fault: Fault::Missing })
 }
 
 impl SumInput {

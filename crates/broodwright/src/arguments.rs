@@ -39,6 +39,8 @@ fn plan(words: &Words) -> Command {
         .args([flag("json", words), flag("working", words)])
         .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(option("scenarios", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(option("curve", words).value_name("TABLE").value_parser(value_parser!(PathBuf)))
         .arg(option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4"))
         .arg(units(words))
 }

@@ -2,8 +2,24 @@
 //!
 //! A kernel knows no figure, no word and no file; it can be read beside the book it came from.
 
+pub mod bird_heat;
+pub mod budget;
+pub mod chance;
 pub mod disinfectant;
+pub mod feed;
+pub mod flock;
+pub mod growth;
 pub mod guard;
+pub mod heat;
 pub mod light;
 pub mod litter;
+pub mod moist_air;
+pub mod performance;
+pub mod placing;
+pub mod quantile;
+pub mod risk;
+pub mod scenarios;
 pub mod space;
+pub mod vaccine;
+pub mod water;
+pub mod weighing;

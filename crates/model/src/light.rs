@@ -102,6 +102,16 @@ pub fn sun_times(latitude_deg: f64, longitude_deg: f64, day: CivilDay) -> Option
     Some(SunTimes { sunrise_utc_h: hours(rise), transit_utc_h: hours(transit), sunset_utc_h: hours(set) })
 }
 
+/// Day length in hours at a latitude on a day counted from 1970-01-01: sunrise to sunset of the upper limb, by Spencer's
+/// declination.
+pub fn daylength_on(latitude_deg: f64, day_number: f64) -> f64 {
+    let of_year = f64::from(CivilDay::from_number(day_number as i32).day_of_year());
+    daylength_h(latitude_deg, of_year, UPPER_LIMB_DEG)
+}
+
+/// The upper limb on the horizon with standard refraction, degrees.
+pub const UPPER_LIMB_DEG: f64 = 0.8333;
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -71,6 +71,17 @@ pub fn hottest_months(latitude_deg: f64) -> [i8; 3] {
     }
 }
 
+/// Feeders or drinkers for so many birds when one serves `serves`, with `more` times as many in heat.
+pub fn pieces(birds: f64, serves: f64, more: f64) -> f64 {
+    round_up(birds * more / serves)
+}
+
+/// How many times the drinkers are wanted when the hottest day is this hot: one more in four from 30 degrees on (common
+/// practice, no source).
+pub fn more_drinkers(hottest_day_c: f64) -> f64 {
+    if hottest_day_c >= 30.0 { 1.25 } else { 1.0 }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -11,6 +11,24 @@ pub struct Document {
     pub blocks: Vec<Block>,
 }
 
+impl Document {
+    /// Every block, those folded away too.
+    pub fn every_block(&self) -> Vec<&Block> {
+        let mut all = Vec::new();
+        gather(&self.blocks, &mut all);
+        all
+    }
+}
+
+fn gather<'a>(blocks: &'a [Block], all: &mut Vec<&'a Block>) {
+    for block in blocks {
+        all.push(block);
+        if let Block::Fold { blocks, .. } = block {
+            gather(blocks, all);
+        }
+    }
+}
+
 /// A piece of a document.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Block {
@@ -50,6 +68,13 @@ pub enum Block {
     Note(String),
     /// A working printed in full.
     Working(WorkingView),
+    /// Content folded away on a screen until it is asked for; open on paper and in a terminal.
+    Fold {
+        /// What it holds.
+        title: String,
+        /// The content.
+        blocks: Vec<Block>,
+    },
     /// A new page on paper; nothing elsewhere.
     PageBreak,
 }

@@ -1,7 +1,7 @@
 //! Faults in words: what is wrong, with the value as typed; what is allowed, with unit; what to do next.
 
 use advice::plan_file::FileFault;
-use quantity::{Fault, Problem, Question, Unit};
+use quantity::{CurveFault, Fault, Problem, Question, ScheduleFault, Unit};
 
 use crate::viewer::Viewer;
 use crate::words::{Argument, Words, key_part};
@@ -26,8 +26,31 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
         Fault::OutOfRange { low, high, unit, .. } => {
             own(&[("low", limit(*low, *unit, viewer).into()), ("high", limit(*high, *unit, viewer).into())])
         }
+        Fault::InList { at, item, low, high, unit } => own(&[
+            ("at", at.to_string().into()),
+            ("item", item.into()),
+            ("low", limit(*low, *unit, viewer).into()),
+            ("high", limit(*high, *unit, viewer).into()),
+        ]),
+        Fault::TooFew { found, at_least } => own(&[
+            ("count", (*found as f64).into()),
+            ("found", found.to_string().into()),
+            ("least", at_least.to_string().into()),
+        ]),
+        Fault::TooMany { found, at_most } => {
+            own(&[("found", found.to_string().into()), ("most", at_most.to_string().into())])
+        }
         Fault::NotAChoice { allowed, .. } => own(&[("allowed", allowed.join(", ").into())]),
         Fault::GivenTwice { other } => own(&[("other", other.into())]),
+        Fault::NotASchedule { part, why } => {
+            let why = words.say(&format!("schedule-{}", schedule_why(why)), &schedule_limits(why));
+            own(&[("part", part.into()), ("why", why.into())])
+        }
+        Fault::NotACurve(why) => {
+            let why = curve_why(why, words);
+            own(&[("why", why.into())])
+        }
+        Fault::NotARow { names, .. } => own(&[("names", names.join(", ").into())]),
         Fault::TooLong { limit } => own(&[("limit", limit.to_string().into())]),
         Fault::Against { rule, other, other_value, low, high, unit } => {
             let arguments = [
@@ -66,14 +89,67 @@ fn name(fault: &Fault) -> &'static str {
         Fault::WrongUnit { .. } => "wrong-unit",
         Fault::OutOfRange { .. } => "out-of-range",
         Fault::NotWhole { .. } => "not-whole",
+        Fault::InList { .. } => "in-list",
+        Fault::TooFew { .. } => "too-few",
+        Fault::TooMany { .. } => "too-many",
         Fault::NotARatio => "not-a-ratio",
         Fault::NotADay => "not-a-day",
         Fault::NotAChoice { .. } => "not-a-choice",
         Fault::NotMonths => "not-months",
+        Fault::NotASchedule { .. } => "not-a-schedule",
+        Fault::NotACurve(_) => "not-a-curve",
         Fault::NotACurrency => "not-a-currency",
         Fault::GivenTwice { .. } => "given-twice",
+        Fault::NotARow { .. } => "not-a-row",
         Fault::TooLong { .. } => "too-long",
         Fault::Against { .. } => "against",
+    }
+}
+
+fn schedule_why(why: &ScheduleFault) -> &'static str {
+    match why {
+        ScheduleFault::Form => "form",
+        ScheduleFault::Day { .. } => "day",
+        ScheduleFault::Order => "order",
+        ScheduleFault::Number => "number",
+        ScheduleFault::AfterRest => "after-rest",
+    }
+}
+
+fn schedule_limits(why: &ScheduleFault) -> Vec<(&'static str, Argument)> {
+    match why {
+        ScheduleFault::Day { first, last } => {
+            vec![("first", first.to_string().into()), ("last", last.to_string().into())]
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// What is wrong with a pasted growth curve, by line and column.
+fn curve_why(why: &CurveFault, words: &Words) -> String {
+    match why {
+        CurveFault::NoColumn { column } => say!(words, "curve-no-column", column = *column),
+        CurveFault::NotANumber { line, column, cell } => {
+            say!(words, "curve-not-a-number", line = line.to_string(), column = *column, cell = cell)
+        }
+        CurveFault::OutOfRange { line, column, value, low, high } => say!(
+            words,
+            "curve-out-of-range",
+            line = line.to_string(),
+            column = *column,
+            value = show::short(*value, 2),
+            low = show::short(*low, 0),
+            high = show::short(*high, 0),
+        ),
+        CurveFault::Falls { line, column, value, before } => say!(
+            words,
+            "curve-falls",
+            line = line.to_string(),
+            column = *column,
+            value = show::short(*value, 2),
+            before = show::short(*before, 2),
+        ),
+        CurveFault::TooShort => words.plain("curve-too-short"),
     }
 }
 
@@ -95,7 +171,7 @@ fn limit(value: f64, unit: Unit, viewer: &Viewer) -> String {
     // A limit is given in the unit of its field, whatever the viewer likes: that is what has to be typed.
     let metric = Viewer { units: crate::viewer::Units::Metric, money_shown: true, ..viewer.clone() };
     match unit {
-        Unit::One | Unit::Pieces | Unit::Money => show::short(value, 2),
+        Unit::One | Unit::Pieces | Unit::Money | Unit::MoneyPerKilogram => show::short(value, 2),
         _ => show::quantity_short(value, unit, &metric),
     }
 }

@@ -1,6 +1,6 @@
 //! Forms: the table of fields as things to fill in, with what was typed kept and every fault tied to its field.
 
-use quantity::{Asked, Kind, Need, Problem, Raw, Unit, Value};
+use quantity::{Asked, Count, Kind, Need, Problem, Raw, Schedule, Unit, Value};
 
 use crate::viewer::Viewer;
 use crate::words::key_part;
@@ -30,6 +30,13 @@ pub enum Control {
         typed: String,
         /// Whether a number is wanted.
         numeric: bool,
+        /// The unit beside the box; may be empty.
+        unit: String,
+    },
+    /// A box of several lines for several numbers or pasted rows.
+    Lines {
+        /// What was typed.
+        typed: String,
         /// The unit beside the box; may be empty.
         unit: String,
     },
@@ -107,8 +114,14 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
             let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
             Control::Text { typed: first, numeric: true, unit }
         }
+        Kind::Numbers { unit, .. } => {
+            Control::Lines { typed: typed.join(" "), unit: show::unit_label(unit, viewer) }
+        }
         Kind::Ratio { .. } => Control::Text { typed: first, numeric: false, unit: String::new() },
-        Kind::Text(_) | Kind::Currency => Control::Text { typed: first, numeric: false, unit: String::new() },
+        Kind::Curve => Control::Lines { typed: typed.join("\n"), unit: String::new() },
+        Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } => {
+            Control::Text { typed: first, numeric: false, unit: String::new() }
+        }
         Kind::Day => Control::Day { typed: first },
         Kind::Choice(allowed) => Control::One {
             options: allowed.iter().map(|word| (*word, label(word), *word == first)).collect(),
@@ -131,6 +144,15 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
     }
 }
 
+/// A schedule as it was typed: day and count.
+fn schedule_text(schedule: &Schedule, viewer: &Viewer) -> String {
+    let step = |(day, count): (i32, Count)| match count {
+        Count::Number(number) => format!("{day}: {}", show::short(number, 0)),
+        Count::Rest => format!("{day}: {}", viewer.words().plain("the-rest")),
+    };
+    schedule.steps().map(step).collect::<Vec<_>>().join(", ")
+}
+
 /// Lists come as several values or as one with commas.
 fn chosen(typed: &[String]) -> Vec<String> {
     typed.iter().flat_map(|text| text.split(',')).map(|item| item.trim().to_owned()).collect()
@@ -141,10 +163,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
     let words = viewer.words();
     let label = |word: &&str| words.plain(&format!("choice-{}-{word}", key_part(key)));
     match value {
-        Value::Number(number) => {
-            let unit = advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One);
-            show::quantity_short(*number, unit, viewer)
-        }
+        Value::Number(number) => show::quantity_short(*number, unit(key), viewer),
+        Value::Numbers(numbers) => show::several(numbers, unit(key), viewer),
         Value::Choice(word) => label(word),
         Value::Choices(chosen) => chosen.iter().map(label).collect::<Vec<_>>().join(", "),
         Value::Months(months) => {
@@ -152,7 +172,13 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
             months.iter().map(name).collect::<Vec<_>>().join(", ")
         }
         Value::Day(day) => show::day(*day, viewer),
+        Value::Schedule(schedule) => schedule_text(schedule, viewer),
+        Value::Curve(points) => say!(words, "curve-rows", rows = points.len().to_string()),
         Value::Currency(currency) => currency.code().to_owned(),
         Value::Text(text) => text.clone(),
     }
+}
+
+fn unit(key: &str) -> Unit {
+    advice::families::field(key).and_then(quantity::Field::unit).unwrap_or(Unit::One)
 }

@@ -49,6 +49,9 @@ fn block_markup(block: &Block, words: &Words) -> Markup {
         Block::Working(view) => {
             html! { section class="working" { h3 { (view.title) } (working(view, words)) } }
         }
+        Block::Fold { title, blocks } => html! {
+            details class="fold" { summary { (title) } @for inner in blocks { (block_markup(inner, words)) } }
+        },
         Block::PageBreak => html! {},
     }
 }
@@ -91,11 +94,17 @@ fn working(view: &WorkingView, words: &Words) -> Markup {
             tbody { @for input in &view.inputs { tr {
                 th scope="row" { (input.symbol) }
                 td { (input.label) " " span class="why" { (input.origin) } }
-                td class="end" { (input.value) }
+                td class=(value_class(&input.value)) { (input.value) }
             } } }
         }
         p class="note" { (view.source) }
     }
+}
+
+/// A long value, such as a list of weights, has to break its lines on a phone.
+fn value_class(value: &str) -> &'static str {
+    const LONG: usize = 24;
+    if value.chars().count() > LONG { "end long" } else { "end" }
 }
 
 fn table_markup(table: &Table, words: &Words) -> Markup {
@@ -232,6 +241,14 @@ pub fn input(input: &Input, words: &Words) -> Markup {
                         autocomplete="off" aria-describedby=[describes] aria-invalid=[invalid];
                     @if !unit.is_empty() { span class="unit" { (unit) } }
                 }
+            }
+        },
+        Control::Lines { typed, unit } => html! {
+            div class="input" {
+                label for=(id) { (input.label) @if !unit.is_empty() { " (" (unit) ")" } }
+                (notes)
+                textarea id=(id) name=(input.key) rows="4" inputmode="text" spellcheck="false" autocomplete="off"
+                    aria-describedby=[describes] aria-invalid=[invalid] { (typed) }
             }
         },
         Control::Day { typed } => html! {

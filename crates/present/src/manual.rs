@@ -1,11 +1,12 @@
 //! Pages of the manual that are made from the program's own tables, so that they cannot fall behind it.
 
 use advice::families;
+use advice::series::{DayRule, Way};
 use quantity::{Asked, Kind, Need, Unit};
 use serde_json::{Map, Value, json};
 
 use crate::viewer::Viewer;
-use crate::words::key_part;
+use crate::words::{Words, key_part};
 use crate::{show, working};
 
 /// The keys of a plan file in Markdown: meaning, unit, range, and what is taken when nothing is said.
@@ -32,7 +33,7 @@ pub fn plan_file(viewer: &Viewer) -> String {
 fn range(asked: &Asked, viewer: &Viewer) -> String {
     let words = viewer.words();
     match asked.field.kind {
-        Kind::Number { unit, low, high, .. } => {
+        Kind::Number { unit, low, high, .. } | Kind::Numbers { unit, low, high, .. } => {
             let range =
                 crate::say!(words, "sum-range", low = show::short(low, 3), high = show::short(high, 3));
             let unit = if unit == Unit::One { String::new() } else { show::unit_label(unit, viewer) };
@@ -44,6 +45,8 @@ fn range(asked: &Asked, viewer: &Viewer) -> String {
         }
         Kind::Months => "1 … 12".to_owned(),
         Kind::Day => "YYYY-MM-DD".to_owned(),
+        Kind::Schedule { .. } => "\"42: 400, 45: 600, 49: rest\"".to_owned(),
+        Kind::Curve => words.plain("manual-curve"),
         Kind::Currency => "XXX".to_owned(),
         Kind::Text(limit) => crate::say!(words, "manual-characters", limit = limit.to_string()),
     }
@@ -80,17 +83,32 @@ pub fn figures(viewer: &Viewer) -> String {
         }
     }
     for spec in families::series() {
-        let (label, source) =
-            (working::label(spec.id, viewer), working::source(spec.source, spec.status.name(), words));
-        let from: Vec<String> = spec.made_from.iter().map(|id| format!("`{id}`")).collect();
-        let unit = format!("{} / {}", spec.unit.name(), spec.index_unit.name());
+        let label = working::label(spec.id, viewer);
+        let unit = spec.unit.name();
         page.push_str(&format!(
-            "\n## `{}`\n\n{label} ({unit})\n\n- {}\n  {source}\n",
+            "\n## `{}`\n\n{label} ({unit}; {})\n\n",
             spec.id,
-            from.join(", ")
+            words.plain("manual-by-day")
         ));
+        page.push_str(&series_ways(&spec.way, words));
     }
     page
+}
+
+/// How the days of a figure come about: each rule, or the figures a procedure goes by.
+fn series_ways(way: &Way, words: &Words) -> String {
+    let rule = |rule: &DayRule| {
+        let sentence = words.plain(&format!("rule-{}", rule.name));
+        let source = working::source(rule.source, rule.status.name(), words);
+        format!("- `{}`\n  {sentence}\n  {source}\n", rule.formula)
+    };
+    match way {
+        Way::Rules(rules) => rules.iter().map(rule).collect(),
+        Way::Procedure { made_from, source, status, .. } => {
+            let from: Vec<String> = made_from.iter().map(|id| format!("`{id}`")).collect();
+            format!("- {}\n  {}\n", from.join(", "), working::source(source, status.name(), words))
+        }
+    }
 }
 
 /// The JSON schema of a plan file, made from the table of fields.
@@ -117,11 +135,17 @@ fn kind_schema(kind: Kind) -> Value {
         Kind::Number { low, high, whole, unit, .. } => json!({
             "type": if whole { "integer" } else { "number" }, "minimum": low, "maximum": high, "x-unit": unit.name(),
         }),
+        Kind::Numbers { unit, low, high, at_least, at_most } => json!({
+            "type": "array", "minItems": at_least, "maxItems": at_most,
+            "items": {"type": "number", "minimum": low, "maximum": high, "x-unit": unit.name()},
+        }),
         Kind::Ratio { .. } => json!({"type": "string", "pattern": "^1 ?: ?[0-9]+([.,][0-9]+)?$"}),
         Kind::Choice(allowed) => json!({"enum": allowed}),
         Kind::Choices(allowed) => json!({"type": "array", "items": {"enum": allowed}}),
         Kind::Months => json!({"type": "array", "items": {"type": "integer", "minimum": 1, "maximum": 12}}),
         Kind::Day => json!({"type": "string", "format": "date"}),
+        Kind::Schedule { .. } => json!({"type": ["string", "array"], "items": {"type": "string"}}),
+        Kind::Curve => json!({"type": "string"}),
         Kind::Currency => json!({"type": "string", "pattern": "^[A-Z]{3}$"}),
         Kind::Text(limit) => json!({"type": "string", "maxLength": limit}),
     }

@@ -70,6 +70,12 @@ pub fn write(documents: &[Document], paper: Paper, viewer: &Viewer) -> Printable
 }
 
 fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mut BTreeMap<String, String>) {
+    if let Block::Fold { blocks, .. } = block {
+        for block in blocks {
+            write_block(block, words, out, drawings);
+        }
+        return;
+    }
     out.push(match block {
         Block::Heading { level, text, .. } => json!({"kind": "heading", "level": level, "text": text}),
         Block::Paragraph(text) => json!({"kind": "paragraph", "text": text}),
@@ -107,7 +113,7 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
         }
         Block::Note(text) => json!({"kind": "note", "text": text}),
         Block::Working(view) => working_data(view, words),
-        Block::PageBreak => json!({"kind": "page_break"}),
+        Block::Fold { .. } | Block::PageBreak => json!({"kind": "page_break"}),
     });
 }
 

@@ -47,6 +47,13 @@ pub fn day(day: CivilDay, viewer: &Viewer) -> String {
     say!(words, "civil-day", day = day.day().to_string(), month = month, year = day.year().to_string())
 }
 
+/// A day without its year, for tables whose year is plain: 26 Oct.
+pub fn day_short(day: CivilDay, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let month = words.plain(&format!("month-{}", day.month()));
+    say!(words, "civil-day-short", day = day.day().to_string(), month = month)
+}
+
 /// A quantity with its unit, in the viewer's units.
 pub fn quantity(value: f64, unit: Unit, decimals: u8, viewer: &Viewer) -> String {
     with_unit(
@@ -63,6 +70,22 @@ pub fn quantity_short(value: f64, unit: Unit, viewer: &Viewer) -> String {
     with_unit(value, unit, viewer, |value| short(value, 4), |value| short(value, 2))
 }
 
+/// Several numbers with their unit behind the last; of many only the first.
+pub fn several(numbers: &[f64], unit: Unit, viewer: &Viewer) -> String {
+    const SHOWN: usize = 30;
+    let words = viewer.words();
+    let shown = &numbers[..numbers.len().min(SHOWN)];
+    let Some((last, before)) = shown.split_last() else { return String::new() };
+    let bare = |number: &f64| short(in_viewers_unit(*number, unit, viewer).0, 2);
+    let mut texts: Vec<String> = before.iter().map(bare).collect();
+    texts.push(quantity_short(*last, unit, viewer));
+    let text = texts.join(", ");
+    match numbers.len() - shown.len() {
+        0 => text,
+        more => say!(words, "list-and-more", list = text, more = more.to_string()),
+    }
+}
+
 /// `own` writes the number in its own unit, `other` in one it was converted to.
 fn with_unit(
     value: f64,
@@ -75,6 +98,7 @@ fn with_unit(
     match unit {
         Unit::Date => return day(CivilDay::from_number(value as i32), viewer),
         Unit::Money => return money(value, viewer),
+        Unit::MoneyPerKilogram => return say!(words, "unit-money-kg", n = money(value, viewer)),
         _ => {}
     }
     let (value, shown_in) = in_viewers_unit(value, unit, viewer);
@@ -141,6 +165,9 @@ pub fn band(band: Option<Band>, spec: &FigureSpec, viewer: &Viewer) -> String {
 pub fn unit_label(unit: Unit, viewer: &Viewer) -> String {
     match unit {
         Unit::Money => viewer.currency.clone().unwrap_or_else(|| viewer.words().plain("unit-label-money")),
+        Unit::MoneyPerKilogram => {
+            say!(viewer.words(), "unit-label-money-kg", money = unit_label(Unit::Money, viewer))
+        }
         _ => viewer.words().plain(&format!("unit-label-{}", unit_key(unit))),
     }
 }

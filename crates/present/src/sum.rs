@@ -6,6 +6,7 @@ use crate::document::{Block, Caution, Document, FindingView, Level};
 use crate::finding;
 use crate::plan::{figure_row, meaning};
 use crate::viewer::Viewer;
+use crate::words::Words;
 
 /// The sum's title.
 pub fn title(sum: &Sum, viewer: &Viewer) -> String {
@@ -34,7 +35,14 @@ pub fn document(sum: &Sum, result: &SumResult, viewer: &Viewer) -> Document {
     }
     if let Some(key) = sum.caution {
         let title = words.plain("caution-sum");
-        blocks.push(Block::Caution(Caution { level: Level::Danger, title, items: vec![words.plain(key)] }));
+        let items = cautions(key, words);
+        blocks.push(Block::Caution(Caution { level: Level::Danger, title, items }));
     }
     Document { title: title(sum, viewer), subtitle: String::new(), blocks }
+}
+
+/// A caution's sentences: the message of its key, and those with 2, 3 and so on behind it.
+fn cautions(key: &str, words: &Words) -> Vec<String> {
+    let further = (2..).map(|n| format!("{key}-{n}")).take_while(|key| words.knows(key));
+    std::iter::once(key.to_owned()).chain(further).map(|key| words.plain(&key)).collect()
 }

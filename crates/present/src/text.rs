@@ -75,13 +75,20 @@ fn write_block(out: &mut String, block: &Block, words: &Words, with_workings: bo
                 }
             }
         }
+        Block::Fold { blocks, .. } => {
+            for block in blocks {
+                write_block(out, block, words, with_workings);
+            }
+        }
         Block::Table(rows) => table(out, rows),
         Block::Drawing(drawing) => wrapped(out, "  ", &drawing.alternative),
         Block::Steps(steps) => {
             for (at, (text, why)) in steps.items.iter().enumerate() {
                 let mark = if steps.ordered { format!("{:>2}. ", at + 1) } else { " -  ".to_owned() };
-                let text = if why.is_empty() { text.clone() } else { format!("{text} {why}") };
-                wrapped(out, &mark, &text);
+                wrapped(out, &mark, text);
+                if !why.is_empty() {
+                    wrapped(out, &" ".repeat(mark.chars().count()), why);
+                }
             }
         }
         Block::Caution(caution) => {

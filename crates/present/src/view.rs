@@ -4,10 +4,11 @@ use std::collections::BTreeMap;
 
 use advice::outcome::{Outcome, Worked};
 use advice::plan::{Plan, Standing};
+use advice::procedure::By;
 use advice::sums::SumResult;
 use advice::tasks::Task;
 use advice::working::working;
-use quantity::{FigureValue, Series, Unit};
+use quantity::{DayOfAge, FigureValue, Series, Unit};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -146,14 +147,53 @@ pub struct AssumedJson {
 pub struct WorkingJson {
     /// The rule's name.
     pub rule: &'static str,
-    /// The formula as the project writes it.
-    pub formula: &'static str,
+    /// The formula as the project writes it; absent for a procedure.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub formula: Option<&'static str>,
     /// Symbol, value and unit of what goes in.
     pub inputs: Vec<WorkingInputJson>,
     /// The bibliography key.
     pub source: &'static str,
     /// How far the rule can be trusted.
     pub status: &'static str,
+    /// What a procedure's chance hung on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub seed: Option<u64>,
+    /// How many futures a procedure drew.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub count: Option<u64>,
+    /// How far a procedure's answer may be off by its own doing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub accuracy: Option<AccuracyJson>,
+}
+
+/// How far a procedure's answer may be off by its own doing.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AccuracyJson {
+    /// standard-error, residual or bound.
+    pub kind: &'static str,
+    /// In the figure's unit.
+    pub size: f64,
+}
+
+/// Something bought for the batch.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PurchaseJson {
+    /// What.
+    pub what: &'static str,
+    /// Day of age it is paid on; negative before placement.
+    pub age_d: i32,
+    /// The date, YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// How much; absent for a lump sum.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub quantity: Option<f64>,
+    /// The unit of the quantity.
+    pub unit: &'static str,
+    /// What it costs; absent while its price is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cost: Option<f64>,
 }
 
 /// One thing that goes into a working.
@@ -161,10 +201,65 @@ pub struct WorkingJson {
 pub struct WorkingInputJson {
     /// Its symbol.
     pub symbol: &'static str,
-    /// Its value.
+    /// Its value; of a list, how many numbers it has.
     pub value: f64,
+    /// The numbers of a list.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub list: Vec<f64>,
     /// Its unit.
     pub unit: &'static str,
+}
+
+/// One day of a batch, as planned. What is not known is left out.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct DayJson {
+    /// Day of age; the day of placement is day 0.
+    pub age_d: i32,
+    /// The date, YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// Target weight of one bird, g.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub body_weight_g: Option<f64>,
+    /// Feed eaten by one bird on that day, g.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub feed_g_per_bird: Option<f64>,
+    /// Feed eaten by all on that day, kg.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub feed_kg: Option<f64>,
+    /// Water drunk by all on that day, L.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub water_l: Option<f64>,
+    /// Air temperature wanted at the height of the chicks, C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub temperature_c: Option<f64>,
+    /// Hours of light.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub light_h: Option<f64>,
+    /// Birds expected alive, before any are sold that day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub birds_alive: Option<f64>,
+    /// Live weight on the floor the birds can use, kg/m2.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub density_kg_m2: Option<f64>,
+}
+
+/// A delivery of feed.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct DeliveryJson {
+    /// starter, grower, finisher or last.
+    pub phase: &'static str,
+    /// Day of age it comes on; negative before placement.
+    pub age_d: i32,
+    /// The date, YYYY-MM-DD.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// Bags.
+    pub bags: f64,
+    /// First day of age it is eaten.
+    pub eaten_from_age_d: i32,
+    /// Last day of age it is eaten.
+    pub eaten_until_age_d: i32,
 }
 
 /// A plan.
@@ -181,6 +276,12 @@ pub struct PlanView {
     pub layouts: Vec<LayoutJson>,
     /// How the rings widen.
     pub widening: Vec<WideningJson>,
+    /// The batch by day of age.
+    pub days: Vec<DayJson>,
+    /// Feed by delivery, in the order in which it is eaten.
+    pub deliveries: Vec<DeliveryJson>,
+    /// What is bought, by the day it is paid.
+    pub purchases: Vec<PurchaseJson>,
     /// What is done on which day, by day and then by order of work.
     pub tasks: Vec<TaskJson>,
     /// Figures by day, by name.
@@ -230,7 +331,7 @@ fn figure(worked: &Worked) -> FigureView {
 
 /// Amounts of money are left out for a viewer who does not see them.
 fn figures(outcome: &Outcome, viewer: &Viewer) -> BTreeMap<&'static str, FigureView> {
-    let seen = |worked: &&Worked| viewer.money_shown || worked.spec.unit != Unit::Money;
+    let seen = |worked: &&Worked| viewer.money_shown || !worked.spec.unit.is_money();
     outcome.figures().filter(seen).map(|worked| (worked.figure.id, figure(worked))).collect()
 }
 
@@ -241,23 +342,34 @@ fn workings(
 ) -> BTreeMap<&'static str, WorkingJson> {
     let view = |worked: &Worked| {
         let working = working(answers, outcome, worked.figure.id)?;
-        let money = working.inputs.iter().any(|input| input.resolved.unit == Unit::Money);
+        let money = working.inputs.iter().any(|input| input.resolved.unit.is_money());
         if money && !viewer.money_shown {
             return None;
         }
         let inputs = working.inputs.iter().map(|input| WorkingInputJson {
             symbol: input.symbol,
             value: input.resolved.value,
+            list: input.list.clone(),
             unit: input.resolved.unit.name(),
         });
-        let rule = worked.rule;
-        let json = WorkingJson {
-            rule: rule.name,
-            formula: rule.formula,
+        let mut json = WorkingJson {
+            rule: worked.by.name(),
+            formula: None,
             inputs: inputs.collect(),
-            source: rule.source,
-            status: rule.status.name(),
+            source: worked.by.source(),
+            status: worked.by.status().name(),
+            seed: None,
+            count: None,
+            accuracy: None,
         };
+        match &worked.by {
+            By::Rule(rule) => json.formula = Some(rule.formula),
+            By::Procedure(run) => {
+                json.seed = run.seed;
+                json.count = Some(run.count);
+                json.accuracy = Some(AccuracyJson { kind: run.accuracy.name(), size: run.accuracy.size() });
+            }
+        }
         Some((worked.figure.id, json))
     };
     outcome.figures().filter_map(view).collect()
@@ -267,7 +379,7 @@ fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
     let spec = advice::families::series().find(|spec| spec.id == series.id)?;
     let view = SeriesView {
         unit: spec.unit.name(),
-        index_unit: spec.index_unit.name(),
+        index_unit: Unit::Day.name(),
         index: series.index.clone(),
         values: series.values.clone(),
         low: series.low.clone(),
@@ -275,6 +387,56 @@ fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
         band: series.kind.map(quantity::BandKind::name),
     };
     Some((series.id, view))
+}
+
+/// The batch by day; none while the days are not known.
+fn days(plan: &Plan) -> Vec<DayJson> {
+    let Some(last) = plan.outcome.last_day() else { return Vec::new() };
+    let day = |age_d: i32| {
+        let on = |id: &str| plan.outcome.on_day(id, age_d);
+        DayJson {
+            age_d,
+            date: date_of(plan, age_d),
+            body_weight_g: on("growth.weight"),
+            feed_g_per_bird: on("feed.per_bird_by_day"),
+            feed_kg: on("feed.by_day"),
+            water_l: on("water.by_day"),
+            temperature_c: on("brooding.temperature_by_day"),
+            light_h: on("light.hours_by_day"),
+            birds_alive: on("batch.birds_alive"),
+            density_kg_m2: on("space.density_by_day"),
+        }
+    };
+    (0..=last).map(day).collect()
+}
+
+fn date_of(plan: &Plan, age_d: i32) -> Option<String> {
+    Some(DayOfAge(age_d).date(plan.answers.day("batch.placement")?).to_string())
+}
+
+fn deliveries(plan: &Plan) -> Vec<DeliveryJson> {
+    let delivery = |one: &advice::store_room::Delivery| DeliveryJson {
+        phase: one.phase.name(),
+        age_d: one.day,
+        date: date_of(plan, one.day),
+        bags: one.bags,
+        eaten_from_age_d: one.eaten_from,
+        eaten_until_age_d: one.eaten_until,
+    };
+    plan.deliveries.iter().map(delivery).collect()
+}
+
+/// Purchases without their cost for a viewer who does not see amounts.
+fn purchases(plan: &Plan, viewer: &Viewer) -> Vec<PurchaseJson> {
+    let purchase = |one: &advice::purchases::Purchase| PurchaseJson {
+        what: one.what,
+        age_d: one.day,
+        date: date_of(plan, one.day),
+        quantity: one.quantity,
+        unit: one.unit.name(),
+        cost: one.cost.filter(|_| viewer.money_shown),
+    };
+    plan.purchases.iter().map(purchase).collect()
 }
 
 fn tasks(plan: &Plan, viewer: &Viewer) -> Vec<TaskJson> {
@@ -317,6 +479,9 @@ pub fn plan(plan: &Plan, viewer: &Viewer, with_workings: bool) -> PlanView {
         findings: findings.collect(),
         layouts: layouts.collect(),
         widening: widening.collect(),
+        days: days(plan),
+        deliveries: deliveries(plan),
+        purchases: purchases(plan, viewer),
         tasks: tasks(plan, viewer),
         series: plan.series.iter().filter_map(series).collect(),
         assumed: usual.collect(),

@@ -15,11 +15,16 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/fields.ftl"),
     include_str!("../messages/en/figures.ftl"),
     include_str!("../messages/en/rules.ftl"),
+    include_str!("../messages/en/days.ftl"),
+    include_str!("../messages/en/money.ftl"),
     include_str!("../messages/en/findings.ftl"),
     include_str!("../messages/en/faults.ftl"),
     include_str!("../messages/en/plan.ftl"),
     include_str!("../messages/en/pages.ftl"),
     include_str!("../messages/en/commands.ftl"),
+    include_str!("../messages/en/heat.ftl"),
+    include_str!("../messages/en/sums.ftl"),
+    include_str!("../messages/en/scenes.ftl"),
     include_str!("../messages/en/tasks.ftl"),
 ];
 

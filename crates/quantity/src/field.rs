@@ -3,10 +3,13 @@
 
 use std::collections::BTreeMap;
 
+use crate::curve::{self, CurveFault, CurvePoint};
 use crate::day::CivilDay;
+use crate::list;
 use crate::money::Currency;
 use crate::number::{self, NotANumber};
 use crate::ratio;
+use crate::schedule::{self, Schedule, ScheduleFault};
 use crate::status::Status;
 use crate::unit::Unit;
 
@@ -35,6 +38,19 @@ pub enum Kind {
         /// N outside this range can be true but is asked about.
         usual: (f64, f64),
     },
+    /// Several numbers in `unit`, each from `low` to `high`, such as the weights of birds.
+    Numbers {
+        /// The unit they are kept in.
+        unit: Unit,
+        /// Least possible value of each.
+        low: f64,
+        /// Greatest possible value of each.
+        high: f64,
+        /// The fewest that make sense.
+        at_least: usize,
+        /// The most that are taken.
+        at_most: usize,
+    },
     /// One word of a list.
     Choice(&'static [&'static str]),
     /// Some words of a list.
@@ -43,6 +59,15 @@ pub enum Kind {
     Months,
     /// A civil day.
     Day,
+    /// Things by day of age, typed as `42: 400, 45: 600, 49: rest`; days from `first` to `last`.
+    Schedule {
+        /// Least day of age.
+        first: i32,
+        /// Greatest day of age.
+        last: i32,
+    },
+    /// A growth curve as CSV text with a header.
+    Curve,
     /// A currency code of three capital letters.
     Currency,
     /// Free text of at most so many characters.
@@ -87,7 +112,7 @@ impl Field {
     /// The unit, of number fields.
     pub fn unit(&self) -> Option<Unit> {
         match self.kind {
-            Kind::Number { unit, .. } => Some(unit),
+            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } => Some(unit),
             _ => None,
         }
     }
@@ -144,6 +169,8 @@ pub struct Raw {
 pub enum Value {
     /// A number in the field's unit, or N of a ratio.
     Number(f64),
+    /// Numbers in the field's unit, in the order typed.
+    Numbers(Vec<f64>),
     /// A word of the field's list.
     Choice(&'static str),
     /// Words of the field's list, in the list's order, none twice.
@@ -152,6 +179,10 @@ pub enum Value {
     Months(Vec<i8>),
     /// A day.
     Day(CivilDay),
+    /// What happens on which day of age.
+    Schedule(Schedule),
+    /// A growth curve.
+    Curve(Vec<CurvePoint>),
     /// A currency.
     Currency(Currency),
     /// Text.
@@ -221,6 +252,33 @@ pub enum Fault {
         /// What was perhaps meant.
         suggestion: Option<f64>,
     },
+    /// One of several numbers is none, or outside what is possible.
+    InList {
+        /// Which of them, from 1.
+        at: usize,
+        /// Its text.
+        item: String,
+        /// Least possible.
+        low: f64,
+        /// Greatest possible.
+        high: f64,
+        /// The unit of both.
+        unit: Unit,
+    },
+    /// Fewer numbers than make sense.
+    TooFew {
+        /// How many were typed.
+        found: usize,
+        /// How many are needed.
+        at_least: usize,
+    },
+    /// More numbers than are taken.
+    TooMany {
+        /// How many were typed.
+        found: usize,
+        /// How many are taken.
+        at_most: usize,
+    },
     /// Not of the form 1:N.
     NotARatio,
     /// No day of the form YYYY-MM-DD.
@@ -234,8 +292,24 @@ pub enum Fault {
     },
     /// Not a list of months 1 to 12.
     NotMonths,
+    /// No list of `day: number`.
+    NotASchedule {
+        /// The part that cannot be read.
+        part: String,
+        /// Why.
+        why: ScheduleFault,
+    },
+    /// No growth curve.
+    NotACurve(CurveFault),
     /// No currency code.
     NotACurrency,
+    /// No row of a section that stands several times has this name.
+    NotARow {
+        /// The section.
+        section: &'static str,
+        /// The names there are.
+        names: Vec<String>,
+    },
     /// The field was given twice, perhaps in two units.
     GivenTwice {
         /// The other key.
@@ -306,6 +380,7 @@ pub const NOT_KNOWN: &str = "not known";
 pub struct Answers {
     given: BTreeMap<&'static str, Given>,
     not_known: Vec<&'static str>,
+    rows: BTreeMap<&'static str, Vec<Answers>>,
 }
 
 impl Answers {
@@ -319,6 +394,14 @@ impl Answers {
         match self.get(key)?.value {
             Value::Number(number) => Some(number),
             _ => None,
+        }
+    }
+
+    /// Several numbers, in the field's unit; empty where the field is unanswered.
+    pub fn numbers(&self, key: &str) -> &[f64] {
+        match self.get(key).map(|given| &given.value) {
+            Some(Value::Numbers(numbers)) => numbers,
+            _ => &[],
         }
     }
 
@@ -357,6 +440,43 @@ impl Answers {
     /// Puts an answer in place of another one. For tests and for "what if".
     pub fn set(&mut self, field: &Field, given: Given) {
         self.given.insert(field.key, given);
+    }
+
+    /// What happens on which day of age.
+    pub fn schedule(&self, key: &str) -> Option<&Schedule> {
+        match &self.get(key)?.value {
+            Value::Schedule(schedule) => Some(schedule),
+            _ => None,
+        }
+    }
+
+    /// A growth curve.
+    pub fn curve(&self, key: &str) -> Option<&[CurvePoint]> {
+        match &self.get(key)?.value {
+            Value::Curve(points) => Some(points),
+            _ => None,
+        }
+    }
+
+    /// The other rows of a section that stands several times.
+    pub fn rows(&self, section: &str) -> &[Answers] {
+        self.rows.get(section).map_or(&[], Vec::as_slice)
+    }
+
+    /// Sets the other rows of a section that stands several times.
+    pub fn set_rows(&mut self, section: &'static str, rows: Vec<Answers>) {
+        self.rows.insert(section, rows);
+    }
+
+    /// The same answers with those of one section taken from elsewhere.
+    pub fn with_section(&self, section: &str, from: &Answers) -> Answers {
+        let of_section = |key: &str| key.split_once('.').is_some_and(|(own, _)| own == section);
+        let mut mixed = self.clone();
+        mixed.given.retain(|key, _| !of_section(key));
+        mixed.given.extend(
+            from.given.iter().filter(|(key, _)| of_section(key)).map(|(key, given)| (*key, given.clone())),
+        );
+        mixed
     }
 
     /// All answers in the order of their keys.
@@ -525,10 +645,22 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             in_range(parts, (low, high), Unit::One, Unit::One)?;
             Ok(Value::Number(parts))
         }
+        Kind::Numbers { unit, low, high, at_least, at_most } => {
+            let numbers = list::read(&raw.text, unit, (low, high))?;
+            match numbers.len() {
+                found if found < at_least => Err(Fault::TooFew { found, at_least }),
+                found if found > at_most => Err(Fault::TooMany { found, at_most }),
+                _ => Ok(Value::Numbers(numbers)),
+            }
+        }
         Kind::Choice(allowed) => read_choice(whole_text.trim(), allowed).map(Value::Choice),
         Kind::Choices(allowed) => read_choices(&raw.text, allowed).map(Value::Choices),
         Kind::Months => read_months(&raw.text).map(Value::Months),
         Kind::Day => CivilDay::parse(&whole_text).map(Value::Day).ok_or(Fault::NotADay),
+        Kind::Schedule { first, last } => schedule::parse(&whole_text, first, last)
+            .map(Value::Schedule)
+            .map_err(|(part, why)| Fault::NotASchedule { part, why }),
+        Kind::Curve => curve::parse(&raw.text.join("\n")).map(Value::Curve).map_err(Fault::NotACurve),
         Kind::Currency => {
             Currency::from_code(whole_text.trim()).map(Value::Currency).ok_or(Fault::NotACurrency)
         }

@@ -7,15 +7,18 @@ use crate::field::{Asked, Field, Kind, Need};
 use crate::status::Status;
 use crate::unit::Unit;
 
-const fn number(unit: Unit, low: f64, high: f64) -> Kind {
+/// A number from `low` to `high`.
+pub const fn number(unit: Unit, low: f64, high: f64) -> Kind {
     Kind::Number { unit, low, high, whole: false, usual: None }
 }
 
-const fn count(unit: Unit, low: f64, high: f64) -> Kind {
+/// A whole number from `low` to `high`.
+pub const fn count(unit: Unit, low: f64, high: f64) -> Kind {
     Kind::Number { unit, low, high, whole: true, usual: None }
 }
 
-const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
+/// The same, asked about outside a usual range.
+pub const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
     match kind {
         Kind::Number { unit, low, high, whole, .. } => {
             Kind::Number { unit, low, high, whole, usual: Some((usual_low, usual_high)) }
@@ -24,11 +27,13 @@ const fn asked_outside(kind: Kind, usual_low: f64, usual_high: f64) -> Kind {
     }
 }
 
-const fn field(key: &'static str, kind: Kind, need: Need) -> Field {
+/// A field that moves figures.
+pub const fn field(key: &'static str, kind: Kind, need: Need) -> Field {
     Field { key, kind, need, inert: None }
 }
 
-const fn inert(key: &'static str, kind: Kind, need: Need, why: &'static str) -> Field {
+/// A field that moves none, and why.
+pub const fn inert(key: &'static str, kind: Kind, need: Need, why: &'static str) -> Field {
     Field { key, kind, need, inert: Some(why) }
 }
 
@@ -37,6 +42,18 @@ use Status::{Assumed, CommonPractice};
 
 /// Surfaces a disinfectant can be put on.
 pub const SURFACES: &[&str] = &["floor", "walls", "gables", "ceiling", "roof", "curtains", "equipment"];
+
+/// Solid walls that the table of heat losses knows.
+pub const WALLS: &[&str] =
+    &["hollow-block", "solid-concrete", "brick", "earth", "plywood", "plywood-double", "boards"];
+
+/// Roofs that the table of heat losses knows.
+pub const ROOFS: &[&str] = &["iron", "iron-foam", "iron-insulated", "thatch", "tile"];
+
+/// Fuels that the table of fuels knows.
+pub const FUELS: &[&str] = &["lpg", "charcoal", "kerosene", "firewood", "rice-husk", "electricity"];
+
+const YES_OR_NO: Kind = Kind::Choice(&["no", "yes"]);
 
 /// The table.
 pub static FIELDS: &[Field] = &[
@@ -48,12 +65,7 @@ pub static FIELDS: &[Field] = &[
         Optional,
         "only tells the assumed time zone",
     ),
-    inert(
-        "farm.altitude_m",
-        number(Unit::Metre, -430.0, 5500.0),
-        Optional,
-        "thin air matters to the air balance, not here",
-    ),
+    field("farm.altitude_m", number(Unit::Metre, -430.0, 5500.0), Optional),
     inert("farm.currency", Kind::Currency, Optional, "a label of amounts"),
     inert("farm.time_zone", Kind::Text(60), Optional, "kept for later; days are counted by longitude"),
     field("farm.hottest_months", Kind::Months, Optional),
@@ -67,6 +79,15 @@ pub static FIELDS: &[Field] = &[
     field("house.fans", Kind::Choice(&["no", "yes"]), Usual("no", Assumed)),
     field("house.floor", Kind::Choice(&["concrete", "earth"]), Optional),
     field("house.ceiling", Kind::Choice(&["none", "mat", "board"]), Optional),
+    field("house.wall", Kind::Choice(WALLS), Usual("hollow-block", Assumed)),
+    field("house.roof", Kind::Choice(ROOFS), Usual("iron", Assumed)),
+    field("house.curtain", Kind::Choice(&["single", "double"]), Usual("single", Assumed)),
+    // 0.5 to 3 with curtains up in a small farm house, up to 10 in wind: our judgement.
+    field(
+        "house.air_changes_per_h",
+        asked_outside(number(Unit::PerHour, 0.1, 30.0), 0.5, 3.0),
+        Usual("1", Status::OurJudgement),
+    ),
     // 14 days from the last bird out to the first chick in: PoultryMed, Downtime Between Poultry Flocks, 2025.
     field(
         "house.downtime_d",
@@ -74,19 +95,43 @@ pub static FIELDS: &[Field] = &[
         Usual("14", Status::Published),
     ),
     inert("batch.name", Kind::Text(80), Optional, "a name"),
+    inert(
+        "batch.house",
+        Kind::Text(80),
+        Optional,
+        "chooses among several houses; its measures are what counts",
+    ),
     field("batch.placement", Kind::Day, Required),
     field("batch.chicks", count(Unit::Chicks, 10.0, 50_000.0), Required),
     field("batch.sale_age_d", asked_outside(count(Unit::Day, 14.0, 84.0), 28.0, 63.0), Required),
     field("batch.sale_weight_kg", asked_outside(number(Unit::Kilogram, 0.2, 8.0), 1.0, 3.5), Optional),
     field(
         "batch.standard",
-        Kind::Choice(&["fast", "open-house", "slow"]),
+        Kind::Choice(&["fast", "open-house", "slow", "own"]),
         Usual("open-house", Status::OurJudgement),
     ),
     field(
         "batch.expected_losses_percent",
         asked_outside(number(Unit::Percent, 0.0, 60.0), 0.0, 15.0),
         Usual("4", CommonPractice),
+    ),
+    field("batch.own_curve", Kind::Curve, Optional),
+    field("sale.first_age_d", count(Unit::Day, 14.0, 84.0), Optional),
+    field("sale.last_age_d", count(Unit::Day, 14.0, 84.0), Optional),
+    field("sale.days", Kind::Schedule { first: 14, last: 84 }, Optional),
+    field("weather.mean_c", asked_outside(number(Unit::Celsius, -20.0, 45.0), 5.0, 35.0), Optional),
+    field("weather.hottest_day_c", asked_outside(number(Unit::Celsius, -10.0, 55.0), 10.0, 45.0), Optional),
+    field("equipment.chick_feeders", count(Unit::Pieces, 0.0, 2_000.0), Optional),
+    field("equipment.chick_drinkers", count(Unit::Pieces, 0.0, 2_000.0), Optional),
+    field("equipment.feeder_kind", Kind::Choice(&["hanging-tube", "pan"]), Usual("hanging-tube", Assumed)),
+    field("equipment.feeders", count(Unit::Pieces, 0.0, 5_000.0), Optional),
+    field("equipment.drinker_kind", Kind::Choice(&["bell", "nipple", "large-fount"]), Usual("bell", Assumed)),
+    field("equipment.drinkers", count(Unit::Pieces, 0.0, 10_000.0), Optional),
+    field("weather.coldest_night_c", asked_outside(number(Unit::Celsius, -30.0, 35.0), -5.0, 28.0), Optional),
+    field(
+        "weather.humidity_percent",
+        asked_outside(number(Unit::Percent, 5.0, 100.0), 30.0, 90.0),
+        Usual("65", Status::FromMemory),
     ),
     field("guard.sheet_length_m", asked_outside(number(Unit::Metre, 0.3, 10.0), 1.0, 4.0), Required),
     field("guard.sheet_width_m", asked_outside(number(Unit::Metre, 0.2, 4.0), 0.4, 2.0), Required),
@@ -108,6 +153,20 @@ pub static FIELDS: &[Field] = &[
     field("brooding.brooder", Kind::Choice(&["charcoal-pot", "gas-hover", "other"]), Optional),
     field("brooding.brooder_chicks", count(Unit::Chicks, 20.0, 3_000.0), Optional),
     field("brooding.brooders", count(Unit::Pieces, 0.0, 100.0), Optional),
+    field("brooding.brooder_kw", asked_outside(number(Unit::Kilowatt, 0.05, 100.0), 0.2, 15.0), Optional),
+    field("brooding.heated_length_m", asked_outside(number(Unit::Metre, 0.5, 300.0), 2.0, 60.0), Optional),
+    field("brooding.partition", YES_OR_NO, Optional),
+    field("brooding.cover", YES_OR_NO, Optional),
+    field("brooding.fuel", Kind::Choice(FUELS), Optional),
+    field(
+        "brooding.days_d",
+        asked_outside(count(Unit::Day, 1.0, 42.0), 7.0, 28.0),
+        Usual("14", CommonPractice),
+    ),
+    // The cold hours, from 17:00 to 07:00, at the need of the coldest night, stand for night and day together.
+    field("brooding.hours_per_day", number(Unit::Hour, 1.0, 24.0), Usual("14", Status::OurJudgement)),
+    field("brooding.cylinder_kg", asked_outside(number(Unit::Kilogram, 0.4, 1_000.0), 3.0, 50.0), Optional),
+    field("brooding.sack_kg", asked_outside(number(Unit::Kilogram, 1.0, 200.0), 20.0, 100.0), Optional),
     field("disinfectant.ratio", Kind::Ratio { low: 1.0, high: 10_000.0, usual: (10.0, 2_000.0) }, Required),
     field(
         "disinfectant.ratio_means",
@@ -141,16 +200,77 @@ pub static FIELDS: &[Field] = &[
     field("litter.bag_l", asked_outside(number(Unit::Litre, 2.0, 5_000.0), 20.0, 500.0), Required),
     field("litter.kind", Kind::Choice(&["wood-shavings", "rice-husk", "other"]), Optional),
     field("litter.spread_days_before_d", count(Unit::Day, 0.0, 30.0), Usual("3", CommonPractice)),
-    inert(
-        "feed.bag_kg",
-        asked_outside(number(Unit::Kilogram, 1.0, 1_000.0), 20.0, 60.0),
-        Optional,
-        "counts when feed is planned",
+    field("feed.bag_kg", asked_outside(number(Unit::Kilogram, 1.0, 1_000.0), 20.0, 60.0), Optional),
+    field(
+        "feed.phases",
+        Kind::Choice(&["starter-finisher", "starter-grower-finisher", "four"]),
+        Usual("starter-grower-finisher", Assumed),
     ),
+    field("feed.starter_until_d", count(Unit::Day, 3.0, 84.0), Optional),
+    field("feed.grower_until_d", count(Unit::Day, 4.0, 84.0), Optional),
+    field("feed.finisher_until_d", count(Unit::Day, 5.0, 84.0), Optional),
+    field("feed.on_hand_before_d", count(Unit::Day, 0.0, 60.0), Usual("14", CommonPractice)),
+    field("feed.on_hand_days_d", count(Unit::Day, 1.0, 84.0), Usual("14", CommonPractice)),
+    field("feed.buying", Kind::Choice(&["by-phase", "all-at-once"]), Usual("by-phase", Status::OurJudgement)),
+    field("feed.ahead_d", count(Unit::Day, 0.0, 42.0), Usual("7", Status::OurJudgement)),
+    field("feed.milled", Kind::Day, Optional),
+    field("feed.label_keeps_d", count(Unit::Day, 7.0, 730.0), Optional),
+    field("feed.hot_store_keeps_d", count(Unit::Day, 7.0, 365.0), Usual("42", CommonPractice)),
+    field("feed.store_bags", count(Unit::Pieces, 1.0, 100_000.0), Optional),
+    field("feed.store_m2", number(Unit::SquareMetre, 0.5, 1_000.0), Optional),
+    field("feed.tin_kg", number(Unit::Kilogram, 0.05, 30.0), Optional),
+    field(
+        "water.to_feed",
+        asked_outside(number(Unit::One, 1.0, 5.0), 1.5, 2.2),
+        Usual("1.77", Status::Published),
+    ),
+    field("water.storage_l", number(Unit::Litre, 1.0, 1_000_000.0), Optional),
+    inert(
+        "water.source",
+        Kind::Choice(&["mains", "borehole", "well", "stream", "roof", "carried"]),
+        Optional,
+        "told on the sheets; no figure rests on it",
+    ),
+    field("water.off_hours_h", number(Unit::Hour, 0.0, 24.0), Optional),
+    field(
+        "water.can_l",
+        asked_outside(number(Unit::Litre, 1.0, 250.0), 5.0, 30.0),
+        Usual("20", CommonPractice),
+    ),
+    field(
+        "water.sanitiser_ppm",
+        asked_outside(number(Unit::MilligramPerLitre, 0.1, 200.0), 1.0, 50.0),
+        Optional,
+    ),
+    field("water.sanitiser_percent", number(Unit::Percent, 0.1, 100.0), Optional),
     field("sale.kind", Kind::Choice(&["slaughter", "live"]), Optional),
     field("prices.disinfectant_per_l", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.litter_bag_each", number(Unit::Money, 0.0, 1e9), Optional),
+    field("batch.deposit_percent", number(Unit::Percent, 0.0, 100.0), Optional),
+    field("batch.deposit_before_d", count(Unit::Day, 1.0, 60.0), Optional),
+    field("prices.chick_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.sale_per_kg", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.sale_per_bird", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.litter_sold", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.vaccines", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.medicine", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.labour", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.own_labour", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.transport", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.power", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.other", number(Unit::Money, 0.0, 1e12), Optional),
+    field("costs.house", number(Unit::Money, 0.0, 1e12), Optional),
+    field("cash.at_start", number(Unit::Money, -1e12, 1e12), Usual("0", Assumed)),
+    field("cash.interest_percent", number(Unit::Percent, 0.0, 500.0), Optional),
+    field("prices.starter_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.grower_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.finisher_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.last_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("settings.seed", count(Unit::One, 0.0, 9_007_199_254_740_991.0), Usual("1", Status::OurJudgement)),
+    field("settings.futures", count(Unit::One, 100.0, 200_000.0), Usual("10000", Status::OurJudgement)),
+    field("prices.gas_cylinder_each", number(Unit::Money, 0.0, 1e9), Optional),
+    field("prices.charcoal_sack_each", number(Unit::Money, 0.0, 1e9), Optional),
     inert("settings.units", Kind::Choice(&["metric", "customary"]), Optional, "only how figures are shown"),
     inert("settings.language", Kind::Choice(&["en", "en-XA", "ar-XB"]), Optional, "only how words are shown"),
     inert("settings.money", Kind::Choice(&["shown", "hidden"]), Optional, "only whether amounts are shown"),
@@ -171,10 +291,20 @@ const EQUIPMENT: &[&str] = &[
     "brooding.brooder",
     "brooding.brooder_chicks",
     "brooding.brooders",
+    "brooding.brooder_kw",
+    "brooding.fuel",
+    "brooding.cylinder_kg",
+    "brooding.sack_kg",
     "disinfectant.sprayer_l",
     "disinfectant.measure_ml",
     "disinfectant.measure_name",
     "disinfectant.soak_l",
+    "feed.store_bags",
+    "feed.store_m2",
+    "feed.tin_kg",
+    "water.storage_l",
+    "water.source",
+    "water.can_l",
 ];
 
 /// The kind of entry that keeps a field in the book from batch to batch: farm, house, equipment, prices or settings.
@@ -182,6 +312,7 @@ const EQUIPMENT: &[&str] = &[
 pub fn kept_in(field: &Field) -> Option<&'static str> {
     match field.section() {
         kept @ ("farm" | "house" | "prices" | "settings") => Some(kept),
+        "equipment" => Some("equipment"),
         _ if EQUIPMENT.contains(&field.key) => Some("equipment"),
         _ => None,
     }

@@ -1,6 +1,8 @@
-//! Live weight by day of age: the curves a plan can be held against.
+//! Live weight and feed by day of age: the curves a plan can be held against.
 
-use quantity::{DayOfAge, Mass, Status};
+use std::sync::OnceLock;
+
+use quantity::{CurvePoint, DayOfAge, Mass, Status};
 
 use crate::table::{Table, TableError};
 
@@ -61,15 +63,20 @@ impl Standard {
         }
     }
 
-    /// Reads the curve.
+    /// The curve, read once and kept.
     ///
     /// # Errors
     /// [`TableError`] when the table does not hold what it should.
-    pub fn curve(self) -> Result<GrowthCurve, TableError> {
-        let (table, kind_column, kind) = match self {
-            Standard::Fast => ("growth_fast", None, ""),
-            Standard::OpenHouse => ("growth_tropical", Some("id"), "T_curve"),
-            Standard::Slow => ("growth_slow", Some("dataset"), "S1_slow63"),
+    pub fn curve(self) -> Result<&'static GrowthCurve, TableError> {
+        static READ: [OnceLock<Result<GrowthCurve, TableError>>; 3] = [const { OnceLock::new() }; 3];
+        READ[self as usize].get_or_init(|| self.read()).as_ref().map_err(Clone::clone)
+    }
+
+    fn read(self) -> Result<GrowthCurve, TableError> {
+        let (table, kind_column, kind, feed_column) = match self {
+            Standard::Fast => ("growth_fast", None, "", "cum_feed_g"),
+            Standard::OpenHouse => ("growth_tropical", Some("id"), "T_curve", "feed_g"),
+            Standard::Slow => ("growth_slow", Some("dataset"), "S1_slow63", "cum_feed_g"),
         };
         let table = Table::shipped(table)?;
         let kind_at = kind_column.map(|column| table.column(column)).transpose()?;
@@ -78,34 +85,89 @@ impl Standard {
             let age = table.number(row, "age_d")?;
             let weight = table.number(row, "body_weight_g")?;
             if let (Some(age), Some(weight)) = (age, weight) {
-                points.push((age as i32, Mass::grams(weight)));
+                let feed = table.number(row, feed_column)?.map(Mass::grams);
+                points.push(Point { age: age as i32, weight: Mass::grams(weight), feed });
             }
         }
         Ok(GrowthCurve { points })
     }
 }
 
-/// Live weight of one bird, one point a day of age.
+/// Live weight of one bird and the feed it has eaten, one point a day of age.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GrowthCurve {
-    points: Vec<(i32, Mass)>,
+    points: Vec<Point>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Point {
+    age: i32,
+    weight: Mass,
+    /// Eaten from placement to this day.
+    feed: Option<Mass>,
 }
 
 impl GrowthCurve {
     /// The weight on a day of age; `None` outside the table: a curve is never stretched.
     pub fn weight(&self, age: DayOfAge) -> Option<Mass> {
-        self.points.iter().find(|(day, _)| *day == age.0).map(|&(_, weight)| weight)
+        self.point(age).map(|point| point.weight)
+    }
+
+    /// Feed eaten by one bird from placement to the end of a day of age; `None` outside the table or where the curve
+    /// does not tell it.
+    pub fn feed_to_date(&self, age: DayOfAge) -> Option<Mass> {
+        self.point(age)?.feed
+    }
+
+    /// Feed eaten on one day of age. The tables count the first day of eating as day 1, so day 0 has none.
+    pub fn feed_on(&self, age: DayOfAge) -> Option<Mass> {
+        let to_date = self.feed_to_date(age)?.in_grams();
+        let before = if age.0 == 0 { 0.0 } else { self.feed_to_date(DayOfAge(age.0 - 1))?.in_grams() };
+        Some(Mass::grams(to_date - before))
+    }
+
+    /// A grower's own curve. Days between its rows are filled in: weight by an even share of growth a day (a straight
+    /// line of logarithms), feed by a straight line.
+    pub fn of_points(rows: &[CurvePoint]) -> GrowthCurve {
+        let mut points: Vec<Point> = rows.windows(2).flat_map(between).collect();
+        points.extend(rows.last().map(|row| Point::on(row.age_d, row.weight_g, row.feed_to_date_g)));
+        GrowthCurve { points }
+    }
+
+    fn point(&self, age: DayOfAge) -> Option<&Point> {
+        // Days follow each other without a gap.
+        let first = self.points.first()?.age;
+        self.points.get(usize::try_from(age.0 - first).ok()?)
     }
 
     /// First and last day of age.
     pub fn span(&self) -> Option<(DayOfAge, DayOfAge)> {
-        Some((DayOfAge(self.points.first()?.0), DayOfAge(self.points.last()?.0)))
+        Some((DayOfAge(self.points.first()?.age), DayOfAge(self.points.last()?.age)))
     }
 
     /// Every day and its weight.
     pub fn points(&self) -> impl Iterator<Item = (DayOfAge, Mass)> + '_ {
-        self.points.iter().map(|&(day, weight)| (DayOfAge(day), weight))
+        self.points.iter().map(|point| (DayOfAge(point.age), point.weight))
     }
+}
+
+impl Point {
+    fn on(age: i32, weight_g: f64, feed_g: Option<f64>) -> Point {
+        Point { age, weight: Mass::grams(weight_g), feed: feed_g.map(Mass::grams) }
+    }
+}
+
+/// The days from one row up to, not including, the next.
+fn between(rows: &[CurvePoint]) -> Vec<Point> {
+    let (from, to) = (rows[0], rows[1]);
+    let span = f64::from(to.age_d - from.age_d);
+    let day = |age: i32| {
+        let part = f64::from(age - from.age_d) / span;
+        let weight = from.weight_g * (to.weight_g / from.weight_g).powf(part);
+        let feed = from.feed_to_date_g.zip(to.feed_to_date_g).map(|(one, two)| one + (two - one) * part);
+        Point::on(age, weight, feed)
+    };
+    (from.age_d..to.age_d).map(day).collect()
 }
 
 #[cfg(test)]
@@ -121,6 +183,30 @@ mod tests {
         assert_eq!(grams(Standard::OpenHouse, 42), Some(2035.0));
         assert_eq!(grams(Standard::Slow, 0), Some(40.0));
         assert_eq!(grams(Standard::Fast, 57), None);
+    }
+
+    #[test]
+    fn feed_of_the_days_adds_up_to_the_feed_to_date() {
+        for standard in Standard::ALL {
+            let curve = standard.curve().unwrap();
+            let days = (0..=42).map(|day| curve.feed_on(DayOfAge(day)).unwrap().in_grams());
+            let to_date = curve.feed_to_date(DayOfAge(42)).unwrap().in_grams();
+            assert!((days.sum::<f64>() - to_date).abs() < 1e-9, "{standard:?}");
+            assert!((0..=42).all(|day| curve.feed_on(DayOfAge(day)).unwrap().in_grams() >= 0.0));
+        }
+    }
+
+    #[test]
+    fn an_own_curve_by_the_week_has_every_day() {
+        let row = |age_d, weight_g, feed| CurvePoint { age_d, weight_g, feed_to_date_g: Some(feed) };
+        let curve = GrowthCurve::of_points(&[row(0, 40.0, 0.0), row(7, 160.0, 140.0), row(14, 400.0, 500.0)]);
+        assert_eq!(curve.points().count(), 15);
+        assert!((curve.feed_on(DayOfAge(5)).unwrap().in_grams() - 20.0).abs() < 1e-9);
+        let halfway = curve.weight(DayOfAge(7)).unwrap().in_grams();
+        assert!((halfway - 160.0).abs() < 1e-9);
+        // Twice the doubling in seven days: each day grows by the seventh root of four.
+        let day = curve.weight(DayOfAge(1)).unwrap().in_grams();
+        assert!((day - 40.0 * 4.0f64.powf(1.0 / 7.0)).abs() < 1e-9);
     }
 
     #[test]

@@ -5,10 +5,16 @@
 
 pub mod bibliography;
 pub mod brooder;
+pub mod equipment;
+pub mod fuel;
 pub mod growth;
+pub mod heat_loss;
+pub mod light;
 pub mod litter;
+pub mod losses;
 pub mod ring;
 pub mod stocking;
 pub mod table;
+pub mod temperature;
 
 pub use table::{Table, TableError};

@@ -2,7 +2,7 @@
 
 use advice::families;
 use book::{Answer, Body, BookState, Slot, Subject};
-use quantity::{Given, Raw, Value, fields};
+use quantity::{Count, Given, Raw, Value, fields};
 use serde_json::{Number, json};
 
 /// The kinds of entries that a plan's answers are kept in from batch to batch, in the order they are written.
@@ -23,12 +23,25 @@ pub(crate) fn answer(given: &Given) -> Answer {
 pub(crate) fn canonical(value: &Value) -> serde_json::Value {
     match value {
         Value::Number(number) => number_json(*number),
+        Value::Numbers(numbers) => numbers.iter().copied().map(number_json).collect(),
         Value::Choice(word) => json!(word),
         Value::Choices(words) => json!(words),
         Value::Months(months) => json!(months),
         Value::Day(day) => json!(day.to_string()),
+        Value::Schedule(schedule) => schedule.steps().map(step_json).collect(),
+        Value::Curve(points) => {
+            points.iter().map(|point| json!([point.age_d, point.weight_g, point.feed_to_date_g])).collect()
+        }
         Value::Currency(currency) => json!(currency.code()),
         Value::Text(text) => json!(text),
+    }
+}
+
+/// A step of a schedule as somebody would type it.
+fn step_json((day, count): (i32, Count)) -> serde_json::Value {
+    match count {
+        Count::Number(number) => json!(format!("{day}: {number}")),
+        Count::Rest => json!(format!("{day}: rest")),
     }
 }
 

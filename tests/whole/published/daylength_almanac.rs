@@ -6,6 +6,8 @@
 use advice::verify::verify;
 use serde_json::Value;
 
+use super::{near, sum};
+
 const TABLE: &str = include_str!("../../data/daylength.csv");
 
 #[test]
@@ -47,4 +49,15 @@ fn expected_columns_may_be_empty_or_absent() {
         .map(|line| line.split(',').take(3).collect::<Vec<_>>().join(",") + "\n")
         .collect();
     assert_eq!(verify(&only_inputs).unwrap()[7]["sunset_utc_h"], verify(TABLE).unwrap()[7]["sunset_utc_h"]);
+}
+
+/// The quick sum is the series of the table, typed by hand. Tolerance: 1e-6, the same text.
+#[test]
+fn the_quick_sum_gives_the_same_day() {
+    let expected = reference::Table::read("daylength", TABLE).unwrap();
+    for row in &expected.rows {
+        let sum = sum("daylength", &[("latitude_deg", &row[0]), ("date", &row[2])]);
+        let want = expected.number(row, "daylength_spencer_horizon_0_833_h").unwrap().unwrap();
+        near(sum.outcome.number("light.daylength").unwrap(), want, 1e-6);
+    }
 }

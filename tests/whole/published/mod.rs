@@ -3,16 +3,36 @@
 use advice::sums::{self, SumResult};
 use quantity::Raw;
 
+mod bell_curve_tables;
+mod breeders_temperature;
+mod breeders_weighing;
+mod cigr_2002;
 mod cpdo_mumbai;
 mod daylength_almanac;
 mod directive_2007_43;
+mod european_index_note;
 mod extension_poultry_course;
+mod feed_conversion_pages;
 mod feed_firm_hot_climate;
 mod growers_arithmetic;
+mod hamra;
 mod infection_control_sheet;
+mod kondo;
+mod lebanon_rented_farm;
+mod maertens;
+mod mutare_farms;
+mod pesti_1985;
 mod plane_geometry;
+mod psychrolib;
 mod rules_of_arithmetic;
+mod rules_of_money;
+mod scipy_statistics;
+mod shane;
 mod unit_definitions;
+mod vaccine_leaflets;
+mod water_in_heat;
+mod worked_flock;
+mod worked_houses;
 
 /// Works a quick sum out as a grower would type it; it must hold.
 fn sum(name: &str, inputs: &[(&str, &str)]) -> SumResult {

@@ -51,3 +51,91 @@ fn four_hundred_and_twenty_birds_on_forty_square_metres() {
     let density = space::density(420.0, Mass::kilograms(2.1), Area::square_metres(40.0));
     near(density.in_kilograms_per_square_metre(), 22.05, 0.01);
 }
+
+/// Twenty birds worked by hand (derived): mean 1 990.0, sd 152.6, CV 7.67 %, 16 of 20 within a tenth; the ranges by the
+/// rules of statistics: CV 5.83 to 11.23 %, evenness 58.4 to 91.9 %, mean give or take 71 g by Student's t.
+#[test]
+fn twenty_birds_weighed_one_by_one() {
+    let weights =
+        "1820 1950 2010 2080 1760 2150 1990 1900 2240 2060 1880 1970 2120 1690 2030 1940 2310 2000 1850 2050";
+    let sum = sum("uniformity", &[("weights", weights)]);
+    for (id, want, tolerance, ends) in [
+        ("weighing.mean", 1990.0, 0.1, (1918.6, 2061.4)),
+        ("weighing.sd", 152.6, 0.1, (116.0, 222.8)),
+        ("weighing.cv", 7.67, 0.02, (5.83, 11.23)),
+        ("weighing.uniformity", 80.0, 0.1, (58.4, 91.9)),
+    ] {
+        let figure = sum.outcome.get(id).unwrap().figure;
+        near(figure.value.number(), want, tolerance);
+        let band = figure.band.unwrap();
+        near(band.low, ends.0, 0.051);
+        near(band.high, ends.1, 0.051);
+    }
+    near(sum.outcome.number("weighing.birds_weighed").unwrap(), 20.0, 0.0);
+}
+
+/// Derived: all alike have a CV of 0 and are all even.
+#[test]
+fn birds_all_alike() {
+    let sum = sum("uniformity", &[("weights", "2000 2000 2000 2000")]);
+    for (id, want) in
+        [("weighing.cv", 0.0), ("weighing.uniformity", 100.0), ("weighing.uniformity_normal", 100.0)]
+    {
+        near(sum.outcome.number(id).unwrap(), want, 0.0);
+    }
+}
+
+/// The rule of the bell curve, derived: CV 8, 10, 12 are 78.9, 68.3, 59.5 %. CV 10 within 2 % are 97 birds, 81 of 500 and
+/// 73 of 300; 50 birds give 2.8 % either way.
+#[test]
+fn birds_to_weigh() {
+    for (cv, share) in [("8", 78.9), ("10", 68.3), ("12", 59.5)] {
+        let of_curve = sum("uniformity", &[("cv_percent", cv)]);
+        near(of_curve.outcome.number("weighing.uniformity_normal").unwrap(), share, 0.1);
+    }
+    let weigh = |more: &[(&str, &str)]| {
+        sum("sample-size", &[&[("cv_percent", "10"), ("error_percent", "2")], more].concat())
+    };
+    for (flock, birds) in [(None, 97.0), (Some("500"), 81.0), (Some("300"), 73.0)] {
+        let of_flock = weigh(&flock.map(|flock| ("birds", flock)).into_iter().collect::<Vec<_>>());
+        near(of_flock.outcome.number("weighing.sample_size_normal").unwrap(), birds, 1.0);
+    }
+    let fifty = weigh(&[("weighed", "50")]);
+    near(fifty.outcome.number("weighing.mean_error").unwrap(), 2.8, 0.05);
+}
+
+/// A flock worked by hand (made-up prices, derived): 500 placed, 478 sold at 2.05 kg on day 42, chicks of 42 g; 36 bags of
+/// 50 kg at 260, 12 kg left over; cost 15 810, price 17 a kg.
+#[test]
+fn a_worked_flock() {
+    let feed = sum("feed-conversion", &[("feed_kg", "1788"), ("live_kg", "979.9")]);
+    near(feed.outcome.number("performance.fcr_sold").unwrap(), 1.825, 0.001);
+    let inputs = [("livability", "95.6"), ("weight_kg", "2.05"), ("age_d", "42"), ("fcr", "1.8247")];
+    let whole = sum("index", &inputs);
+    near(whole.outcome.number("performance.epef").unwrap(), 255.7, 0.2);
+    near(whole.outcome.number("performance.daily_gain").unwrap(), 48.8, 0.05);
+    let less_chick = sum("index", &[&inputs[..], &[("chick_g", "42")]].concat());
+    near(less_chick.outcome.number("performance.daily_gain").unwrap(), 47.8, 0.05);
+    let cost = |total| {
+        let sold = [("live_kg", "979.9"), ("price_per_kg", "17"), ("birds_sold", "478"), ("chicks", "500")];
+        sum(
+            "break-even",
+            &[&[("cost_total", total), ("feed_kg", "1800"), ("feed_price_per_kg", "5.2")], &sold[..]]
+                .concat(),
+        )
+    };
+    let batch = cost("15810");
+    let get = |id| batch.outcome.number(id).unwrap();
+    near(get("performance.break_even_price"), 16.13, 0.005);
+    near(get("performance.profit"), 848.30, 0.01);
+    near(get("performance.break_even_feed_price") * 50.0, 283.56, 0.02);
+    near(get("performance.break_even_weight"), 15_810.0 / (17.0 * 478.0), 1e-9);
+    near(get("performance.break_even_livability"), 100.0 * 15_810.0 / (17.0 * 2.05 * 500.0), 1e-9);
+    // At the break-even conversion and feed price nothing is left over.
+    let other = 15_810.0 - 9_360.0;
+    near(get("performance.break_even_fcr") * 5.2 * 979.9 + other, 16_658.30, 1e-6);
+    // Feed a tenth dearer: 936 more, and a loss at 17.
+    let dearer = cost("16746");
+    near(dearer.outcome.number("performance.break_even_price").unwrap(), 17.09, 0.01);
+    assert!(dearer.findings.iter().any(|finding| finding.name == "sells-at-a-loss"));
+}

@@ -6,7 +6,7 @@ use quantity::{Answers, Area, Length, Series, Status, Unit};
 use super::Family;
 use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
-use crate::series::SeriesSpec;
+use crate::series::{SeriesSpec, Way};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -40,17 +40,20 @@ static SUMS: &[Sum] = &[Sum {
 static SERIES: &[SeriesSpec] = &[SeriesSpec {
     id: "guard.density_by_day",
     unit: Unit::PerSquareMetre,
-    index_unit: Unit::Day,
-    made_from: &[
-        "guard.chicks_in_ring",
-        "guard.rings",
-        "guard.overlap_asked",
-        "guard.true_density",
-        "space.floor_area",
-    ],
-    source: "ring-density",
-    status: Status::CommonPractice,
-    work_out: density_by_day,
+    decimals: 1,
+    first_day: 0,
+    way: Way::Procedure {
+        made_from: &[
+            "guard.chicks_in_ring",
+            "guard.rings",
+            "guard.overlap_asked",
+            "guard.true_density",
+            "space.floor_area",
+        ],
+        source: "ring-density",
+        status: Status::CommonPractice,
+        work_out: density_by_day,
+    },
 }];
 
 /// Days of age that the series covers: three weeks, after which no guard stands.

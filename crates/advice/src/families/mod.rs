@@ -1,18 +1,37 @@
 //! Families of figures: one file a phenomenon, declaring its figures, its own input fields and its quick sums.
 
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
 use quantity::{Asked, Field};
 
+use crate::procedure::Simulation;
 use crate::rule::FigureSpec;
 use crate::series::SeriesSpec;
 use crate::sums::Sum;
 use crate::verify::Shape;
 
+mod air;
 mod disinfectant;
+mod equipment;
+mod feed;
+mod flock;
+pub(crate) mod fuel;
+pub(crate) mod growth;
 pub(crate) mod guard;
+pub(crate) mod heat;
 mod light;
 mod litter;
+mod money;
+pub(crate) mod performance;
+pub mod risk;
+pub(crate) mod shell;
 pub(crate) mod space;
+mod statistics;
 pub(crate) mod turnaround;
+pub(crate) mod vaccine;
+mod water;
+pub(crate) mod weighing;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -31,21 +50,50 @@ pub struct Family {
 /// All families, in the order in which people read them.
 pub static FAMILIES: &[&Family] = &[
     &space::FAMILY,
+    &flock::FAMILY,
+    &growth::FAMILY,
+    &equipment::FAMILY,
     &guard::FAMILY,
+    &shell::FAMILY,
+    &heat::FAMILY,
+    &fuel::FAMILY,
     &disinfectant::FAMILY,
     &litter::FAMILY,
     &turnaround::FAMILY,
+    &feed::FAMILY,
+    &water::FAMILY,
     &light::FAMILY,
+    &air::FAMILY,
+    &money::FAMILY,
+    &vaccine::FAMILY,
+    &weighing::FAMILY,
+    &performance::FAMILY,
+    &statistics::FAMILY,
 ];
+
+/// All simulations: procedures that give several figures at once.
+pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
-    FAMILIES.iter().flat_map(|family| family.figures)
+    let simulated = SIMULATIONS.iter().flat_map(|simulation| simulation.figures);
+    FAMILIES.iter().flat_map(|family| family.figures).chain(simulated)
+}
+
+/// The simulation that gives a figure; `None` for figures that a rule gives.
+pub fn simulation_of(id: &str) -> Option<&'static Simulation> {
+    SIMULATIONS.iter().copied().find(|simulation| simulation.figures.iter().any(|spec| spec.id == id))
 }
 
 /// Every figure by day there is.
 pub fn series() -> impl Iterator<Item = &'static SeriesSpec> {
     FAMILIES.iter().flat_map(|family| family.series)
+}
+
+/// The declaration of a figure by day.
+pub fn series_named(id: &str) -> Option<&'static SeriesSpec> {
+    static BY_ID: OnceLock<HashMap<&'static str, &'static SeriesSpec>> = OnceLock::new();
+    BY_ID.get_or_init(|| series().map(|spec| (spec.id, spec)).collect()).get(id).copied()
 }
 
 /// Every quick sum there is.
@@ -65,12 +113,14 @@ pub fn fields() -> impl Iterator<Item = &'static Field> {
 
 /// The declaration of a figure.
 pub fn figure(id: &str) -> Option<&'static FigureSpec> {
-    figures().find(|spec| spec.id == id)
+    static BY_ID: OnceLock<HashMap<&'static str, &'static FigureSpec>> = OnceLock::new();
+    BY_ID.get_or_init(|| figures().map(|spec| (spec.id, spec)).collect()).get(id).copied()
 }
 
 /// The input field of a key.
 pub fn field(key: &str) -> Option<&'static Field> {
-    fields().find(|field| field.key == key)
+    static BY_KEY: OnceLock<HashMap<&'static str, &'static Field>> = OnceLock::new();
+    BY_KEY.get_or_init(|| fields().map(|field| (field.key, field)).collect()).get(key).copied()
 }
 
 /// The sections of a plan, in the order a grower would tell them.
@@ -78,13 +128,18 @@ pub const PLAN_SECTIONS: &[&str] = &[
     "farm",
     "house",
     "batch",
+    "sale",
+    "weather",
     "space",
+    "equipment",
     "guard",
     "brooding",
     "disinfectant",
     "litter",
     "feed",
-    "sale",
+    "water",
+    "costs",
+    "cash",
     "prices",
     "settings",
 ];

@@ -6,7 +6,8 @@ use reference::growth::Standard;
 use reference::stocking::{self, House};
 
 use super::Family;
-use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+use super::growth::has_own;
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, on_day};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -78,6 +79,11 @@ static FIGURES: &[FigureSpec] = &[
             exact("weight-slow", "growth_slow(a) / 1000", AGE, |x| weight_kg(Standard::Slow, x[0]))
                 .when(|answers| uses(answers, Standard::Slow))
                 .from("growth-slow", Status::Interpolated),
+            exact("weight-own-curve", "g / 1000", &[on_day("g", "growth.curve", "batch.sale_age_d")], |x| {
+                Some(x[0] / 1000.0)
+            })
+            .when(has_own)
+            .from("grower", Status::Told),
             WEIGHT_OPEN_HOUSE,
         ],
     },
@@ -198,7 +204,7 @@ static FIGURES: &[FigureSpec] = &[
                 FIT,
                 |x| last_day(Standard::OpenHouse, x),
             )
-            .when(|answers| follows(answers, Standard::OpenHouse))
+            .when(|answers| follows(answers, Standard::OpenHouse) && !has_own(answers))
             .from("growth-open-house", Status::Modelled),
         ],
     },

@@ -50,7 +50,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact(
             "next-placement",
             "p + a + e",
-            &[field("p", "batch.placement"), field("a", "batch.sale_age_d"), figure("e", EMPTY_DAYS)],
+            &[field("p", "batch.placement"), figure("a", "sale.last_age"), figure("e", EMPTY_DAYS)],
             |x| Some(x[0] + x[1] + x[2]),
         )],
     },

@@ -6,17 +6,38 @@ use crate::finding::{Detail, Finding};
 use crate::outcome::Outcome;
 
 mod disinfectant;
+mod equipment;
+mod feed;
 mod guard;
+mod heat;
 mod litter;
+mod money;
+mod performance;
 mod space;
 mod turnaround;
+mod vaccine;
+mod water;
+mod weighing;
 
 /// Looks at answers and figures for one thing worth saying.
 type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 
 /// Every check there is, by family.
-static CHECKS: &[&[Check]] =
-    &[space::CHECKS, guard::CHECKS, disinfectant::CHECKS, litter::CHECKS, turnaround::CHECKS];
+static CHECKS: &[&[Check]] = &[
+    space::CHECKS,
+    equipment::CHECKS,
+    guard::CHECKS,
+    heat::CHECKS,
+    disinfectant::CHECKS,
+    litter::CHECKS,
+    turnaround::CHECKS,
+    feed::CHECKS,
+    water::CHECKS,
+    money::CHECKS,
+    vaccine::CHECKS,
+    weighing::CHECKS,
+    performance::CHECKS,
+];
 
 /// All findings that the answers and figures at hand give rise to, the weightiest first.
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {

@@ -17,9 +17,9 @@ pub(super) static CHECKS: &[Check] = &[
     curve_is_an_objective,
 ];
 
-fn does_not_fit(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let (birds, allowed) = (outcome.number("space.birds_at_sale")?, outcome.number("space.birds_allowed")?);
-    if birds <= allowed {
+    if birds <= allowed || sold_in_parts(answers) {
         return None;
     }
     let finding = Finding::new("does-not-fit", Weight::Problem)
@@ -30,7 +30,7 @@ fn does_not_fit(_: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("limit", Detail::Figure("space.limit"))
         .with("order", Detail::Figure("space.chicks_to_order"))
         .with("early", Detail::Figure("space.birds_to_sell_early"))
-        .with("boxes", number(boxes(outcome), Unit::Pieces, 0))
+        .with("boxes", boxes_of_hundred(outcome))
         .out("fewer-chicks");
     // Without a growth curve there is no day to name: the weight was typed. And nobody buys the very young.
     match outcome.number("space.last_day_that_fits") {
@@ -43,6 +43,18 @@ fn does_not_fit(_: &Answers, outcome: &Outcome) -> Option<Finding> {
         ),
         None => Some(finding.out("sell-lighter").out("sell-part")),
     }
+}
+
+/// Whether birds leave over several days, so that the floor must be followed from day to day.
+pub(super) fn sold_in_parts(answers: &Answers) -> bool {
+    answers.schedule("sale.days").is_some()
+        || answers.number("sale.first_age_d").is_some()
+        || answers.number("sale.last_age_d").is_some()
+}
+
+/// Boxes of a hundred that chicks are ordered in.
+pub(super) fn boxes_of_hundred(outcome: &Outcome) -> Detail {
+    number(boxes(outcome), Unit::Pieces, 0)
 }
 
 /// Younger birds have no buyers (common practice).

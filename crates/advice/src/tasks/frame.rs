@@ -6,6 +6,7 @@ use super::Anchor;
 use crate::families::{space, turnaround};
 use crate::outcome::Outcome;
 use crate::plan::{self, Widening};
+use crate::store_room;
 
 /// Feed stands in the store so many days before the chicks where the grower says nothing else: common practice.
 const FEED_ON_HAND_D: i32 = 14;
@@ -13,8 +14,8 @@ const FEED_ON_HAND_D: i32 = 14;
 /// Chicks need heat for two weeks where the grower says nothing else: common practice.
 const DAYS_OF_HEAT: i32 = 14;
 
-/// Starter is given for three weeks where two feeds are bought: common practice.
-const STARTER_UNTIL_D: i32 = 21;
+/// Chicks are booked four weeks ahead where the grower says nothing else: common practice.
+const BOOKED_D: i32 = 28;
 
 /// Warming takes a day, two in the cold season: breeders' handbooks, from memory.
 const WARMING_D: i32 = 1;
@@ -37,6 +38,10 @@ pub(super) struct Frame {
     pub(super) guards_out: Option<i32>,
     /// The days on which the next feed is begun.
     pub(super) feed_changes: Vec<i32>,
+    /// Days on which feed comes after the first, and how many bags.
+    pub(super) deliveries: Vec<(i32, f64)>,
+    /// The day on which the chicks are booked.
+    pub(super) booked: i32,
 }
 
 impl Frame {
@@ -49,21 +54,24 @@ impl Frame {
         let steps = plan::widening(answers, outcome);
         let (whole, rings): (Vec<Widening>, Vec<Widening>) =
             steps.into_iter().filter(|step| step.from_day > 0).partition(Widening::is_whole_house);
-        let (sale, last_sale) = sale_days(answers);
+        let age_of = |id: &str| outcome.number(id).map(|day| day as i32);
         Frame {
             empty: figure(turnaround::EMPTY_FROM),
             litter,
             feed: -days(answers, "feed.on_hand_before_d").unwrap_or(FEED_ON_HAND_D),
             warming: placement.map(|day| warming(answers, day).max(litter.unwrap_or(i32::MIN))),
-            // The chick day is the first day of heat.
-            last_heat: days(answers, "brooding.days_d").unwrap_or(DAYS_OF_HEAT) - 1,
-            sale,
-            last_sale,
+            // The chick day is the first day of heat; no heat is kept for birds that are sold.
+            last_heat: (days(answers, "brooding.days_d").unwrap_or(DAYS_OF_HEAT) - 1)
+                .min(age_of("sale.first_age").map_or(i32::MAX, |sale| sale - 1)),
+            sale: age_of("sale.first_age"),
+            last_sale: age_of("sale.last_age"),
             next: figure(turnaround::NEXT_PLACEMENT),
             chicks: answers.number("batch.chicks"),
             widened: rings.iter().map(|step| (step.from_day, step.standing.chicks_per_m2())).collect(),
             guards_out: whole.first().map(|step| step.from_day),
-            feed_changes: feed_changes(),
+            feed_changes: feed_changes(outcome),
+            deliveries: later_deliveries(answers, outcome),
+            booked: -days(answers, "batch.deposit_before_d").unwrap_or(BOOKED_D),
         }
     }
 
@@ -73,6 +81,7 @@ impl Frame {
             Anchor::Empty => self.empty,
             Anchor::Litter => self.litter,
             Anchor::Feed => Some(self.feed),
+            Anchor::Booked => Some(self.booked),
             Anchor::Warming => self.warming,
             Anchor::Placement => Some(0),
             Anchor::LastHeat => Some(self.last_heat),
@@ -87,15 +96,30 @@ fn days(answers: &Answers, key: &str) -> Option<i32> {
     answers.number(key).map(|days| days as i32)
 }
 
-/// The first and the last day of sale. A plan knows one age at sale; when it knows several, they are read here.
-fn sale_days(answers: &Answers) -> (Option<i32>, Option<i32>) {
-    let age = days(answers, "batch.sale_age_d");
-    (age, age)
+/// The days of age on which the next feed is begun.
+fn feed_changes(outcome: &Outcome) -> Vec<i32> {
+    let last = outcome.number("sale.last_age");
+    let mut changes: Vec<i32> = ["feed.starter_until", "feed.grower_until", "feed.finisher_until"]
+        .into_iter()
+        .filter_map(|id| outcome.number(id).filter(|until| last.is_some_and(|last| *until < last)))
+        .map(|until| until as i32 + 1)
+        .collect();
+    changes.dedup();
+    changes
 }
 
-/// The days of age on which the next feed is begun. When a plan knows its feeds, their days are read here.
-fn feed_changes() -> Vec<i32> {
-    vec![STARTER_UNTIL_D]
+/// Deliveries of feed after the first day of them, joined by day.
+fn later_deliveries(answers: &Answers, outcome: &Outcome) -> Vec<(i32, f64)> {
+    let all = store_room::deliveries(answers, outcome);
+    let first = all.iter().map(|one| one.day).min();
+    let mut later: Vec<(i32, f64)> = Vec::new();
+    for one in all.iter().filter(|one| Some(one.day) != first) {
+        match later.iter_mut().find(|(day, _)| *day == one.day) {
+            Some((_, bags)) => *bags += one.bags,
+            None => later.push((one.day, one.bags)),
+        }
+    }
+    later
 }
 
 /// The day of age on which warming begins: a day earlier in the cold season.

@@ -14,6 +14,8 @@ pub enum Anchor {
     Litter,
     /// The feed for the first weeks is in the store.
     Feed,
+    /// The chicks are booked, and a deposit is paid where one is asked.
+    Booked,
     /// Warming begins.
     Warming,
     /// The chicks come; day 0.
@@ -47,6 +49,8 @@ pub enum When {
     GuardsOut,
     /// The days on which one feed is mixed into the next.
     FeedMixing,
+    /// The days on which more feed comes, with the bags.
+    FeedDelivered,
 }
 
 /// Some days in a row, as days of age; `last` is `first` for one day.
@@ -82,6 +86,7 @@ impl When {
             When::Weekly => weekly(frame),
             When::Widening => widening(frame),
             When::GuardsOut => vec![guards_out(frame)],
+            When::FeedDelivered => delivered(frame),
             When::FeedMixing => frame.feed_changes.iter().map(|day| mixing(*day)).collect(),
         }
     }
@@ -105,6 +110,11 @@ fn widening(frame: &Frame) -> Vec<Run> {
     let widened =
         |(day, density): &(i32, f64)| Run { detail: Some((*density, Unit::PerSquareMetre)), ..Run::on(*day) };
     frame.widened.iter().map(widened).collect()
+}
+
+fn delivered(frame: &Frame) -> Vec<Run> {
+    let run = |(day, bags): &(i32, f64)| Run { detail: Some((*bags, Unit::Pieces)), ..Run::on(*day) };
+    frame.deliveries.iter().map(run).collect()
 }
 
 /// Guards go between day 7 and day 10 (breeders' handbooks, from memory); where the plan widens to the whole house on a
@@ -137,6 +147,8 @@ mod tests {
             widened: vec![(3, 37.0), (6, 30.0)],
             guards_out: None,
             feed_changes: vec![21],
+            deliveries: vec![(10, 32.0)],
+            booked: -28,
         }
     }
 

@@ -3,6 +3,8 @@
 
 use std::path::{Path, PathBuf};
 
+use advice::families;
+use advice::futures_table;
 use advice::plan::{self, Plan};
 use advice::plan_file;
 use clap::ArgMatches;
@@ -10,7 +12,7 @@ use present::calendar::Written;
 use present::plan::Shown;
 use present::print::{self, Paper};
 use present::{Locale, Viewer, Words, fault, say, text, view};
-use quantity::{Question, Source};
+use quantity::{Currency, Question, Raw, Source, Value};
 
 use crate::clock;
 use crate::failure::Failure;
@@ -20,7 +22,8 @@ use crate::input;
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let words = Words::of(locale);
     let Some(path) = given.get_one::<PathBuf>("FILE") else { return Ok(()) };
-    let (plan, questions) = read(path, locale)?;
+    let curve = given.get_one::<PathBuf>("curve").map(PathBuf::as_path);
+    let (plan, questions) = read(path, curve, locale)?;
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
     let with_workings = given.get_flag("working");
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
@@ -32,6 +35,9 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         let written = Written::now(clock::now());
         let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
         write_file(out, calendar.as_bytes(), words)?;
+    }
+    if let Some(out) = given.get_one::<PathBuf>("scenarios") {
+        write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -57,12 +63,36 @@ fn batch_key(plan: &Plan, path: &Path) -> String {
     parts.collect::<Vec<_>>().join("/")
 }
 
-fn read(path: &Path, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
+/// The futures that the figures of risk are counted from.
+fn scenarios(plan: &Plan, words: &Words) -> Result<String, Failure> {
+    let (futures, sold_by) = families::risk::of_plan(&plan.answers, &plan.outcome)
+        .ok_or_else(|| Failure::input(words.plain("command-no-scenarios")))?;
+    let currency = match plan.answers.get("farm.currency").map(|given| &given.value) {
+        Some(Value::Currency(currency)) => *currency,
+        _ => Currency::UNKNOWN,
+    };
+    Ok(futures_table::csv(&futures, sold_by, currency))
+}
+
+/// A curve given as a file of its own goes before one pasted into the plan file, and is the one followed.
+fn with_curve(mut raws: Vec<Raw>, curve: &Path, words: &Words) -> Result<Vec<Raw>, Failure> {
+    raws.retain(|raw| !["batch.own_curve", "batch.standard"].contains(&raw.key.as_str()));
+    let text = input::text(curve, words)?;
+    let raw = |key: &str, text: String| Raw { key: key.to_owned(), text: vec![text], line: None };
+    raws.extend([raw("batch.own_curve", text), raw("batch.standard", "own".to_owned())]);
+    Ok(raws)
+}
+
+fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
     let words = Words::of(locale);
     let in_file =
         |fault: String| say!(words, "command-in-file", file = path.display().to_string(), fault = fault);
     let text = input::text(path, words)?;
     let raws = plan_file::read(&text).map_err(|error| Failure::input(in_file(fault::file(&error, words))))?;
+    let raws = match curve {
+        Some(curve) => with_curve(raws, curve, words)?,
+        None => raws,
+    };
     let checked = plan::read(&raws, Source::File, true);
     if checked.problems.is_empty() {
         return Ok((plan::work_out(checked.answers), checked.questions));

@@ -60,7 +60,7 @@ fn no_sum(name: &str, words: &Words) -> String {
 }
 
 fn list(viewer: &Viewer) -> String {
-    families::sums().map(|sum| format!("{:<12} {}\n", sum.name, sum::title(sum, viewer))).collect()
+    families::sums().map(|sum| format!("{:<16} {}\n", sum.name, sum::title(sum, viewer))).collect()
 }
 
 /// What a sum asks, one key a line with its label, range and whether it is needed.
@@ -70,7 +70,9 @@ fn asks(sum: &Sum, viewer: &Viewer) -> String {
     for (asked, input) in sum.asked().iter().zip(sum.inputs) {
         let label = words.plain(&format!("field-{}", key_part(asked.field.key)));
         let range = match asked.field.kind {
-            Kind::Number { low, high, .. } | Kind::Ratio { low, high, .. } => {
+            Kind::Number { low, high, .. }
+            | Kind::Numbers { low, high, .. }
+            | Kind::Ratio { low, high, .. } => {
                 say!(words, "sum-range", low = show::short(low, 3), high = show::short(high, 3))
             }
             Kind::Choice(allowed) | Kind::Choices(allowed) => allowed.join(" | "),

@@ -1,7 +1,7 @@
 ## The command line.
 
 command-about = Plan a batch of broiler chicks, record it, see what is off, sell it well, and learn for the next one.
-command-plan = Work out a plan file: space, guard, disinfectant, litter
+command-plan = Work out a plan file: space, guard, heat, feed, water, light, money, and what is due when
 command-sums = Quick sums: key=value … ; without a name, the list of them
 command-verify = Work out the outputs of a table of check values from its inputs
 command-serve = Serve the pages on this machine
@@ -44,3 +44,6 @@ serve-no-address = “{ $typed }” is no address to listen on. Write for exampl
 serve-cannot-open = The book cannot be opened ({ $book }): { $why }
 serve-demo-book = invented, nothing is kept
 serve-database = the database
+option-scenarios = Write the futures that profit and chance of a loss are counted from, as CSV
+option-curve = Your own target weights and feed, as CSV: age_d, body_weight_g, cum_feed_g or daily_feed_g
+command-no-scenarios = There are no futures yet: the plan needs the price of a chick, of a bag of each feed, of a kg or a bird sold, and the kg in a bag.

@@ -1,29 +1,97 @@
 //! What is done on which day?
 
 use advice::tasks::{Remind, Round, Stage, Task};
-use quantity::CivilDay;
+use quantity::{CivilDay, DayOfAge};
 
 use super::*;
 use crate::calendar::{self, Event, When, Written};
+use crate::scene::timeline::{Due, Phase, Tick, Timeline, TimelineWords};
 
 /// The phone calls so many minutes before a round through the house.
 const BEFORE_ROUND_MIN: i32 = 10;
 
+/// Jobs that stand for the whole on the line of days, and whether they must not slip.
+const LANDMARKS: &[(&str, bool)] = &[
+    ("birds-out", false),
+    ("disinfect-first", false),
+    ("disinfect-second", false),
+    ("chicks-booked", true),
+    ("feed-in", true),
+    ("litter-in", false),
+    ("warming", true),
+    ("boxes-counted", true),
+    ("guards-out", false),
+    ("withdrawal-checked", true),
+    ("sale", true),
+    ("next-chicks", false),
+];
+
 impl Shown<'_> {
-    pub(super) fn days(&self) -> Vec<Block> {
-        let mut blocks = vec![self.heading("question-days")];
-        let Some(lead) = self.days_lead() else {
-            blocks.push(self.waiting("waiting-days"));
+    pub(super) fn countdown(&self) -> Vec<Block> {
+        let mut blocks = vec![self.heading("question-countdown")];
+        let Some(lead) = self.countdown_lead() else {
+            blocks.push(self.waiting("waiting-countdown"));
             return blocks;
         };
         blocks.push(lead);
-        // A drawing of the days belongs here, between the answer and its details.
+        blocks.extend(self.draw_countdown());
         blocks.extend(self.rows(&["house.empty_from", "house.empty_days", "batch.next_placement"]));
         for jobs in self.plan.tasks.chunk_by(|one, next| week(one) == week(next)) {
-            blocks.extend(jobs.first().map(|job| Block::Paragraph(self.week_title(week(job)))));
-            blocks.push(Block::Steps(self.jobs(jobs.iter(), false)));
+            let title = jobs.first().map_or_else(String::new, |job| self.week_title(week(job)));
+            blocks.push(Block::Fold { title, blocks: vec![Block::Steps(self.jobs(jobs.iter(), false))] });
         }
         blocks
+    }
+
+    /// The days that must not slip, on a line from the empty house to the next chicks.
+    fn draw_countdown(&self) -> Option<Block> {
+        let placement = self.plan.answers.day("batch.placement")?;
+        let tasks = &self.plan.tasks;
+        let (first, last) = (tasks.first()?.age_d, tasks.last()?.age_d);
+        let of_day = |day: i32| show::day_short(DayOfAge(day).date(placement), self.viewer);
+        let ticks: Vec<Tick> = (first.div_euclid(WEEK_D)..=last.div_euclid(WEEK_D))
+            .map(|week| Tick { day: week * WEEK_D, label: of_day(week * WEEK_D) })
+            .collect();
+        let due: Vec<Due> = LANDMARKS
+            .iter()
+            .filter_map(|(name, firm)| {
+                let task = tasks.iter().find(|task| task.name == *name)?;
+                let label = self.words.attribute(&format!("task-{name}"), "short", &[])?;
+                Some(Due { day: task.age_d, label, firm: *firm })
+            })
+            .collect();
+        let phase = |stages: &[Stage], key: &str| {
+            let of: Vec<&Task> = tasks.iter().filter(|task| stages.contains(&task.stage)).collect();
+            let from = of.iter().map(|task| task.age_d).min()?;
+            let to =
+                of.iter().map(|task| task.until.map_or(task.age_d, |day| day.days_since(placement))).max()?;
+            Some(Phase { from, to, label: self.words.plain(key) })
+        };
+        let phases = [
+            phase(&[Stage::Empty, Stage::Clean, Stage::Rest], "phase-house"),
+            phase(&[Stage::Brooding], "phase-brooding"),
+            phase(&[Stage::Growing], "phase-growing"),
+            phase(&[Stage::After], "phase-after"),
+        ];
+        let listed = due.iter().map(|due| format!("{} {}", of_day(due.day), due.label));
+        let alternative = say!(self.words, "drawing-countdown", days = listed.collect::<Vec<_>>().join(", "));
+        let rows = due.iter().map(|due| vec![of_day(due.day), due.day.to_string(), due.label.clone()]);
+        let data = Table {
+            caption: String::new(),
+            columns: self.columns(&["column-date", "column-day", "column-what"]),
+            rows: rows.collect(),
+            emphasis: Vec::new(),
+            explained_by: Vec::new(),
+        };
+        let timeline = Timeline { ticks, due, phases: phases.into_iter().flatten().collect() };
+        Some(Block::Drawing(Drawing {
+            name: "countdown",
+            svg: timeline.draw(&TimelineWords { alternative: alternative.clone() }),
+            caption: self.words.plain("drawing-countdown-caption"),
+            alternative,
+            data,
+            width_percent: 60,
+        }))
     }
 
     /// Every job to tick, by stage of the work.
@@ -40,7 +108,7 @@ impl Shown<'_> {
             }
         }
         if self.plan.tasks.is_empty() {
-            blocks.push(self.waiting("waiting-days"));
+            blocks.push(self.waiting("waiting-countdown"));
         }
         Document { title: self.words.plain("sheet-countdown"), subtitle: self.subtitle(), blocks }
     }
@@ -64,7 +132,7 @@ impl Shown<'_> {
         calendar::write(&events, written)
     }
 
-    fn days_lead(&self) -> Option<Block> {
+    fn countdown_lead(&self) -> Option<Block> {
         let (first, last) = (self.plan.tasks.first()?, self.plan.tasks.last()?);
         let day = |task: &Task| show::day(task.day, self.viewer);
         let count = show::number(self.plan.tasks.len() as f64, 0);

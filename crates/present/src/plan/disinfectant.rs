@@ -15,7 +15,7 @@ impl Shown<'_> {
         blocks.extend(self.findings(&["disinfectant", "house"]));
         blocks.extend(self.mix_drawing());
         blocks.extend(meaning(&self.plan.answers, self.viewer).map(Block::Note));
-        blocks.extend(self.rows(&[
+        let rows = self.rows(&[
             "disinfectant.product_per_load",
             "disinfectant.product_other_meaning",
             "disinfectant.measures_per_load",
@@ -39,7 +39,8 @@ impl Shown<'_> {
             "disinfectant.curtain_area",
             "disinfectant.gable_area",
             "disinfectant.roof_area",
-        ]));
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.push(Block::Note(self.words.plain("areas-convention")));
         blocks.extend(self.overdoses().map(Block::Table));
         blocks.push(Block::Heading {

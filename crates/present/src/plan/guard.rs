@@ -1,5 +1,7 @@
 //! How is the guard cut, joined and widened?
 
+use advice::outfit::{Counts, StandingRing};
+
 use super::*;
 
 impl Shown<'_> {
@@ -11,9 +13,9 @@ impl Shown<'_> {
             return blocks;
         }
         blocks.extend(lead);
-        blocks.extend(self.findings(&["guard", "brooding"]));
+        blocks.extend(self.findings(&["guard", "brooding.brooder", "brooding.brooders"]));
         blocks.extend(self.guard_drawings());
-        blocks.extend(self.rows(&[
+        let rows = self.rows(&[
             "guard.rings",
             "guard.chicks_in_ring",
             "guard.strips_per_ring",
@@ -32,7 +34,8 @@ impl Shown<'_> {
             "guard.floor_taken",
             "guard.least_bend_radius",
             "guard.cost",
-        ]));
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.extend(self.layouts().map(Block::Table));
         blocks.extend(self.widening().map(Block::Table));
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
@@ -84,11 +87,17 @@ impl Shown<'_> {
     }
 
     fn guard_drawings(&self) -> Vec<Block> {
-        [self.draw_cutting(), self.draw_ring(), self.draw_floor()]
-            .into_iter()
-            .flatten()
-            .map(Block::Drawing)
-            .collect()
+        [
+            self.draw_cutting(),
+            self.draw_ring(),
+            self.draw_floor(self.chick_counts()),
+            self.draw_widening(self.chick_counts()),
+            self.draw_hall(self.hung_counts()),
+        ]
+        .into_iter()
+        .flatten()
+        .map(Block::Drawing)
+        .collect()
     }
 
     pub(super) fn draw_cutting(&self) -> Option<Drawing> {
@@ -158,26 +167,29 @@ impl Shown<'_> {
         })
     }
 
-    pub(super) fn draw_floor(&self) -> Option<Drawing> {
+    pub(super) fn draw_floor(&self, counts: Counts) -> Option<Drawing> {
         let answer = |key| self.plan.answers.number(key);
         let (length, width) = (answer("house.length_m")?, answer("house.width_m")?);
         let diameter = self.number("guard.ring_diameter")?;
         let rings = self.number("guard.rings")? as usize;
-        let floor = Floor { length, width, rings, diameter, walkway: answer("guard.walkway_m")? };
-        let alternative = say!(
-            self.words,
-            "drawing-floor",
-            rings = rings.to_string(),
-            diameter = self.metres(diameter),
-            length = self.metres(length),
-            width = self.metres(width),
-        );
+        let ring = self.plan.ring(counts).filter(|_| counts.any());
+        let floor = Floor {
+            length,
+            width,
+            rings,
+            diameter,
+            walkway: answer("guard.walkway_m")?,
+            outfit: ring.as_ref().map(|ring| outfit::drawn(&ring.outfit)),
+        };
+        let alternative = self.floor_in_words(rings, length, width, ring.as_ref());
         let words = FloorWords {
             length: self.metres(length),
             width: self.metres(width),
+            outfit: ring.as_ref().map(|ring| self.ring_pieces(&ring.outfit)).unwrap_or_default(),
             alternative: alternative.clone(),
         };
         let mut data = self.drawing_data(&["guard.ring_diameter", "guard.rings_that_fit"]);
+        data.rows.extend(ring.iter().flat_map(|ring| self.placed_rows(&ring.outfit.placed)));
         for (at, [x, y]) in floor.centres()?.into_iter().enumerate() {
             let label = say!(self.words, "ring-number", number = (at + 1).to_string());
             let place = say!(self.words, "ring-place", x = self.metres(x), y = self.metres(y));
@@ -191,6 +203,35 @@ impl Shown<'_> {
             data,
             width_percent: 48,
         })
+    }
+
+    fn floor_in_words(&self, rings: usize, length: f64, width: f64, ring: Option<&StandingRing>) -> String {
+        let (length, width) = (self.metres(length), self.metres(width));
+        let diameter =
+            self.number("guard.ring_diameter").map_or_else(String::new, |across| self.metres(across));
+        let rings = rings.to_string();
+        let Some(StandingRing { outfit, .. }) = ring else {
+            return say!(
+                self.words,
+                "drawing-floor",
+                rings = rings,
+                diameter = diameter,
+                length = length,
+                width = width,
+            );
+        };
+        say!(
+            self.words,
+            "drawing-floor-outfit",
+            rings = rings,
+            diameter = diameter,
+            length = length,
+            width = width,
+            feeders = outfit.placed.feeders.len().to_string(),
+            tray = self.across(outfit.feeder),
+            drinkers = outfit.placed.drinkers.len().to_string(),
+            fount = self.across(outfit.drinker),
+        )
     }
 
     pub(super) fn layouts(&self) -> Option<Table> {
@@ -236,27 +277,30 @@ impl Shown<'_> {
         })
     }
 
+    /// How the guard stands at a step, in words.
+    pub(super) fn standing(&self, standing: &Standing) -> String {
+        let Standing::Rings { joined, overlap, .. } = standing else {
+            return self.words.plain("whole-house");
+        };
+        let centimetres = (overlap.in_centimetres() + 1e-6).floor();
+        let overlap = show::quantity(centimetres, Unit::Centimetre, 0, self.viewer);
+        let key = if *joined > 1.0 { "rings-joined" } else { "rings-single" };
+        say!(self.words, key, joined = show::number(*joined, 0), overlap = overlap)
+    }
+
     pub(super) fn widening(&self) -> Option<Table> {
         let steps = &self.plan.widening;
         let rows = steps
             .iter()
             .map(|step| {
-                let per_m2 = |density| show::bare(density, Unit::PerSquareMetre, 0, self.viewer);
-                let (how, room) = match step.standing {
-                    Standing::Rings { joined, overlap, chicks_per_m2 } => {
-                        let centimetres = (overlap.in_centimetres() + 1e-6).floor();
-                        let overlap = show::quantity(centimetres, Unit::Centimetre, 0, self.viewer);
-                        let key = if joined > 1.0 { "rings-joined" } else { "rings-single" };
-                        let how = say!(self.words, key, joined = show::number(joined, 0), overlap = overlap);
-                        (how, per_m2(chicks_per_m2))
-                    }
-                    Standing::WholeHouse { chicks_per_m2 } => {
-                        (self.words.plain("whole-house"), per_m2(chicks_per_m2))
-                    }
-                };
-                let room_cm2 = 10_000.0 / step.standing.chicks_per_m2();
+                let density = step.standing.chicks_per_m2();
                 let day = say!(self.words, "day-of-age", day = step.from_day.to_string());
-                vec![day, how, room, show::bare(room_cm2, Unit::SquareCentimetre, 0, self.viewer)]
+                vec![
+                    day,
+                    self.standing(&step.standing),
+                    show::bare(density, Unit::PerSquareMetre, 0, self.viewer),
+                    show::bare(10_000.0 / density, Unit::SquareCentimetre, 0, self.viewer),
+                ]
             })
             .collect();
         (!steps.is_empty()).then(|| Table {

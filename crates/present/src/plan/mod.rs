@@ -17,9 +17,15 @@ use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
 mod countdown;
+mod days;
 mod disinfectant;
+mod drawings;
+mod feed;
 mod guard;
+mod heat;
 mod litter;
+mod money;
+mod outfit;
 mod space;
 
 /// A plan being shown to somebody.
@@ -37,8 +43,21 @@ impl<'a> Shown<'a> {
 
     /// The whole plan.
     pub fn document(&self) -> Document {
-        let parts =
-            [self.space(), self.guard(), self.disinfectant(), self.litter(), self.days(), self.assumed()];
+        let parts = [
+            self.space(),
+            self.days(),
+            self.guard(),
+            self.heat(),
+            self.equipment(),
+            self.disinfectant(),
+            self.litter(),
+            self.feed(),
+            self.water(),
+            self.light(),
+            self.money(),
+            self.countdown(),
+            self.assumed(),
+        ];
         Document {
             title: self.words.plain("page-before"),
             subtitle: self.subtitle(),
@@ -53,7 +72,9 @@ impl<'a> Shown<'a> {
         blocks.extend(self.draw_cutting().map(Block::Drawing));
         blocks.push(Block::Steps(self.steps("cutting", 6, true)));
         blocks.push(Block::PageBreak);
-        blocks.extend([self.draw_ring(), self.draw_floor()].into_iter().flatten().map(Block::Drawing));
+        let drawings =
+            [self.draw_ring(), self.draw_floor(self.chick_counts()), self.draw_widening(self.chick_counts())];
+        blocks.extend(drawings.into_iter().flatten().map(Block::Drawing));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
@@ -126,16 +147,17 @@ impl<'a> Shown<'a> {
         (!rows.is_empty()).then_some(Block::Figures(rows))
     }
 
-    /// Findings whose field lies in one of the sections.
-    fn findings(&self, sections: &[&str]) -> Vec<Block> {
-        let in_sections = |field: Option<&str>| {
-            let section = field.and_then(|field| field.split('.').next()).unwrap_or_default();
-            sections.contains(&section)
+    /// Findings whose field lies in one of the sections, or is named itself.
+    fn findings(&self, places: &[&str]) -> Vec<Block> {
+        let in_places = |field: Option<&str>| {
+            let field = field.unwrap_or_default();
+            let section = field.split('.').next().unwrap_or_default();
+            places.contains(&section) || places.contains(&field)
         };
         self.plan
             .findings
             .iter()
-            .filter(|finding| in_sections(finding.field))
+            .filter(|finding| in_places(finding.field))
             .map(|finding| Block::Finding(finding::view(finding, &self.plan.outcome, self.viewer)))
             .collect()
     }

@@ -1,15 +1,19 @@
 //! Do the chicks fit?
 
+use advice::houses::HouseChoice;
+use quantity::Unit;
+
 use super::Shown;
-use crate::document::Block;
-use crate::{say, working};
+use crate::document::{Block, Table};
+use crate::{say, show, working};
 
 impl Shown<'_> {
     pub(super) fn space(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-fit")];
         blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space")));
         blocks.extend(self.findings(&["farm", "batch", "space"]));
-        blocks.extend(self.rows(&[
+        blocks.extend(self.houses().map(Block::Table));
+        let rows = self.rows(&[
             "space.birds_allowed",
             "space.chicks_to_order",
             "space.density_at_sale",
@@ -22,8 +26,37 @@ impl Shown<'_> {
             "space.floor_area",
             "space.weight_open_house",
             "space.birds_allowed_open_house",
-        ]));
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks
+    }
+
+    /// Several houses side by side.
+    fn houses(&self) -> Option<Table> {
+        let square_metres = |value| show::quantity(value, Unit::SquareMetre, 0, self.viewer);
+        let row = |house: &HouseChoice| {
+            let name = match house.name.as_str() {
+                "" => self.words.plain("house-unnamed"),
+                name => name.to_owned(),
+            };
+            let name = if house.chosen { say!(self.words, "house-of-plan", name = name) } else { name };
+            let verdict = if house.fits { "house-fits" } else { "house-does-not-fit" };
+            vec![
+                name,
+                square_metres(house.floor_m2),
+                show::quantity(house.birds_allowed, Unit::Birds, 0, self.viewer),
+                show::quantity(house.chicks_to_order, Unit::Chicks, 0, self.viewer),
+                self.words.plain(verdict),
+            ]
+        };
+        let columns = ["column-house", "column-floor", "column-carries", "column-order", "column-verdict"];
+        (!self.plan.houses.is_empty()).then(|| Table {
+            caption: self.words.plain("houses-caption"),
+            columns: self.columns(&columns),
+            rows: self.plan.houses.iter().map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: vec!["space.birds_allowed"],
+        })
     }
 
     /// The verdict first, in words; the number of birds alone while the batch is not told.

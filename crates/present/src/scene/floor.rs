@@ -1,5 +1,7 @@
 //! The floor from above, with the rings where they can stand.
 
+use super::legend::Legend;
+use super::outfit::{Onto, Outfit, OutfitWords};
 use super::{Canvas, PAPER, SHADE, WIDTH};
 
 /// What is drawn; lengths in metres.
@@ -14,6 +16,8 @@ pub struct Floor {
     pub diameter: f64,
     /// Free between rings and to the walls, at least.
     pub walkway: f64,
+    /// What stands in each ring, places from its middle; without it, a dot marks the brooder.
+    pub outfit: Option<Outfit>,
 }
 
 /// The words on the drawing.
@@ -22,6 +26,8 @@ pub struct FloorWords {
     pub length: String,
     /// The width with its unit.
     pub width: String,
+    /// What the pieces in the rings are.
+    pub outfit: OutfitWords,
     /// What it shows.
     pub alternative: String,
 }
@@ -59,22 +65,60 @@ impl Floor {
     /// The drawing; `None` where the rings do not fit.
     pub fn draw(&self, words: &FloorWords) -> Option<String> {
         let centres = self.centres()?;
-        const LEFT: f64 = 8.0;
-        const RIGHT: f64 = 64.0;
-        let scale = (WIDTH - LEFT - RIGHT) / self.length;
-        let top = 8.0;
-        let (w, h) = (self.length * scale, self.width * scale);
-        let mut canvas = Canvas::new(top + h + 32.0);
-        canvas.rect([LEFT, top, w, h], PAPER, Some([0.0, 0.0, self.length, self.width]));
+        let entries = self.outfit.iter().flat_map(|outfit| outfit.legend(&words.outfit));
+        let ground = Ground::of(self.length, self.width, Legend::of(entries));
+        let mut canvas = ground.begin(&words.length, &words.width);
+        let scale = ground.scale();
         for [x, y] in centres {
             let radius = self.diameter / 2.0;
-            let at = [LEFT + x * scale, top + y * scale];
-            canvas.circle([at[0], at[1], radius * scale], SHADE, 2.0, Some([x, y, radius]));
-            canvas.circle([at[0], at[1], 3.0], "#111", 1.0, None);
+            let at = [ground.left() + x * scale, ground.top() + y * scale];
+            let fill = if self.outfit.is_some() { PAPER } else { SHADE };
+            canvas.circle([at[0], at[1], radius * scale], fill, 2.0, Some([x, y, radius]));
+            match &self.outfit {
+                Some(outfit) => outfit.draw(&mut canvas, Onto { zero: at, metres: [x, y], scale }),
+                None => canvas.circle([at[0], at[1], 3.0], "#111", 1.0, None),
+            }
         }
-        canvas.measure_across(LEFT, LEFT + w, top + h + 10.0, &words.length);
-        canvas.measure_down(LEFT + w + 8.0, top, top + h, &words.width);
         Some(canvas.finish(&words.alternative))
+    }
+}
+
+/// A floor with its measures, and a legend above it.
+pub(super) struct Ground {
+    length: f64,
+    width: f64,
+    legend: Legend,
+}
+
+impl Ground {
+    pub(super) fn of(length: f64, width: f64, legend: Legend) -> Ground {
+        Ground { length, width, legend }
+    }
+
+    pub(super) fn left(&self) -> f64 {
+        8.0
+    }
+
+    pub(super) fn top(&self) -> f64 {
+        self.legend.height + 6.0
+    }
+
+    /// Units of drawing to the metre.
+    pub(super) fn scale(&self) -> f64 {
+        const RIGHT: f64 = 64.0;
+        (WIDTH - self.left() - RIGHT) / self.length
+    }
+
+    /// A new canvas with the bare floor.
+    pub(super) fn begin(&self, length_text: &str, width_text: &str) -> Canvas {
+        let (left, top) = (self.left(), self.top());
+        let (w, h) = (self.length * self.scale(), self.width * self.scale());
+        let mut canvas = Canvas::new(top + h + 32.0);
+        self.legend.draw(&mut canvas);
+        canvas.rect([left, top, w, h], PAPER, Some([0.0, 0.0, self.length, self.width]));
+        canvas.measure_across(left, left + w, top + h + 10.0, length_text);
+        canvas.measure_down(left + w + 8.0, top, top + h, width_text);
+        canvas
     }
 }
 
@@ -91,7 +135,7 @@ mod tests {
             (30.0, 4.5, 5, 3.4),
             (18.0, 9.0, 7, 3.0),
         ] {
-            let floor = Floor { length, width, rings, diameter, walkway: 0.5 };
+            let floor = Floor { length, width, rings, diameter, walkway: 0.5, outfit: None };
             let centres = floor.centres().unwrap();
             assert_eq!(centres.len(), rings);
             let radius = diameter / 2.0;
@@ -109,7 +153,9 @@ mod tests {
     #[test]
     fn too_many_rings_are_not_drawn() {
         assert!(
-            Floor { length: 18.0, width: 9.0, rings: 9, diameter: 3.72, walkway: 0.5 }.centres().is_none()
+            Floor { length: 18.0, width: 9.0, rings: 9, diameter: 3.72, walkway: 0.5, outfit: None }
+                .centres()
+                .is_none()
         );
     }
 }

@@ -5,10 +5,26 @@
 
 use maud::{Markup, PreEscaped, html};
 
+mod axis;
+pub mod bars;
+pub mod chart;
+pub mod columns;
 pub mod cutting;
 pub mod floor;
+mod frame;
+pub mod hall;
+#[cfg(test)]
+pub(crate) mod inspect;
+mod lanes;
+mod legend;
+mod lettering;
+pub mod outfit;
 pub mod ring;
+pub mod stock;
 pub mod tankfuls;
+mod texture;
+pub mod timeline;
+pub mod widening;
 
 /// Width of every drawing in its own units: a phone's screen less margins.
 pub const WIDTH: f64 = 340.0;
@@ -19,6 +35,8 @@ const INK: &str = "#111";
 const PAPER: &str = "#f6f1e4";
 /// Fill of what is put on them.
 const SHADE: &str = "#d9cba3";
+/// Lines that only guide the eye.
+const FAINT: &str = "#999";
 
 /// A drawing being made.
 pub struct Canvas {
@@ -71,17 +89,52 @@ impl Canvas {
 
     /// A line through points, not filled.
     pub fn path(&mut self, points: &[[f64; 2]], stroke_width: f64, closed: bool, fill: &str) {
-        let mut d = String::new();
-        for (at, point) in points.iter().enumerate() {
-            let [x, y] = point.map(tenth);
-            d.push_str(&format!("{}{x} {y}", if at == 0 { "M" } else { "L" }));
-        }
-        if closed {
-            d.push('Z');
-        }
+        let d = path_data(points, closed);
         self.shapes.push(html! {
             path d=(d) fill=(fill) stroke=(INK) stroke-width=(stroke_width) stroke-linejoin="round" {}
         });
+    }
+
+    /// A line through points, in ink.
+    pub fn polyline(&mut self, points: &[[f64; 2]], stroke_width: f64, dashes: Option<&str>) {
+        self.stroke(points, INK, stroke_width, dashes);
+    }
+
+    /// A line through points that is seen on dark fills too: a light line lies below it.
+    pub fn lined_polyline(&mut self, points: &[[f64; 2]], stroke_width: f64, dashes: Option<&str>) {
+        self.stroke(points, PAPER, stroke_width + 3.0, None);
+        self.stroke(points, INK, stroke_width, dashes);
+    }
+
+    fn stroke(&mut self, points: &[[f64; 2]], colour: &str, stroke_width: f64, dashes: Option<&str>) {
+        let d = path_data(points, false);
+        self.shapes.push(html! {
+            path d=(d) fill="none" stroke=(colour) stroke-width=(stroke_width) stroke-dasharray=[dashes] stroke-linejoin="round" {}
+        });
+    }
+
+    /// A filled shape without an outline.
+    pub fn patch(&mut self, corners: &[[f64; 2]], fill: &str) {
+        self.shapes.push(html! { path d=(path_data(corners, true)) fill=(fill) stroke="none" {} });
+    }
+
+    /// Many thin strokes as one shape: hatching. Each is x and y of its two ends.
+    pub fn strokes(&mut self, strokes: &[[f64; 4]], stroke_width: f64) {
+        if strokes.is_empty() {
+            return;
+        }
+        let mut d = String::new();
+        for [x1, y1, x2, y2] in strokes.iter().map(|stroke| stroke.map(tenth)) {
+            d.push_str(&format!("M{x1} {y1}L{x2} {y2}"));
+        }
+        self.shapes.push(html! { path d=(d) fill="none" stroke=(INK) stroke-width=(stroke_width) {} });
+    }
+
+    /// A thin line that only guides the eye.
+    pub fn guide(&mut self, from: [f64; 2], to: [f64; 2]) {
+        let ([x1, y1], [x2, y2]) = (from.map(tenth), to.map(tenth));
+        self.shapes
+            .push(html! { line x1=(x1) y1=(y1) x2=(x2) y2=(y2) stroke=(FAINT) stroke-width="0.75" {} });
     }
 
     /// Text.
@@ -124,13 +177,25 @@ impl Canvas {
     pub fn finish(self, alternative: &str) -> String {
         let view = format!("0 0 {WIDTH} {}", tenth(self.height));
         html! {
-            svg xmlns="http://www.w3.org/2000/svg" viewBox=(view) width=(WIDTH) height=(tenth(self.height)) role="img" {
+            svg xmlns="http://www.w3.org/2000/svg" viewBox=(view) width=(WIDTH) height=(tenth(self.height)) role="img" direction="ltr" {
                 title { (alternative) }
                 @for shape in &self.shapes { (PreEscaped(&shape.0)) }
             }
         }
         .into_string()
     }
+}
+
+fn path_data(points: &[[f64; 2]], closed: bool) -> String {
+    let mut d = String::new();
+    for (at, point) in points.iter().enumerate() {
+        let [x, y] = point.map(tenth);
+        d.push_str(&format!("{}{x} {y}", if at == 0 { "M" } else { "L" }));
+    }
+    if closed {
+        d.push('Z');
+    }
+    d
 }
 
 /// Coordinates to a tenth: finer than any screen, shorter to send.

@@ -60,9 +60,8 @@ impl Ring {
     fn outline(&self, canvas: &mut Canvas, centre: [f64; 2]) {
         let metres = Some([0.0, 0.0, self.diameter / 2.0]);
         if self.straight {
-            let corners: Vec<[f64; 2]> = (0..self.strips)
-                .map(|at| point(centre, RADIUS, 2.0 * PI * at as f64 / self.strips as f64 - PI / 2.0))
-                .collect();
+            let corners: Vec<[f64; 2]> =
+                (0..self.strips).map(|at| corner(centre, RADIUS, at, self.strips)).collect();
             canvas.path(&corners, 2.5, true, PAPER);
         } else {
             canvas.circle([centre[0], centre[1], RADIUS], PAPER, 2.5, metres);
@@ -79,6 +78,11 @@ impl Ring {
         canvas.path(&arc, 7.0, false, "none");
         canvas.line(point(centre, RADIUS - 8.0, start), point(centre, RADIUS + 8.0, start), 1.5, None);
     }
+}
+
+/// A corner of a ring whose strips stay straight; the first is at the top.
+pub(super) fn corner(centre: [f64; 2], radius: f64, at: usize, of: usize) -> [f64; 2] {
+    point(centre, radius, 2.0 * PI * at as f64 / of as f64 - PI / 2.0)
 }
 
 fn point(centre: [f64; 2], radius: f64, angle: f64) -> [f64; 2] {

@@ -30,6 +30,16 @@ async fn a_sum_can_be_kept_as_an_address() {
 }
 
 #[tokio::test]
+async fn weights_are_typed_a_line_a_bird() {
+    let browser = Browser::new(&memory()).await;
+    let page = browser.get("/sums/uniformity?weights=1900%0D%0A2000%0D%0A2100").await;
+    assert_eq!(page.status, StatusCode::OK, "{}", visible(&page.text()));
+    let text = page.text();
+    assert!(text.contains(">1900 2000 2100</textarea>"), "{text}");
+    assert!(visible(&text).contains("2\u{a0}000 g") && visible(&text).contains("5.0 %"));
+}
+
+#[tokio::test]
 async fn a_sums_faults_are_tied_to_its_fields() {
     let browser = Browser::new(&memory()).await;
     let sum = advice::sums::by_name("litter").unwrap();

@@ -2,8 +2,8 @@
 
 use super::Anchor::{LastHeat, Placement};
 use super::Stage::{Brooding, Growing};
-use super::When::{Between, FeedMixing, GuardsOut, On, Weekly, Widening};
-use super::{MORNING, TaskSpec, Told, task};
+use super::When::{Between, FeedDelivered, FeedMixing, GuardsOut, On, Weekly, Widening};
+use super::{MORNING, OFFICE, TaskSpec, Told, task};
 
 pub(super) static TASKS: &[TaskSpec] = &[
     task("rings-widened", Brooding, Widening).calls(MORNING).says(&[("density", Told::Run)]),
@@ -13,4 +13,5 @@ pub(super) static TASKS: &[TaskSpec] = &[
     task("weighing", Growing, Weekly).calls(MORNING).says(&[("birds", Told::Run)]),
     task("curtains-in-heat", Growing, On(Placement, 14)),
     task("feed-mixed", Growing, FeedMixing).calls(MORNING),
+    task("feed-delivered", Growing, FeedDelivered).calls(OFFICE).says(&[("bags", Told::Run)]),
 ];

@@ -1,12 +1,12 @@
 //! Made ready: ordered, brought in, built, tried.
 
-use super::Anchor::{Feed, Litter, Placement, Warming};
+use super::Anchor::{Booked, Feed, Litter, Placement, Warming};
 use super::Stage::Ready;
 use super::When::{On, OnLitter};
 use super::{EVENING_BEFORE, MORNING, OFFICE, TaskSpec, Told, task};
 
 pub(super) static TASKS: &[TaskSpec] = &[
-    task("chicks-booked", Ready, On(Placement, -28))
+    task("chicks-booked", Ready, On(Booked, 0))
         .calls(OFFICE)
         .says(&[("chicks", Told::Field("batch.chicks"))]),
     task("vaccines-ordered", Ready, On(Placement, -14)).calls(OFFICE),

@@ -1,0 +1,174 @@
+//! Feeders and drinkers: how many the birds need at each age, and what runs short.
+
+use quantity::{Answers, Status, Unit};
+
+use super::Family;
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, on_day};
+use crate::series::{SeriesSpec, Way, daily, given, same};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
+
+/// The day of age on which the large feeders and drinkers take over; both stand together for two or three days before.
+const CHANGE_OVER: f64 = 7.0;
+
+const fn serves(kind: &'static str, read: fn() -> Option<f64>) -> Input {
+    Input {
+        symbol: "s",
+        origin: Origin::Table { table: "equipment_serves", point: kind, unit: Unit::Birds, read },
+    }
+}
+
+fn low(kind: &str) -> Option<f64> {
+    Some(reference::equipment::serves(kind).ok()??.low)
+}
+
+fn pieces(x: &[f64]) -> Option<f64> {
+    Some(model::space::pieces(x[0], x[1], 1.0))
+}
+
+fn pieces_in_heat(x: &[f64]) -> Option<f64> {
+    Some(model::space::pieces(x[0], x[1], x[2]))
+}
+
+const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "ceil(n / s)", inputs, pieces).from("equipment-serves", Status::CommonPractice)
+}
+
+const fn needed_in_heat(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "ceil(n * h / s)", inputs, pieces_in_heat).from("equipment-serves", Status::CommonPractice)
+}
+
+const CHICKS: Input = field("n", "batch.chicks");
+const GROWN: Input = on_day("n", "batch.birds_alive", "space.change_over");
+const MORE: Input = figure("h", "space.more_drinkers");
+
+fn kind(answers: &Answers, key: &str, wanted: &str) -> bool {
+    answers.choice(key) == Some(wanted)
+}
+
+const fn count(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::Pieces, decimals: 0, rules }
+}
+
+const fn short(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "max(0, n - h)", inputs, |x| Some((x[0] - x[1]).max(0.0)))
+}
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "space.change_over",
+        unit: Unit::Day,
+        decimals: 0,
+        rules: &[exact("change-over", "min(7, l)", &[figure("l", "sale.last_age")], |x| {
+            Some(x[0].min(CHANGE_OVER))
+        })
+        .from("common-practice", Status::CommonPractice)],
+    },
+    FigureSpec {
+        id: "space.more_drinkers",
+        unit: Unit::One,
+        decimals: 2,
+        rules: &[
+            exact(
+                "more-drinkers-in-heat",
+                "1 + 0.25 * at_least(t, 30)",
+                &[field("t", "weather.hottest_day_c")],
+                |x| Some(model::space::more_drinkers(x[0])),
+            )
+            .when(|answers| answers.number("weather.hottest_day_c").is_some())
+            .from("common-practice", Status::CommonPractice),
+            exact("more-drinkers-to-be-safe", "1.25", &[], |_| Some(1.25))
+                .from("common-practice", Status::CommonPractice),
+        ],
+    },
+    count("space.chick_feeders", &[needed("chick-feeders", &[CHICKS, serves("tray", || low("tray"))])]),
+    count(
+        "space.chick_drinkers",
+        &[needed_in_heat("chick-drinkers", &[CHICKS, serves("fount", || low("fount")), MORE])],
+    ),
+    count(
+        "space.feeders",
+        &[
+            needed("feeders-pan", &[GROWN, serves("pan", || low("pan"))])
+                .when(|answers| kind(answers, "equipment.feeder_kind", "pan")),
+            needed("feeders-hanging-tube", &[GROWN, serves("hanging-tube", || low("hanging-tube"))]),
+        ],
+    ),
+    count(
+        "space.drinkers",
+        &[
+            needed_in_heat("drinkers-nipple", &[GROWN, serves("nipple", || low("nipple")), MORE])
+                .when(|answers| kind(answers, "equipment.drinker_kind", "nipple")),
+            needed_in_heat(
+                "drinkers-large-fount",
+                &[GROWN, serves("large-fount", || low("large-fount")), MORE],
+            )
+            .when(|answers| kind(answers, "equipment.drinker_kind", "large-fount")),
+            needed_in_heat("drinkers-bell", &[GROWN, serves("bell", || low("bell")), MORE]),
+        ],
+    ),
+    count(
+        "space.chick_feeders_short",
+        &[short(
+            "chick-feeders-short",
+            &[figure("n", "space.chick_feeders"), field("h", "equipment.chick_feeders")],
+        )],
+    ),
+    count(
+        "space.chick_drinkers_short",
+        &[short(
+            "chick-drinkers-short",
+            &[figure("n", "space.chick_drinkers"), field("h", "equipment.chick_drinkers")],
+        )],
+    ),
+    count(
+        "space.feeders_short",
+        &[short("feeders-short", &[figure("n", "space.feeders"), field("h", "equipment.feeders")])],
+    ),
+    count(
+        "space.drinkers_short",
+        &[short("drinkers-short", &[figure("n", "space.drinkers"), field("h", "equipment.drinkers")])],
+    ),
+    FigureSpec {
+        id: "space.first_day_over",
+        unit: Unit::Day,
+        decimals: 0,
+        rules: &[exact(
+            "first-day-over",
+            "d",
+            &[Input {
+                symbol: "d",
+                origin: Origin::FirstDayOver { series: "space.density_by_day", limit: Some("space.limit") },
+            }],
+            |x| Some(x[0]),
+        )],
+    },
+];
+
+static SERIES: &[SeriesSpec] = &[
+    SeriesSpec {
+        id: "space.density_by_day",
+        unit: Unit::KilogramPerSquareMetre,
+        decimals: 1,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "density-by-day",
+            "n * w / 1000 / A",
+            &[same("n", "batch.birds_alive"), same("w", "growth.weight"), given("A", "space.floor_area")],
+            |x| Some(x[0] * x[1] / 1000.0 / x[2]),
+        )]),
+    },
+    SeriesSpec {
+        id: "space.birds_by_day",
+        unit: Unit::PerSquareMetre,
+        decimals: 1,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "birds-per-square-metre",
+            "n / A",
+            &[same("n", "batch.birds_alive"), given("A", "space.floor_area")],
+            |x| Some(x[0] / x[1]),
+        )]),
+    },
+];

@@ -1,0 +1,467 @@
+//! Fuel for the brooders: how much, in cylinders and sacks, what a partition saves, and the gas that comes with it.
+
+use model::heat::{self, Balance};
+use quantity::physical::round_up;
+use quantity::{Answers, DayOfAge, Mass, Status, Temperature, Unit};
+use reference::growth::Standard;
+
+use super::{Family, space};
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+
+/// The family. Its quick sum is that of the heat.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: &[], shapes: &[] };
+
+/// The fuel, where it is told.
+pub(crate) const FUEL: &str = "brooding.fuel";
+const HOURS: &str = "brooding.hours_per_day";
+
+/// How far a saving can lie off, as a share: the same walls and the same burner stand on both sides of it, so most of what
+/// is not known falls on both. Our judgement.
+const SAVING_SPREAD: f64 = 0.25;
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "brooding.fuel_useful",
+        unit: Unit::MegajoulePerKilogram,
+        decimals: 1,
+        rules: &[
+            useful(
+                "useful-of-fuel",
+                &[
+                    of_fuel("q", "net", Unit::MegajoulePerKilogram, net),
+                    of_fuel("e1", "low", Unit::One, low),
+                    of_fuel("e2", "high", Unit::One, high),
+                ],
+            )
+            .when(|answers| answers.choice(FUEL).is_some()),
+            useful(
+                "useful-of-charcoal-pot",
+                &[
+                    constant("q", "charcoal-net", Unit::MegajoulePerKilogram, || net("charcoal")),
+                    constant("e1", "charcoal-low", Unit::One, || low("charcoal")),
+                    constant("e2", "charcoal-high", Unit::One, || high("charcoal")),
+                ],
+            )
+            .when(|answers| fuel(answers) == Some("charcoal")),
+            useful(
+                "useful-of-gas-hover",
+                &[
+                    constant("q", "lpg-net", Unit::MegajoulePerKilogram, || net("lpg")),
+                    constant("e1", "lpg-low", Unit::One, || low("lpg")),
+                    constant("e2", "lpg-high", Unit::One, || high("lpg")),
+                ],
+            )
+            .when(|answers| fuel(answers) == Some("lpg")),
+        ],
+    },
+    FigureSpec {
+        id: "brooding.fuel_rate",
+        unit: Unit::KilogramPerHour,
+        decimals: 2,
+        rules: &[exact(
+            "fuel-rate",
+            "3.6 * h / j",
+            &[figure("h", "brooding.heat"), figure("j", "brooding.fuel_useful")],
+            |x| Some(heat::fuel(x[0], x[1])),
+        )],
+    },
+    FigureSpec {
+        id: "brooding.fuel_per_day",
+        unit: Unit::Kilogram,
+        decimals: 1,
+        rules: &[exact(
+            "fuel-per-day",
+            "f * u",
+            &[figure("f", "brooding.fuel_rate"), field("u", HOURS)],
+            |x| Some(x[0] * x[1]),
+        )
+        .from("our-judgement", Status::OurJudgement)],
+    },
+    energy(
+        "brooding.heat_over_days",
+        &[
+            over_days("heat-over-days-fast", FAST, HEATED_DAYS, |x| over(Standard::Fast, x)).when(is_fast),
+            over_days("heat-over-days-slow", SLOW, HEATED_DAYS, |x| over(Standard::Slow, x)).when(is_slow),
+            over_days("heat-over-days-open-house", OPEN_HOUSE, HEATED_DAYS, |x| over(Standard::OpenHouse, x)),
+        ],
+    ),
+    energy(
+        "brooding.heat_over_days_whole_house",
+        &[
+            over_days("whole-house-days-fast", FAST, WHOLE_DAYS, |x| over(Standard::Fast, x)).when(is_fast),
+            over_days("whole-house-days-slow", SLOW, WHOLE_DAYS, |x| over(Standard::Slow, x)).when(is_slow),
+            over_days("whole-house-days-open-house", OPEN_HOUSE, WHOLE_DAYS, |x| {
+                over(Standard::OpenHouse, x)
+            }),
+        ],
+    ),
+    kilograms(
+        "brooding.fuel",
+        &[exact(
+            "fuel-over-days",
+            "3.6 * e / j + f",
+            &[
+                figure("e", "brooding.heat_over_days"),
+                figure("j", "brooding.fuel_useful"),
+                figure("f", "brooding.fuel_per_day"),
+            ],
+            |x| Some(heat::fuel(x[0], x[1]) + x[2]),
+        )],
+    ),
+    kilograms(
+        "brooding.saving",
+        &[exact(
+            "fuel-saved",
+            "max(0, 3.6 * (w - e) / j)",
+            &[
+                figure("w", "brooding.heat_over_days_whole_house"),
+                figure("e", "brooding.heat_over_days"),
+                figure("j", "brooding.fuel_useful"),
+            ],
+            |x| Some(saving(x)),
+        )
+        .from("our-judgement", Status::OurJudgement)
+        .between(|x| Some((saving(x) * (1.0 - SAVING_SPREAD), saving(x) * (1.0 + SAVING_SPREAD))))],
+    ),
+    FigureSpec {
+        id: "brooding.cylinders",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[whole("cylinders", &[figure("f", "brooding.fuel"), field("c", "brooding.cylinder_kg")])
+            .when(is_gas)],
+    },
+    FigureSpec {
+        id: "brooding.sacks",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[
+            whole("sacks", &[figure("f", "brooding.fuel"), field("c", "brooding.sack_kg")]).when(is_charcoal)
+        ],
+    },
+    FigureSpec {
+        id: "brooding.cylinders_saved",
+        unit: Unit::Pieces,
+        decimals: 1,
+        rules: &[part_of(
+            "cylinders-saved",
+            &[figure("s", "brooding.saving"), field("c", "brooding.cylinder_kg")],
+        )
+        .when(is_gas)],
+    },
+    FigureSpec {
+        id: "brooding.sacks_saved",
+        unit: Unit::Pieces,
+        decimals: 1,
+        rules: &[part_of("sacks-saved", &[figure("s", "brooding.saving"), field("c", "brooding.sack_kg")])
+            .when(is_charcoal)],
+    },
+    kilograms(
+        "brooding.spare",
+        &[
+            exact("spare-cylinder", "c", &[field("c", "brooding.cylinder_kg")], |x| Some(x[0]))
+                .when(is_gas)
+                .from("common-practice", Status::CommonPractice),
+            exact("spare-two-nights", "2 * f", &[figure("f", "brooding.fuel_per_day")], |x| Some(2.0 * x[0]))
+                .from("common-practice", Status::CommonPractice),
+        ],
+    ),
+    FigureSpec {
+        id: "brooding.fuel_cost",
+        unit: Unit::Money,
+        decimals: 2,
+        rules: &[
+            cost(
+                "cost-of-cylinders",
+                &[figure("n", "brooding.cylinders"), field("p", "prices.gas_cylinder_each")],
+            )
+            .when(is_gas),
+            cost("cost-of-sacks", &[figure("n", "brooding.sacks"), field("p", "prices.charcoal_sack_each")])
+                .when(is_charcoal),
+        ],
+    },
+    FigureSpec {
+        id: "brooding.air_for_fire",
+        unit: Unit::CubicMetrePerHour,
+        decimals: 0,
+        rules: &[
+            fire(
+                "air-for-fuel",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    of_fuel("c", "co2", Unit::One, co2),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(|answers| answers.choice(FUEL).is_some()),
+            fire(
+                "air-for-charcoal-pot",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    constant("c", "charcoal-co2", Unit::One, || co2("charcoal")),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(is_charcoal),
+            fire(
+                "air-for-gas-hover",
+                &[
+                    figure("f", "brooding.fuel_rate"),
+                    constant("c", "lpg-co2", Unit::One, || co2("lpg")),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+            )
+            .when(is_gas),
+        ],
+    },
+    FigureSpec {
+        id: "brooding.carbon_monoxide",
+        unit: Unit::PartsPerMillion,
+        decimals: 0,
+        rules: &[
+            monoxide(
+                "gas-of-fuel",
+                &[
+                    field("b", "brooding.brooders"),
+                    figure("p", "brooding.brooder_power"),
+                    figure("j", "brooding.fuel_useful"),
+                    field("a", "house.air_changes_per_h"),
+                    figure("V", "brooding.air_volume"),
+                    of_fuel("g1", "co-low", Unit::GramPerKilogram, co_low),
+                    of_fuel("g2", "co-high", Unit::GramPerKilogram, co_high),
+                ],
+            )
+            .when(|answers| answers.choice(FUEL).is_some()),
+            monoxide(
+                "gas-of-charcoal-pot",
+                &[
+                    field("b", "brooding.brooders"),
+                    figure("p", "brooding.brooder_power"),
+                    figure("j", "brooding.fuel_useful"),
+                    field("a", "house.air_changes_per_h"),
+                    figure("V", "brooding.air_volume"),
+                    constant("g1", "charcoal-co-low", Unit::GramPerKilogram, || co_low("charcoal")),
+                    constant("g2", "charcoal-co-high", Unit::GramPerKilogram, || co_high("charcoal")),
+                ],
+            )
+            .when(is_charcoal),
+            monoxide(
+                "gas-of-gas-hover",
+                &[
+                    field("b", "brooding.brooders"),
+                    figure("p", "brooding.brooder_power"),
+                    figure("j", "brooding.fuel_useful"),
+                    field("a", "house.air_changes_per_h"),
+                    figure("V", "brooding.air_volume"),
+                    constant("g1", "lpg-co-low", Unit::GramPerKilogram, || co_low("lpg")),
+                    constant("g2", "lpg-co-high", Unit::GramPerKilogram, || co_high("lpg")),
+                ],
+            )
+            .when(is_gas),
+        ],
+    },
+];
+
+const FAST: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_fast(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const SLOW: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_slow(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const OPEN_HOUSE: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_open_house(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+
+const HEATED_DAYS: &[Input] = &[
+    figure("H", "brooding.loss"),
+    field("n", "brooding.days_d"),
+    field("r", "weather.humidity_percent"),
+    field("o", "weather.coldest_night_c"),
+    field("c", "batch.chicks"),
+    field("u", HOURS),
+];
+const WHOLE_DAYS: &[Input] = &[
+    figure("H", "brooding.loss_whole_house"),
+    field("n", "brooding.days_d"),
+    field("r", "weather.humidity_percent"),
+    field("o", "weather.coldest_night_c"),
+    field("c", "batch.chicks"),
+    field("u", HOURS),
+];
+
+/// What the need of a day hangs on beside the day.
+#[derive(Clone, Copy)]
+pub(crate) struct Need {
+    /// Through walls and with the air, W/K.
+    pub loss: f64,
+    /// Outside, °C.
+    pub coldest: f64,
+    /// Relative humidity at the chicks, percent.
+    pub humidity: f64,
+    /// How many.
+    pub chicks: f64,
+}
+
+impl Need {
+    /// Heat to put in on a day of age, kW; `None` beyond the curve of weights.
+    pub(crate) fn on_day(self, day: f64, standard: Standard) -> Option<f64> {
+        let target = Temperature::celsius(reference::temperature::target(day, self.humidity)?);
+        let weight = standard.curve().ok()?.weight(DayOfAge(day as i32))?;
+        Some(self.at(target, weight))
+    }
+
+    fn at(self, target: Temperature, each: Mass) -> f64 {
+        let animals = heat::chicks(self.chicks, each, target);
+        let balance = Balance { through: self.loss, with_air: 0.0, animals };
+        balance.heat_to_put_in(target, Temperature::celsius(self.coldest)) / 1000.0
+    }
+}
+
+/// Loss, days, humidity, outside, chicks, hours: kWh over the brooding days.
+fn over(standard: Standard, x: &[f64]) -> Option<f64> {
+    let need = Need { loss: x[0], humidity: x[2], coldest: x[3], chicks: x[4] };
+    let curve = standard.curve().ok()?;
+    let mut kwh = 0.0;
+    for day in 0..x[1] as i32 {
+        let target = Temperature::celsius(reference::temperature::target(f64::from(day), x[2])?);
+        kwh += need.at(target, curve.weight(DayOfAge(day))?) * x[5];
+    }
+    Some(kwh)
+}
+
+/// Heat over the days in the whole house and in the heated part, useful heat of a kilogram.
+fn saving(x: &[f64]) -> f64 {
+    heat::fuel(x[0] - x[1], x[2]).max(0.0)
+}
+
+/// The fuel told, or that of the brooder told.
+pub(crate) fn fuel(answers: &Answers) -> Option<&'static str> {
+    answers.choice(FUEL).or_else(|| of_brooder(answers))
+}
+
+/// The fuel that the kind of brooder says.
+pub(crate) fn of_brooder(answers: &Answers) -> Option<&'static str> {
+    match answers.choice("brooding.brooder")? {
+        "charcoal-pot" => Some("charcoal"),
+        "gas-hover" => Some("lpg"),
+        _ => None,
+    }
+}
+
+pub(crate) fn is_charcoal(answers: &Answers) -> bool {
+    fuel(answers) == Some("charcoal")
+}
+
+pub(crate) fn is_gas(answers: &Answers) -> bool {
+    fuel(answers) == Some("lpg")
+}
+
+/// Whether the fuel burns in the house without a flue.
+pub(crate) fn burns_inside(answers: &Answers) -> bool {
+    fuel(answers).and_then(of).is_some_and(|fuel| fuel.co_g_per_kg.is_some())
+}
+
+fn is_fast(answers: &Answers) -> bool {
+    space::standard(answers) == Standard::Fast
+}
+
+fn is_slow(answers: &Answers) -> bool {
+    space::standard(answers) == Standard::Slow
+}
+
+const fn energy(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::KilowattHour, decimals: 0, rules }
+}
+
+const fn kilograms(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::Kilogram, decimals: 0, rules }
+}
+
+const fn over_days(
+    name: &'static str,
+    formula: &'static str,
+    inputs: &'static [Input],
+    compute: fn(&[f64]) -> Option<f64>,
+) -> Rule {
+    exact(name, formula, inputs, compute).from("brooding-temperature", Status::Modelled)
+}
+
+/// Net heat times the middle of what stays in the house.
+const fn useful(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "q * (e1 + e2) / 2", inputs, |x| Some(x[0] * (x[1] + x[2]) / 2.0))
+        .from("fuels", Status::FromMemory)
+        .between(|x| Some((x[0] * x[1], x[0] * x[2])))
+}
+
+const fn whole(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "ceil(f / c)", inputs, |x| Some(round_up(x[0] / x[1])))
+}
+
+const fn part_of(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "s / c", inputs, |x| Some(x[0] / x[1]))
+}
+
+const fn cost(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "n * p", inputs, |x| Some(x[0] * x[1]))
+}
+
+/// Fuel an hour, carbon dioxide of a kilogram, air the chicks breathe.
+const fn fire(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "f * c / 1.83 / (0.003 - 0.00042) + q", inputs, |x| {
+        Some(heat::air_for_fire(x[0] * x[1]) + x[2])
+    })
+    .from("fuels", Status::FromMemory)
+}
+
+/// Brooders, power, useful heat, air changes, air, lowest and highest grams.
+const fn monoxide(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "max(9, 1000000 * (3.6 * b * p / j) * (g1 + g2) / 2 / 1165 / (a * V))", inputs, |x| {
+        Some(ppm(x, (x[5] + x[6]) / 2.0, 1.0))
+    })
+    .from("fuels", Status::FromMemory)
+    // The lowest gas into twice the air, the highest into half of it.
+    .between(|x| Some((ppm(x, x[5], 2.0), ppm(x, x[6], 0.5))))
+}
+
+/// People's guide for eight hours, ppm: World Health Organization 2010, from memory. No estimate as rough as this one may
+/// read as lower, so none is shown below it.
+const PEOPLES_GUIDE_PPM: f64 = 9.0;
+
+fn ppm(x: &[f64], g_per_kg: f64, times_air: f64) -> f64 {
+    let g_per_h = heat::fuel(x[0] * x[1], x[2]) * g_per_kg;
+    heat::carbon_monoxide_ppm(g_per_h, times_air * x[3] * x[4]).max(PEOPLES_GUIDE_PPM)
+}
+
+const fn of_fuel(
+    symbol: &'static str,
+    point: &'static str,
+    unit: Unit,
+    read: fn(&str) -> Option<f64>,
+) -> Input {
+    Input { symbol, origin: Origin::TableBy { table: "fuels", point, unit, field: FUEL, read } }
+}
+
+const fn constant(symbol: &'static str, point: &'static str, unit: Unit, read: fn() -> Option<f64>) -> Input {
+    Input { symbol, origin: Origin::Table { table: "fuels", point, unit, read } }
+}
+
+fn of(name: &str) -> Option<reference::fuel::Fuel> {
+    reference::fuel::fuel(name).ok()?
+}
+
+fn net(name: &str) -> Option<f64> {
+    of(name)?.net_mj_per_kg
+}
+
+fn low(name: &str) -> Option<f64> {
+    of(name).map(|fuel| fuel.efficiency.0)
+}
+
+fn high(name: &str) -> Option<f64> {
+    of(name).map(|fuel| fuel.efficiency.1)
+}
+
+fn co_low(name: &str) -> Option<f64> {
+    of(name)?.co_g_per_kg.map(|grams| grams.0)
+}
+
+fn co_high(name: &str) -> Option<f64> {
+    of(name)?.co_g_per_kg.map(|grams| grams.1)
+}
+
+fn co2(name: &str) -> Option<f64> {
+    of(name)?.co2_kg_per_kg
+}

@@ -1,0 +1,141 @@
+//! Live weight by day, off the curve that the plan follows.
+
+use std::borrow::Cow;
+
+use quantity::{Answers, DayOfAge, Mass, Status, Unit};
+use reference::growth::{GrowthCurve, Standard};
+
+use super::Family;
+use super::space::standard;
+use crate::rule::{FigureSpec, Input, Origin, exact, figure, on_day};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, age, daily, every_day, same};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "growth.curve_at_sale",
+        unit: Unit::Gram,
+        decimals: 0,
+        rules: &[exact("curve-at-sale", "g", &[on_day("g", "growth.curve", "batch.sale_age_d")], |x| {
+            Some(x[0])
+        })],
+    },
+    FigureSpec {
+        id: "growth.fast_at_sale",
+        unit: Unit::Kilogram,
+        decimals: 2,
+        rules: &[exact(
+            "fast-beside",
+            "growth_fast(a) / 1000",
+            &[Input { symbol: "a", origin: Origin::Field("batch.sale_age_d") }],
+            |x| Some(shipped(Standard::Fast)?.weight(DayOfAge(x[0] as i32))?.in_grams() / 1000.0),
+        )
+        .from("growth-fast", Status::FromMemory)],
+    },
+    FigureSpec {
+        id: "growth.share_of_fast",
+        unit: Unit::Percent,
+        decimals: 0,
+        rules: &[exact(
+            "share-of-fast",
+            "100 * w / f",
+            &[figure("w", "space.weight_at_sale"), figure("f", "growth.fast_at_sale")],
+            |x| Some(100.0 * x[0] / x[1]),
+        )],
+    },
+];
+
+static SERIES: &[SeriesSpec] = &[
+    SeriesSpec {
+        id: "growth.curve",
+        unit: Unit::Gram,
+        decimals: 0,
+        first_day: 0,
+        way: Way::Rules(&[
+            daily("curve-fast", "g", &[read_at("growth_fast")], as_is)
+                .when(|answers| follows(answers, Standard::Fast))
+                .from("growth-fast", Status::FromMemory)
+                .between(|x| Some((x[0] * 0.97, x[0] * 1.03))),
+            daily("curve-slow", "g", &[read_at("growth_slow")], as_is)
+                .when(|answers| follows(answers, Standard::Slow))
+                .from("growth-slow", Status::Interpolated),
+            daily("curve-own", "g", &[read_at("own_curve")], as_is)
+                .when(has_own)
+                .from("grower", Status::Told),
+            daily("curve-open-house", "g", &[read_at("growth_tropical")], as_is)
+                .from("growth-open-house", Status::Modelled)
+                .between(|x| Some((x[0] * 0.87, x[0] * 1.13))),
+        ]),
+    },
+    SeriesSpec {
+        id: "growth.weight",
+        unit: Unit::Gram,
+        decimals: 0,
+        first_day: 0,
+        way: Way::Rules(&[
+            daily(
+                "weight-through-own-sale-weight",
+                "g * (1000 * w / G) ^ (d / a)",
+                &[
+                    same("g", "growth.curve"),
+                    every_day("w", "batch.sale_weight_kg"),
+                    DayInput {
+                        symbol: "G",
+                        origin: DayOrigin::Fixed(Origin::Figure("growth.curve_at_sale")),
+                    },
+                    age("d"),
+                    every_day("a", "batch.sale_age_d"),
+                ],
+                |x| Some(model::growth::through(x[0], 1000.0 * x[1] / x[2], x[3] / x[4])),
+            )
+            .when(|answers| answers.number("batch.sale_weight_kg").is_some())
+            .from("our-judgement", Status::OurJudgement),
+            daily("weight-off-curve", "g", &[same("g", "growth.curve")], |x| Some(x[0])),
+        ]),
+    },
+];
+
+/// A point of a table at the day's age.
+const fn read_at(table: &'static str) -> DayInput {
+    DayInput {
+        symbol: "g",
+        origin: DayOrigin::Table {
+            table,
+            point: "weight",
+            unit: Unit::Gram,
+            // Tables are in grams; what goes through kilograms and back is the same number to a millionth.
+            read: |answers, day| weight(answers, day).map(|weight| (weight.in_grams() * 1e6).round() / 1e6),
+        },
+    }
+}
+
+fn as_is(x: &[f64]) -> Option<f64> {
+    Some(x[0])
+}
+
+fn weight(answers: &Answers, day: f64) -> Option<Mass> {
+    curve(answers)?.weight(DayOfAge(day as i32))
+}
+
+/// The curve a plan follows; `None` where an own curve was chosen and not given.
+pub(crate) fn curve(answers: &Answers) -> Option<Cow<'static, GrowthCurve>> {
+    if has_own(answers) {
+        return answers.curve("batch.own_curve").map(|rows| Cow::Owned(GrowthCurve::of_points(rows)));
+    }
+    shipped(standard(answers)).map(Cow::Borrowed)
+}
+
+fn shipped(standard: Standard) -> Option<&'static GrowthCurve> {
+    standard.curve().ok()
+}
+
+/// Whether the grower's own curve was chosen.
+pub(crate) fn has_own(answers: &Answers) -> bool {
+    answers.choice("batch.standard") == Some("own")
+}
+
+fn follows(answers: &Answers, wanted: Standard) -> bool {
+    !has_own(answers) && standard(answers) == wanted
+}

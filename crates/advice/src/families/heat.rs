@@ -1,0 +1,414 @@
+//! Heat before the chicks come: what goes out of the heated part, what the chicks give, what brooders must give.
+
+use model::bird_heat;
+use model::heat::{self, Balance};
+use model::moist_air;
+use quantity::{Answers, Mass, Series, Status, Temperature, Unit};
+
+use super::shell::{EAVE, HALF_WALL, LENGTH, RIDGE, WIDTH, is_covered, loss, part};
+use super::{Family, fuel, space};
+use crate::outcome::Outcome;
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, daily};
+use crate::sums::{Sum, asks, may_ask};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, series: SERIES, shapes: &[] };
+
+static SUMS: &[Sum] = &[Sum {
+    name: "brooding",
+    inputs: &[
+        asks("length_m", LENGTH),
+        asks("width_m", WIDTH),
+        asks("eave_height_m", EAVE),
+        asks("ridge_height_m", RIDGE),
+        asks("half_wall_m", HALF_WALL),
+        asks("coldest_night_c", COLDEST),
+        asks("chicks", CHICKS),
+        may_ask("heated_length_m", "brooding.heated_length_m"),
+        may_ask("wall", "house.wall"),
+        may_ask("roof", "house.roof"),
+        may_ask("ceiling", "house.ceiling"),
+        may_ask("curtain", "house.curtain"),
+        may_ask("air_changes_per_h", AIR_CHANGES),
+        may_ask("humidity_percent", HUMIDITY),
+        may_ask("brooder", "brooding.brooder"),
+        may_ask("brooder_kw", OWN_KW),
+        may_ask("brooders", BROODERS),
+        may_ask("fuel", fuel::FUEL),
+        may_ask("days_d", DAYS),
+        may_ask("hours_per_day", HOURS),
+        may_ask("cylinder_kg", "brooding.cylinder_kg"),
+        may_ask("sack_kg", "brooding.sack_kg"),
+    ],
+    figures: &[
+        "brooding.heat",
+        "brooding.heat_whole_house",
+        "brooding.design",
+        "brooding.brooders_needed",
+        "brooding.power_short",
+        "brooding.coldest_air",
+        "brooding.fuel_per_day",
+        "brooding.fuel",
+        "brooding.cylinders",
+        "brooding.sacks",
+        "brooding.spare",
+        "brooding.saving",
+        "brooding.air_for_fire",
+        "brooding.carbon_monoxide",
+    ],
+    caution: Some("caution-heat-sum"),
+}];
+
+const AIR_CHANGES: &str = "house.air_changes_per_h";
+const ALTITUDE: &str = "farm.altitude_m";
+const CHICKS: &str = "batch.chicks";
+const COLDEST: &str = "weather.coldest_night_c";
+const HUMIDITY: &str = "weather.humidity_percent";
+const OWN_KW: &str = "brooding.brooder_kw";
+const BROODERS: &str = "brooding.brooders";
+const DAYS: &str = "brooding.days_d";
+const HOURS: &str = "brooding.hours_per_day";
+
+/// A day-old chick, kg.
+const DAY_OLD_KG: f64 = 0.044;
+/// How far a guess at leakage can lie off, as a factor: our judgement.
+const LEAKAGE_FACTOR: f64 = 2.0;
+/// What is added to the need of the coldest night for gusts, dirt and a brooder that fails: common practice.
+const DESIGN_MARGIN: f64 = 1.25;
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "brooding.target_temperature",
+        unit: Unit::Celsius,
+        decimals: 1,
+        rules: &[exact("target-first-day", "brooding_temperature(0, r)", &[field("r", HUMIDITY)], |x| {
+            reference::temperature::target(0.0, x[0])
+        })
+        .from("brooding-temperature", Status::FromMemory)],
+    },
+    FigureSpec {
+        id: "brooding.air_to_breathe",
+        unit: Unit::CubicMetrePerHour,
+        decimals: 0,
+        rules: &[exact(
+            "air-to-breathe",
+            "0.185 * n * 10.62 * 0.044 ^ 0.75 * (1 + 0.02 * (20 - t)) / 1000 / (0.003 - 0.00042)",
+            &[field("n", CHICKS), figure("t", "brooding.target_temperature")],
+            |x| {
+                let each = bird_heat::total_at_20c(day_old()) * bird_heat::correction(Temperature::celsius(x[1]));
+                Some(heat::air_to_breathe(x[0] * each))
+            },
+        )
+        .from("cigr-2002", Status::FromMemory)],
+    },
+    FigureSpec {
+        id: "brooding.fresh_air",
+        unit: Unit::CubicMetrePerHour,
+        decimals: 0,
+        rules: &[
+            exact(
+                "air-of-covered-rings",
+                "max(a * r * A * b, q)",
+                &[
+                    field("a", AIR_CHANGES),
+                    figure("r", "guard.rings"),
+                    figure("A", "guard.ring_area"),
+                    figure("b", "guard.strip_height"),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+                |x| Some(fresh_air(x[0] * x[1] * x[2] * x[3], x[4])),
+            )
+            .when(is_covered)
+            .from("our-judgement", Status::OurJudgement)
+            .between(|x| leaks(x[0] * x[1] * x[2] * x[3], x[4])),
+            exact(
+                "air-of-heated-part",
+                "max(a * V, q)",
+                &[
+                    field("a", AIR_CHANGES),
+                    figure("V", "brooding.air_volume"),
+                    figure("q", "brooding.air_to_breathe"),
+                ],
+                |x| Some(fresh_air(x[0] * x[1], x[2])),
+            )
+            .from("our-judgement", Status::OurJudgement)
+            .between(|x| leaks(x[0] * x[1], x[2])),
+        ],
+    },
+    FigureSpec {
+        id: "brooding.fresh_air_whole_house",
+        unit: Unit::CubicMetrePerHour,
+        decimals: 0,
+        rules: &[exact(
+            "air-of-whole-house",
+            "max(a * L * W * (h + r) / 2, q)",
+            &[
+                field("a", AIR_CHANGES),
+                field("L", LENGTH),
+                field("W", WIDTH),
+                field("h", EAVE),
+                field("r", RIDGE),
+                figure("q", "brooding.air_to_breathe"),
+            ],
+            |x| Some(fresh_air(x[0] * part(&x[1..5]).air().in_cubic_metres(), x[5])),
+        )
+        .from("our-judgement", Status::OurJudgement)
+        .between(|x| leaks(x[0] * part(&x[1..5]).air().in_cubic_metres(), x[5]))],
+    },
+    FigureSpec {
+        id: "brooding.air_heat",
+        unit: Unit::WattHourPerCubicMetreKelvin,
+        decimals: 3,
+        rules: &[
+            exact(
+                "air-heat-at-height",
+                "1006 * 101325 * (1 - 2.25577 * z / 100000) ^ 5.2559 / (287.042 * (o + 273.15)) / 3600",
+                &[field("z", ALTITUDE), field("o", COLDEST)],
+                |x| Some(heat::heat_of_air(Temperature::celsius(x[1]), moist_air::pressure_at(x[0]))),
+            )
+            .when(|answers| answers.number(ALTITUDE).is_some())
+            .from("ashrae-2017", Status::FromMemory),
+            exact(
+                "air-heat-at-sea",
+                "1006 * 101325 / (287.042 * (o + 273.15)) / 3600",
+                &[field("o", COLDEST)],
+                |x| Some(heat::heat_of_air(Temperature::celsius(x[0]), moist_air::pressure_at(0.0))),
+            )
+            .from("ashrae-2017", Status::FromMemory),
+        ],
+    },
+    loss(
+        "brooding.air_change_loss",
+        &[exact(
+            "with-the-air",
+            "q * c",
+            &[figure("q", "brooding.fresh_air"), figure("c", "brooding.air_heat")],
+            |x| Some(x[0] * x[1]),
+        )],
+    ),
+    loss(
+        "brooding.loss",
+        &[exact(
+            "loss-of-heated-part",
+            "k + a",
+            &[figure("k", "brooding.ua_heated"), figure("a", "brooding.air_change_loss")],
+            |x| Some(x[0] + x[1]),
+        )],
+    ),
+    loss(
+        "brooding.loss_whole_house",
+        &[exact(
+            "loss-of-whole-house",
+            "k + q * c",
+            &[
+                figure("k", "brooding.ua"),
+                figure("q", "brooding.fresh_air_whole_house"),
+                figure("c", "brooding.air_heat"),
+            ],
+            |x| Some(x[0] + x[1] * x[2]),
+        )],
+    ),
+    power(
+        "brooding.chick_heat",
+        &[exact(
+            "heat-of-chicks",
+            "n * 10.62 * 0.044 ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - t)) - 0.228 * t ^ 2) / 1000000",
+            &[field("n", CHICKS), figure("t", "brooding.target_temperature")],
+            |x| Some(chick_heat_kw(x)),
+        )
+        .from("cigr-2002", Status::FromMemory)
+        .between(|x| Some((0.9 * chick_heat_kw(x), 1.25 * chick_heat_kw(x))))],
+    ),
+    power(
+        "brooding.heat",
+        &[needed(
+            "heat-needed",
+            &[
+                figure("H", "brooding.loss"),
+                figure("t", "brooding.target_temperature"),
+                field("o", COLDEST),
+                figure("s", "brooding.chick_heat"),
+            ],
+        )],
+    ),
+    power(
+        "brooding.heat_whole_house",
+        &[needed(
+            "heat-whole-house",
+            &[
+                figure("H", "brooding.loss_whole_house"),
+                figure("t", "brooding.target_temperature"),
+                field("o", COLDEST),
+                figure("s", "brooding.chick_heat"),
+            ],
+        )],
+    ),
+    power(
+        "brooding.design",
+        &[exact("design-heat", "1.25 * h", &[figure("h", "brooding.heat")], |x| Some(DESIGN_MARGIN * x[0]))
+            .from("common-practice", Status::CommonPractice)],
+    ),
+    power(
+        "brooding.brooder_power",
+        &[
+            exact("power-told", "p", &[field("p", OWN_KW)], |x| Some(x[0]))
+                .when(|answers| answers.number(OWN_KW).is_some())
+                .from("label", Status::Told),
+            exact("power-charcoal-pot", "p", &[rated("charcoal-pot-heat", || useful_kw("charcoal-pot"))], |x| Some(x[0]))
+                .when(|answers| answers.choice("brooding.brooder") == Some("charcoal-pot"))
+                .from("brooder-ratings", Status::FromMemory),
+            exact("power-gas-hover", "p", &[rated("gas-hover-heat", || useful_kw("gas-hover"))], |x| Some(x[0]))
+                .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
+                .from("brooder-ratings", Status::FromMemory),
+        ],
+    ),
+    FigureSpec {
+        id: "brooding.brooders_needed",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "brooders-needed",
+            "ceil(d / p)",
+            &[figure("d", "brooding.design"), figure("p", "brooding.brooder_power")],
+            |x| Some(quantity::physical::round_up(x[0] / x[1])),
+        )],
+    },
+    power(
+        "brooding.power_short",
+        &[exact(
+            "power-short",
+            "max(0, d - b * p)",
+            &[
+                figure("d", "brooding.design"),
+                field("b", BROODERS),
+                figure("p", "brooding.brooder_power"),
+            ],
+            |x| Some((x[0] - x[1] * x[2]).max(0.0)),
+        )],
+    ),
+    FigureSpec {
+        id: "brooding.coldest_air",
+        unit: Unit::Celsius,
+        decimals: 0,
+        rules: &[exact(
+            "air-settles",
+            "min(t, (sqrt(H ^ 2 + 4 * 0.000228 * n * 10.62 * 0.044 ^ 0.75 * (1000 * b * p + 0.61 * n * 10.62 * 0.044 ^ 0.75 + H * o)) - H) / (2 * 0.000228 * n * 10.62 * 0.044 ^ 0.75))",
+            &[
+                figure("t", "brooding.target_temperature"),
+                figure("H", "brooding.loss"),
+                field("n", CHICKS),
+                field("b", BROODERS),
+                figure("p", "brooding.brooder_power"),
+                field("o", COLDEST),
+            ],
+            coldest_air,
+        )
+        .from("cigr-2002", Status::FromMemory)],
+    },
+];
+
+static SERIES: &[SeriesSpec] = &[
+    SeriesSpec {
+        id: "brooding.heat_by_day",
+        unit: Unit::Kilowatt,
+        decimals: 1,
+        first_day: 0,
+        way: Way::Procedure {
+            made_from: &["brooding.loss", "brooding.target_temperature", "brooding.chick_heat"],
+            source: "brooding-temperature",
+            status: Status::Derived,
+            work_out: heat_by_day,
+        },
+    },
+    SeriesSpec {
+        id: "brooding.temperature_by_day",
+        unit: Unit::Celsius,
+        decimals: 0,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "temperature-by-day",
+            "t",
+            &[DayInput {
+                symbol: "t",
+                origin: DayOrigin::Table {
+                    table: "temperature",
+                    point: "target",
+                    unit: Unit::Celsius,
+                    read: |answers, day| reference::temperature::target(day, answers.number(HUMIDITY)?),
+                },
+            }],
+            |x| Some(x[0]),
+        )
+        .from("brooding-temperature", Status::FromMemory)]),
+    },
+];
+
+/// The need of each brooding day on a night as cold as the coldest, as chicks grow and want less heat.
+fn heat_by_day(answers: &Answers, outcome: &Outcome) -> Option<Series> {
+    let days = answers.number(DAYS)?;
+    let need = fuel::Need {
+        loss: outcome.number("brooding.loss")?,
+        coldest: answers.number(COLDEST)?,
+        humidity: answers.number(HUMIDITY)?,
+        chicks: answers.number(CHICKS)?,
+    };
+    let index: Vec<f64> = (0..days as i32).map(f64::from).collect();
+    let values = index.iter().map(|&day| need.on_day(day, space::standard(answers)));
+    Some(Series {
+        id: "brooding.heat_by_day",
+        values: values.collect::<Option<Vec<f64>>>()?,
+        index,
+        low: Vec::new(),
+        high: Vec::new(),
+        kind: None,
+    })
+}
+
+const fn power(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::Kilowatt, decimals: 1, rules }
+}
+
+/// The balance over loss, inside, outside and chicks.
+const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "max(0, H * max(0, t - o) - 1000 * s) / 1000", inputs, |x| {
+        let balance = Balance { through: x[0], with_air: 0.0, animals: 1000.0 * x[3] };
+        Some(balance.heat_to_put_in(Temperature::celsius(x[1]), Temperature::celsius(x[2])) / 1000.0)
+    })
+    .from("ashrae-2017", Status::Derived)
+}
+
+const fn rated(point: &'static str, read: fn() -> Option<f64>) -> Input {
+    let (table, unit) = ("brooder_chicks", Unit::Kilowatt);
+    Input { symbol: "p", origin: Origin::Table { table, point, unit, read } }
+}
+
+/// Heat one brooder of a kind gives, kW.
+pub(crate) fn useful_kw(brooder: &str) -> Option<f64> {
+    reference::brooder::useful_kw(brooder).ok()?
+}
+
+/// What leaks, or what chicks must have to breathe if that is more.
+fn fresh_air(leaks: f64, to_breathe: f64) -> f64 {
+    leaks.max(to_breathe)
+}
+
+fn leaks(guess: f64, to_breathe: f64) -> Option<(f64, f64)> {
+    Some((fresh_air(guess / LEAKAGE_FACTOR, to_breathe), fresh_air(guess * LEAKAGE_FACTOR, to_breathe)))
+}
+
+fn day_old() -> Mass {
+    Mass::kilograms(DAY_OLD_KG)
+}
+
+/// Chicks and their comfort temperature.
+fn chick_heat_kw(x: &[f64]) -> f64 {
+    heat::chicks(x[0], day_old(), Temperature::celsius(x[1])) / 1000.0
+}
+
+/// Target, loss, chicks, brooders, power of one, outside.
+fn coldest_air(x: &[f64]) -> Option<f64> {
+    let at_20c = x[2] * bird_heat::total_at_20c(day_old());
+    let settled = heat::settles_at(x[1], 1000.0 * x[3] * x[4], at_20c, Temperature::celsius(x[5]))?;
+    Some(settled.in_celsius().min(x[0]))
+}

@@ -1,0 +1,194 @@
+//! Water by day, in heat, in cans; what the tank must hold; sanitising from a label.
+
+use quantity::{Status, Unit};
+
+use super::Family;
+use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, of_days};
+use crate::series::{SeriesSpec, Way, daily, every_day, given, same};
+use crate::sums::{Sum, asks, may_ask};
+
+/// The family.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: SUMS, series: SERIES, shapes: &[] };
+
+static SUMS: &[Sum] = &[Sum {
+    name: "water",
+    inputs: &[
+        asks("chicks", "batch.chicks"),
+        asks("sale_age_d", "batch.sale_age_d"),
+        may_ask("standard", "batch.standard"),
+        may_ask("expected_losses_percent", "batch.expected_losses_percent"),
+        may_ask("mean_c", "weather.mean_c"),
+        may_ask("hottest_day_c", "weather.hottest_day_c"),
+        may_ask("storage_l", "water.storage_l"),
+        may_ask("can_l", "water.can_l"),
+        may_ask("sanitiser_ppm", "water.sanitiser_ppm"),
+        may_ask("sanitiser_percent", "water.sanitiser_percent"),
+    ],
+    figures: &[
+        "water.peak_day",
+        "water.cans",
+        "water.total",
+        "water.storage_days",
+        "water.heat_factor",
+        "water.hot_factor",
+        "water.sanitiser",
+    ],
+    caution: Some("caution-water-1"),
+}];
+
+fn as_is(x: &[f64]) -> Option<f64> {
+    Some(x[0])
+}
+
+/// More water in heat: the middle of the sources, with the lowest and the highest of them as the range.
+const fn more_in_heat(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "min(2.5, 1 + 0.065 * max(0, t - 21))", inputs, |x| Some(model::water::heat_factor(x[0])))
+        .from("water-in-heat", Status::Published)
+        .between(|x| Some((model::water::heat_factor_low(x[0]), model::water::heat_factor_high(x[0]))))
+}
+
+static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "water.heat_factor",
+        unit: Unit::One,
+        decimals: 2,
+        rules: &[
+            more_in_heat("water-in-usual-heat", &[field("t", "weather.mean_c")])
+                .when(|answers| answers.number("weather.mean_c").is_some()),
+            exact("water-without-weather", "1", &[], |_| Some(1.0))
+                .from("our-judgement", Status::OurJudgement),
+        ],
+    },
+    FigureSpec {
+        id: "water.hot_factor",
+        unit: Unit::One,
+        decimals: 2,
+        rules: &[
+            more_in_heat("water-on-the-hottest-day", &[field("t", "weather.hottest_day_c")])
+                .when(|answers| answers.number("weather.hottest_day_c").is_some()),
+            exact("water-without-hottest-day", "h", &[figure("h", "water.heat_factor")], as_is)
+                .from("our-judgement", Status::OurJudgement),
+        ],
+    },
+    FigureSpec {
+        id: "water.peak_usual",
+        unit: Unit::Litre,
+        decimals: 0,
+        rules: &[exact("water-peak-usual", "W", &[of_days("W", Over::Most, "water.by_day")], as_is)],
+    },
+    FigureSpec {
+        id: "water.peak_day",
+        unit: Unit::Litre,
+        decimals: 0,
+        rules: &[exact(
+            "water-peak-day",
+            "W * H",
+            &[of_days("W", Over::Most, "water.cool_by_day"), figure("H", "water.hot_factor")],
+            |x| Some(x[0] * x[1]),
+        )],
+    },
+    FigureSpec {
+        id: "water.total",
+        unit: Unit::Litre,
+        decimals: 0,
+        rules: &[exact("water-total", "W", &[of_days("W", Over::Sum, "water.by_day")], as_is)],
+    },
+    FigureSpec {
+        id: "water.cans",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "cans",
+            "ceil(W / c)",
+            &[figure("W", "water.peak_day"), field("c", "water.can_l")],
+            |x| Some(model::water::cans(x[0], x[1])),
+        )],
+    },
+    FigureSpec {
+        id: "water.storage_days",
+        unit: Unit::Day,
+        decimals: 1,
+        rules: &[exact(
+            "storage-days",
+            "s / W",
+            &[field("s", "water.storage_l"), figure("W", "water.peak_day")],
+            |x| (x[1] > 0.0).then(|| x[0] / x[1]),
+        )],
+    },
+    FigureSpec {
+        id: "water.off_need",
+        unit: Unit::Litre,
+        decimals: 0,
+        rules: &[exact(
+            "water-while-off",
+            "W * o / 24",
+            &[figure("W", "water.peak_day"), field("o", "water.off_hours_h")],
+            |x| Some(x[0] * x[1] / 24.0),
+        )],
+    },
+    FigureSpec {
+        id: "water.sanitiser",
+        unit: Unit::Millilitre,
+        decimals: 1,
+        rules: &[exact(
+            "sanitiser-in-tank",
+            "p * s / (10 * c)",
+            &[
+                field("p", "water.sanitiser_ppm"),
+                field("s", "water.storage_l"),
+                field("c", "water.sanitiser_percent"),
+            ],
+            |x| Some(model::water::sanitiser_ml(x[0], x[1], x[2])),
+        )
+        .from("label", Status::Derived)],
+    },
+];
+
+static SERIES: &[SeriesSpec] = &[
+    SeriesSpec {
+        id: "water.per_bird_by_day",
+        unit: Unit::MillilitrePerBird,
+        decimals: 0,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "water-per-bird",
+            "r * f * h",
+            &[
+                every_day("r", "water.to_feed"),
+                same("f", "feed.per_bird_by_day"),
+                given("h", "water.heat_factor"),
+            ],
+            |x| Some(x[0] * x[1] * x[2]),
+        )
+        .from("pesti-1985", Status::Published)]),
+    },
+    SeriesSpec {
+        id: "water.by_day",
+        unit: Unit::Litre,
+        decimals: 0,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "water-by-day",
+            "n * w / 1000",
+            &[same("n", "batch.birds_alive"), same("w", "water.per_bird_by_day")],
+            |x| Some(x[0] * x[1] / 1000.0),
+        )]),
+    },
+    SeriesSpec {
+        id: "water.cool_by_day",
+        unit: Unit::Litre,
+        decimals: 0,
+        first_day: 0,
+        way: Way::Rules(&[daily(
+            "water-by-day-without-heat",
+            "n * r * f / 1000",
+            &[
+                same("n", "batch.birds_alive"),
+                every_day("r", "water.to_feed"),
+                same("f", "feed.per_bird_by_day"),
+            ],
+            |x| Some(x[0] * x[1] * x[2] / 1000.0),
+        )
+        .from("pesti-1985", Status::Published)]),
+    },
+];

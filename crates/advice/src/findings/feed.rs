@@ -1,0 +1,99 @@
+//! What is to say about feed, its keeping and its store room.
+
+use quantity::{Answers, DayOfAge, Unit};
+
+use super::{Check, number};
+use crate::finding::{Detail, Finding, Weight};
+use crate::outcome::Outcome;
+use crate::store_room;
+
+/// Its checks.
+pub(super) static CHECKS: &[Check] = &[
+    own_curve_not_given,
+    own_curve_without_feed,
+    milled_after_delivery,
+    feed_comes_too_late,
+    feed_too_old,
+    milling_not_told,
+    store_too_small,
+    store_not_told,
+];
+
+fn own_curve_not_given(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let missing = crate::families::growth::has_own(answers) && answers.curve("batch.own_curve").is_none();
+    missing.then(|| Finding::new("own-curve-not-given", Weight::Problem).at("batch.own_curve"))
+}
+
+fn own_curve_without_feed(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let curve = answers.curve("batch.own_curve").filter(|_| crate::families::growth::has_own(answers))?;
+    let no_feed = curve.iter().any(|point| point.feed_to_date_g.is_none());
+    no_feed.then(|| Finding::new("own-curve-without-feed", Weight::Look).at("batch.own_curve"))
+}
+
+fn milled_after_delivery(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let milled = answers.day("feed.milled")?;
+    let comes = outcome.day("feed.first_delivery")?;
+    (milled > comes).then(|| {
+        Finding::new("milled-after-delivery", Weight::Problem)
+            .at("feed.milled")
+            .with("comes", Detail::Figure("feed.first_delivery"))
+            .with("milled", number(f64::from(milled.number()), Unit::Date, 0))
+    })
+}
+
+/// A later feed that comes after the day it is opened.
+fn feed_comes_too_late(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let placement = answers.day("batch.placement")?;
+    let late = store_room::deliveries(answers, outcome).into_iter().find(|one| one.day > one.eaten_from)?;
+    let comes = DayOfAge(late.day).date(placement);
+    Some(
+        Finding::new("feed-comes-after-it-is-needed", Weight::Problem)
+            .at("feed.ahead_d")
+            .with("comes", number(f64::from(comes.number()), Unit::Date, 0)),
+    )
+}
+
+fn feed_too_old(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let days = outcome.number("feed.too_old_by")?;
+    (days > 0.0).then(|| {
+        let finding = Finding::new("feed-too-old", Weight::Problem)
+            .at("feed.milled")
+            .with("days", Detail::Figure("feed.too_old_by"))
+            .with("good", Detail::Figure("feed.good_until"))
+            .with("eaten", Detail::Figure("feed.first_bought_eaten"))
+            .with("milled", Detail::Figure("feed.milled_not_before"))
+            .out("buy-fresher");
+        finding.out(if store_room::all_at_once(answers) { "buy-by-phase" } else { "cover-fewer-days" })
+    })
+}
+
+fn milling_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("feed.milled_not_before")?;
+    let planned = answers.number("feed.bag_kg").is_some() && answers.day("feed.milled").is_none();
+    planned.then(|| {
+        Finding::new("milling-not-told", Weight::Look)
+            .at("feed.milled")
+            .with("milled", Detail::Figure("feed.milled_not_before"))
+    })
+}
+
+fn store_too_small(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    (outcome.number("feed.store_short")? > 0.0).then(|| {
+        Finding::new("store-too-small", Weight::Problem)
+            .at("feed.store_bags")
+            .with("short", Detail::Figure("feed.store_short"))
+            .with("peak", Detail::Figure("feed.store_peak"))
+            .with("room", Detail::Figure("feed.store_room"))
+            .out("more-deliveries")
+            .out("more-room")
+    })
+}
+
+fn store_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("feed.store_peak")?;
+    outcome.get("feed.store_room").is_none().then(|| {
+        Finding::new("store-not-told", Weight::Note)
+            .at("feed.store_bags")
+            .with("peak", Detail::Figure("feed.store_peak"))
+    })
+}

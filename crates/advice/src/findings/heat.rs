@@ -1,0 +1,204 @@
+//! What is to say about heat and fuel.
+
+use quantity::{Answers, Given, Unit, Value};
+
+use super::{Check, number};
+use crate::families::{self, fuel, heat, shell};
+use crate::finding::{Detail, Finding, Weight};
+use crate::outcome::Outcome;
+
+/// Its checks.
+pub(super) static CHECKS: &[Check] = &[
+    cover_over_fire,
+    brooders_too_weak,
+    brooder_power_not_told,
+    charcoal_inside,
+    fire_needs_air,
+    fuel_not_of_brooder,
+    heat_for_nobody,
+    spare_for_the_night,
+];
+
+/// Too little even for the coldest night, or enough for it with nothing to spare.
+fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (need, short) = (outcome.number("brooding.heat")?, outcome.number("brooding.power_short")?);
+    let have = answers.number("brooding.brooders")? * outcome.number("brooding.brooder_power")?;
+    let finding = match short > 0.0 {
+        false => return None,
+        true if have < need => Finding::new("brooders-too-weak", Weight::Problem),
+        true => Finding::new("brooders-just-enough", Weight::Look),
+    };
+    let finding = finding
+        .at("brooding.brooder_kw")
+        .with("have", kilowatts(have))
+        .with("need", Detail::Figure("brooding.heat"))
+        .with("design", Detail::Figure("brooding.design"))
+        .with("short", Detail::Figure("brooding.power_short"))
+        .with("air", Detail::Figure("brooding.coldest_air"))
+        .with("target", Detail::Figure("brooding.target_temperature"))
+        .with("brooders", Detail::Figure("brooding.brooders_needed"))
+        .out("more-brooders");
+    Some(smaller_parts(finding, answers, outcome))
+}
+
+/// Offers a partition and covers, each with the heat that would then be needed, where they are not there yet and help.
+fn smaller_parts(finding: Finding, answers: &Answers, outcome: &Outcome) -> Finding {
+    let design = outcome.number("brooding.design").unwrap_or_default();
+    let mut finding = finding;
+    if let Some(end) = with_partition(answers, outcome).filter(|end| end.design < design) {
+        finding = end.told_in(finding);
+    }
+    if let Some(then) = with_cover(answers).filter(|then| *then < design) {
+        finding = finding.with("cover_design", kilowatts(then)).out("cover");
+    }
+    finding
+}
+
+/// Chicks for each square metre of a heated end through the brooding weeks; common practice.
+const CHICKS_PER_M2_OF_END: f64 = 20.0;
+
+/// What a partition would change.
+struct End {
+    /// A length of house that holds the chicks, whole metres.
+    length: f64,
+    /// The heat to have brooders for, kW.
+    design: f64,
+    /// Fuel saved over all days, kg, where the fuel is known.
+    saving: Option<f64>,
+}
+
+impl End {
+    /// The same as a way out of a finding, with its numbers.
+    fn told_in(&self, finding: Finding) -> Finding {
+        let finding = finding
+            .with("end", number(self.length, Unit::Metre, 0))
+            .with("end_design", kilowatts(self.design));
+        match self.saving {
+            Some(saving) => finding.with("saving", number(saving, Unit::Kilogram, 0)).out("partition-saves"),
+            None => finding.out("partition"),
+        }
+    }
+}
+
+/// The end that a partition could close off; `None` where something smaller than the house is heated already.
+fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<End> {
+    if shell::heats_an_end(answers) || shell::is_covered(answers) {
+        return None;
+    }
+    let chicks = answers.number("batch.chicks")?;
+    let length = (chicks / CHICKS_PER_M2_OF_END / answers.number("house.width_m")?).ceil();
+    let whole = outcome.number("brooding.heated_length")?;
+    let partitioned = with(answers, "brooding.partition", Value::Choice("yes"))?;
+    let answers = with(&partitioned, "brooding.heated_length_m", Value::Number(length))?;
+    let then = Outcome::of(&answers, ["brooding.design", "brooding.saving"]);
+    let design = then.number("brooding.design")?;
+    (length < whole).then_some(End { length, design, saving: then.number("brooding.saving") })
+}
+
+/// The heat to plan for with the rings covered. A cover is offered only where it is told that nothing burns under it.
+fn with_cover(answers: &Answers) -> Option<f64> {
+    if shell::is_covered(answers) || fuel::fuel(answers) != Some("electricity") {
+        return None;
+    }
+    let covered = with(answers, "brooding.cover", Value::Choice("yes"))?;
+    Outcome::of(&covered, ["brooding.design"]).number("brooding.design")
+}
+
+fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
+    let mut answers = answers.clone();
+    answers.set(families::field(key)?, Given { typed: String::new(), value, line: None, usual: None });
+    Some(answers)
+}
+
+/// A cover beside a flame burns, and keeps the gas with the chicks and whoever bends down to them.
+fn cover_over_fire(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let burns = fuel::burns_inside(answers) || fuel::fuel(answers).is_none();
+    let counted = outcome.get("brooding.ua_cover").is_some();
+    (shell::is_covered(answers) && burns && counted)
+        .then(|| Finding::new("cover-over-fire", Weight::Problem).at("brooding.cover"))
+}
+
+/// A fire uses up more air than chicks do, often more than leaks in.
+fn fire_needs_air(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let get = |id| outcome.number(id);
+    let leaks = answers.number("house.air_changes_per_h")? * get("brooding.air_volume")?;
+    get("brooding.fuel_rate").filter(|rate| *rate > 0.0)?;
+    let more = get("brooding.air_for_fire")? - leaks;
+    let warmer = get("brooding.target_temperature")? - answers.number("weather.coldest_night_c")?;
+    let heat = more * get("brooding.air_heat")? * warmer / 1000.0;
+    (more > 0.0).then(|| {
+        Finding::new("fire-needs-air", Weight::Look)
+            .at("brooding.fuel")
+            .with("air", Detail::Figure("brooding.air_for_fire"))
+            .with("leaks", number(leaks, Unit::CubicMetrePerHour, 0))
+            .with("heat", kilowatts(heat))
+    })
+}
+
+fn brooder_power_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let design = outcome.number("brooding.design").filter(|design| *design > 0.0)?;
+    let known = outcome.get("brooding.brooder_power").is_some();
+    let of = |kind| heat::useful_kw(kind).map(|kw| number((design / kw).ceil(), Unit::Pieces, 0));
+    let (pots, hovers) = (of("charcoal-pot")?, of("gas-hover")?);
+    (!known).then(|| {
+        Finding::new("brooder-power-not-told", Weight::Look)
+            .at("brooding.brooder_kw")
+            .with("design", Detail::Figure("brooding.design"))
+            .with("pots", pots)
+            .with("hovers", hovers)
+    })
+}
+
+fn charcoal_inside(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let told = fuel::is_charcoal(answers) && outcome.get("brooding.heat").is_some();
+    told.then(|| match outcome.get("brooding.carbon_monoxide").and_then(|worked| worked.figure.band) {
+        Some(band) => Finding::new("charcoal-gas-estimated", Weight::Look)
+            .at("brooding.fuel")
+            .with("low", number(two_figures(band.low), Unit::PartsPerMillion, 0))
+            .with("high", number(two_figures(band.high), Unit::PartsPerMillion, 0)),
+        None => Finding::new("charcoal-inside", Weight::Look).at("brooding.fuel"),
+    })
+}
+
+/// A rough estimate is said roughly.
+fn two_figures(ppm: f64) -> f64 {
+    let scale = 10f64.powf((ppm.max(1.0).log10().floor() - 1.0).max(0.0));
+    (ppm / scale).round() * scale
+}
+
+/// A slip of the pen that would change cylinders into sacks.
+fn fuel_not_of_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (told, of_brooder) = (answers.choice(fuel::FUEL)?, fuel::of_brooder(answers)?);
+    (told != of_brooder && outcome.get("brooding.heat").is_some())
+        .then(|| Finding::new("fuel-not-of-brooder", Weight::Look).at(fuel::FUEL))
+}
+
+/// Heating where no chick is.
+fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    // Said once: brooders that are too weak name the partition themselves.
+    if brooders_too_weak(answers, outcome).is_some() {
+        return None;
+    }
+    let end = with_partition(answers, outcome)?;
+    let less = end.design < outcome.number("brooding.design")?;
+    less.then(|| {
+        let finding = Finding::new("heat-for-nobody", Weight::Look)
+            .at("brooding.heated_length_m")
+            .with("design", Detail::Figure("brooding.design"));
+        end.told_in(finding)
+    })
+}
+
+fn spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.number("brooding.spare").filter(|spare| *spare > 0.0)?;
+    let finding = if fuel::is_gas(answers) {
+        Finding::new("spare-cylinder", Weight::Note)
+    } else {
+        Finding::new("spare-nights", Weight::Note)
+    };
+    Some(finding.at("brooding.fuel").with("spare", Detail::Figure("brooding.spare")))
+}
+
+fn kilowatts(value: f64) -> Detail {
+    number(value, Unit::Kilowatt, 1)
+}

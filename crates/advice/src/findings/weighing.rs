@@ -1,0 +1,89 @@
+//! What is to say about weighing.
+
+use model::weighing;
+use quantity::{Answers, Unit};
+
+use super::{Check, number};
+use crate::families::weighing::WEIGHTS;
+use crate::finding::{Detail, Finding, Weight};
+use crate::outcome::Outcome;
+
+/// Its checks.
+pub(super) static CHECKS: &[Check] =
+    &[sample_below_thirty, odd_weights, few_weighed, uneven, cv_scale, weigh_all_penned];
+
+/// Fewer are never enough, whatever arithmetic says (common practice).
+const FEWEST: f64 = 30.0;
+
+/// From fewer the counted evenness strays from the curve by luck alone.
+const ENOUGH: f64 = 50.0;
+
+/// Above this coefficient of variation, %, a flock of both sexes is uneven (from memory, two breeders' guides).
+const UNEVEN: f64 = 12.0;
+
+/// The share of weights that stand far out above which it is the flock and not the pen that slipped.
+const OFTEN_ODD: f64 = 0.05;
+
+fn sample_below_thirty(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let birds = outcome.number("weighing.sample_size")?;
+    (birds < FEWEST).then(|| {
+        Finding::new("sample-below-thirty", Weight::Look)
+            .with("birds", Detail::Figure("weighing.sample_size"))
+            .with("fewest", number(FEWEST, Unit::Birds, 0))
+    })
+}
+
+fn odd_weights(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let weights = answers.numbers(WEIGHTS);
+    let odd = weighing::odd_ones(weights);
+    let worst = furthest(weights, &odd)?;
+    let share = odd.len() as f64 / weights.len() as f64;
+    let told = |name| {
+        Finding::new(name, Weight::Look).at(WEIGHTS).with("count", number(odd.len() as f64, Unit::Pieces, 0))
+    };
+    if odd.len() > 1 && share > OFTEN_ODD {
+        return Some(told("many-odd-weights").with("of", number(weights.len() as f64, Unit::Pieces, 0)));
+    }
+    let others: Vec<f64> = weights.iter().filter(|weight| !odd.contains(weight)).copied().collect();
+    Some(
+        told("odd-weights")
+            .with("worst", number(worst, Unit::Gram, 0))
+            .with("cv", number(100.0 * weighing::variation(&others)?, Unit::Percent, 1))
+            .with("mean", number(weighing::mean(&others)?, Unit::Gram, 0)),
+    )
+}
+
+/// The odd weight that stands furthest from the middle.
+fn furthest(weights: &[f64], odd: &[f64]) -> Option<f64> {
+    let middle = weighing::median(weights)?;
+    let away = |weight: &f64| (weight - middle).abs();
+    odd.iter().copied().max_by(|a, b| away(a).total_cmp(&away(b)))
+}
+
+fn few_weighed(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let birds = outcome.number("weighing.birds_weighed")?;
+    (birds < ENOUGH).then(|| {
+        Finding::new("few-weighed", Weight::Look)
+            .with("birds", Detail::Figure("weighing.birds_weighed"))
+            .with("enough", number(ENOUGH, Unit::Birds, 0))
+    })
+}
+
+/// Said only where the spread is above the limit beyond doubt, or was told; and not of slips of the pen.
+fn uneven(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("weighing.uniformity_normal").filter(|_| odd_weights(answers, outcome).is_none())?;
+    let cv = outcome.get("weighing.cv")?.figure;
+    let surely = cv.band.map_or(cv.value.number(), |band| band.low);
+    (surely > UNEVEN)
+        .then(|| Finding::new("uneven", Weight::Look).with("uneven", number(UNEVEN, Unit::Percent, 0)))
+}
+
+fn cv_scale(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("weighing.uniformity_normal").filter(|_| uneven(answers, outcome).is_none())?;
+    Some(Finding::new("cv-scale", Weight::Note))
+}
+
+fn weigh_all_penned(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let weighs = outcome.get("weighing.sample_size").or_else(|| outcome.get("weighing.birds_weighed"));
+    weighs.map(|_| Finding::new("weigh-all-penned", Weight::Note))
+}

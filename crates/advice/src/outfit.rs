@@ -1,0 +1,156 @@
+//! What stands on a plan's own floors: brooders, feeders and drinkers, each with its place.
+//!
+//! How many there are is told by the caller; where they stand follows from the rings and the house of the plan.
+
+use std::f64::consts::PI;
+
+use model::guard::{self, Shape, Sheets};
+use model::placing::{self, HouseFloor, Pieces, RingFloor};
+pub use model::placing::{Place, Placed};
+use quantity::Length;
+
+use crate::plan::{Plan, Standing, Widening, sheets};
+
+/// Feeders and drinkers for the whole batch; `None` for what is not known.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Counts {
+    /// Feeders in all.
+    pub feeders: Option<f64>,
+    /// Drinkers in all.
+    pub drinkers: Option<f64>,
+}
+
+/// Pieces with their places on a floor.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outfit {
+    /// Where they stand.
+    pub placed: Placed,
+    /// Across a brooder.
+    pub brooder: Length,
+    /// Across a feeder.
+    pub feeder: Length,
+    /// Across a drinker.
+    pub drinker: Length,
+}
+
+/// A ring as it stands, seen from above.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StandingRing {
+    /// Across; of a ring with corners, from corner to corner.
+    pub diameter: Length,
+    /// Its corners, where its strips stay straight.
+    pub corners: Option<usize>,
+    /// What stands in it, its places from the middle of the ring.
+    pub outfit: Outfit,
+}
+
+/// How a ring is put together.
+#[derive(Clone, Copy)]
+struct Built {
+    joined: f64,
+    overlap: Length,
+}
+
+impl Counts {
+    /// Whether any count is known.
+    pub fn any(&self) -> bool {
+        self.feeders.is_some() || self.drinkers.is_some()
+    }
+
+    /// The share of one of so many equal floors, rounded up so that none goes short.
+    fn on_one_of(&self, floors: f64) -> [usize; 2] {
+        [self.feeders, self.drinkers].map(|count| (count.unwrap_or(0.0) / floors).ceil().max(0.0) as usize)
+    }
+}
+
+impl Plan {
+    /// A ring as it stands opened wide, with its share of the chick feeders and drinkers; `None` while the guard is not
+    /// described.
+    pub fn ring(&self, counts: Counts) -> Option<StandingRing> {
+        let sheets = sheets(&self.answers)?;
+        self.built(sheets, Built { joined: 1.0, overlap: sheets.overlap }, counts)
+    }
+
+    /// A ring at a step of widening; `None` where the guards are gone.
+    pub fn widened_ring(&self, step: &Widening, counts: Counts) -> Option<StandingRing> {
+        match step.standing {
+            Standing::Rings { joined, overlap, .. } => {
+                self.built(sheets(&self.answers)?, Built { joined, overlap }, counts)
+            }
+            Standing::WholeHouse { .. } => None,
+        }
+    }
+
+    /// The whole floor with hanging feeders and drinkers; `None` while the house is not described.
+    pub fn hung(&self, counts: Counts) -> Option<Outfit> {
+        let length = |key| self.answers.number(key).map(Length::metres);
+        let house = HouseFloor {
+            length: length("house.length_m")?,
+            width: length("house.width_m")?,
+            from_wall: placing::FROM_WALL,
+            between: placing::BETWEEN,
+        };
+        let (feeder, drinker) = (placing::HANGING_FEEDER, placing::BELL_DRINKER);
+        let [feeders, drinkers] = counts.on_one_of(1.0);
+        let placed = placing::in_house(
+            house,
+            Pieces { count: feeders, across: feeder },
+            Pieces { count: drinkers, across: drinker },
+        );
+        Some(Outfit { placed, brooder: placing::BROODER, feeder, drinker })
+    }
+
+    fn built(&self, sheets: Sheets, built: Built, counts: Counts) -> Option<StandingRing> {
+        let strips = self.outcome.number("guard.strips_per_ring")? * built.joined;
+        let rings = self.outcome.number("guard.rings")? / built.joined;
+        let net = guard::net_length(sheets.length, built.overlap);
+        let diameter = guard::ring_diameter(strips, net, sheets.shape);
+        let outfit = in_ring(nearest(diameter, strips, sheets.shape), built.joined, counts.on_one_of(rings));
+        let corners = (sheets.shape == Shape::Polygon).then_some(strips as usize);
+        Some(StandingRing { diameter, corners, outfit })
+    }
+}
+
+/// From the middle of a ring to where its guard stands nearest: the middle of a straight strip.
+fn nearest(diameter: Length, strips: f64, shape: Shape) -> Length {
+    match shape {
+        Shape::Circle => diameter / 2.0,
+        Shape::Polygon => diameter * (PI / strips).cos() / 2.0,
+    }
+}
+
+/// A ring with a brooder from each of the rings joined in it.
+fn in_ring(radius: Length, brooders: f64, [feeders, drinkers]: [usize; 2]) -> Outfit {
+    let (brooder, feeder, drinker) = (placing::BROODER, placing::CHICK_TRAY, placing::CHICK_FOUNT);
+    let floor = RingFloor {
+        radius,
+        brooders: Pieces { count: brooders as usize, across: brooder },
+        from_guard: placing::FROM_GUARD,
+        between: placing::BETWEEN,
+    };
+    let placed = placing::in_ring(
+        floor,
+        Pieces { count: feeders, across: feeder },
+        Pieces { count: drinkers, across: drinker },
+    );
+    Outfit { placed, brooder, feeder, drinker }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_ring_goes_short() {
+        let counts = Counts { feeders: Some(17.0), drinkers: None };
+        assert_eq!(counts.on_one_of(4.0), [5, 0]);
+    }
+
+    #[test]
+    fn corners_do_not_count_as_floor() {
+        let (diameter, strips) = (Length::metres(4.0), 4.0);
+        assert_eq!(nearest(diameter, strips, Shape::Circle).in_metres(), 2.0);
+        let square = nearest(diameter, strips, Shape::Polygon).in_metres();
+        assert!((square - 2.0_f64.sqrt()).abs() < 1e-12, "{square}");
+    }
+}

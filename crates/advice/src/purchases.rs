@@ -1,0 +1,160 @@
+//! Everything that is bought for a batch: what, how much, on which day, for how much.
+
+use quantity::{Answers, Currency, Money, Unit, Value};
+
+use crate::outcome::Outcome;
+use crate::store_room::{self, Phase};
+
+/// One thing bought or paid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Purchase {
+    /// What; names a message.
+    pub what: &'static str,
+    /// The day of age it is paid on; negative before placement.
+    pub day: i32,
+    /// How much, in `unit`; `None` for a lump sum.
+    pub quantity: Option<f64>,
+    /// The unit of the quantity.
+    pub unit: Unit,
+    /// What it costs; `None` while its price is not known.
+    pub cost: Option<f64>,
+}
+
+/// The first day that money can be spent on: the longest deposit ahead.
+pub(crate) const FIRST_DAY: i32 = -60;
+
+/// The figures that purchases are made from.
+pub(crate) const NEEDS: &[&str] = &[
+    "money.chicks",
+    "money.deposit",
+    "feed.cost",
+    "feed.grower_price",
+    "feed.last_price",
+    "feed.bags_last",
+    "feed.finisher",
+    "litter.cost",
+    "litter.bags",
+    "disinfectant.cost",
+    "disinfectant.to_buy",
+    "guard.cost",
+    "guard.sheets",
+    "brooding.fuel_cost",
+    "sale.first_age",
+    "sale.last_age",
+];
+
+/// Days before placement that disinfectant, sheets and vaccines are bought, and fuel: two weeks for what readying needs,
+/// one for what brooding needs (our judgement).
+const FOR_READYING: i32 = -14;
+const FOR_BROODING: i32 = -7;
+
+/// Everything bought, by day; what has no price yet is on the list without a cost.
+pub fn list(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    let mut list = chicks(answers, outcome);
+    list.extend(feed(answers, outcome));
+    list.extend(readying(answers, outcome));
+    list.extend(lump_sums(answers, outcome));
+    list.sort_by_key(|purchase| purchase.day);
+    list
+}
+
+/// A deposit when they are booked, the rest on the day they come.
+fn chicks(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    let Some(count) = answers.number("batch.chicks") else { return Vec::new() };
+    let whole = outcome.number("money.chicks");
+    let deposit = outcome.number("money.deposit").filter(|deposit| *deposit > 0.0);
+    let booked = answers.number("batch.deposit_before_d").map_or(FOR_READYING, |days| -(days as i32));
+    let paid = |what, day, quantity, cost| Purchase { what, day, quantity, unit: Unit::Chicks, cost };
+    let first = deposit.map(|deposit| paid("chick-deposit", booked, None, Some(deposit)));
+    let rest =
+        whole.map(|whole| whole - deposit.unwrap_or(0.0)).filter(|rest| *rest > 0.0 || deposit.is_none());
+    let second = (whole.is_none() || rest.is_some()).then(|| paid("chicks", 0, Some(count), rest));
+    first.into_iter().chain(second).collect()
+}
+
+fn feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    let price = |phase: Phase| match phase {
+        Phase::Starter => answers.number("prices.starter_bag_each"),
+        Phase::Grower => outcome.number("feed.grower_price"),
+        Phase::Finisher => answers.number("prices.finisher_bag_each"),
+        Phase::Last => outcome.number("feed.last_price"),
+    };
+    let what = |phase: Phase| match phase {
+        Phase::Starter => "feed-starter",
+        Phase::Grower => "feed-grower",
+        Phase::Finisher => "feed-finisher",
+        Phase::Last => "feed-last",
+    };
+    store_room::deliveries(answers, outcome)
+        .into_iter()
+        .map(|one| Purchase {
+            what: what(one.phase),
+            day: one.day,
+            quantity: Some(one.bags),
+            unit: Unit::Pieces,
+            cost: price(one.phase).and_then(|price| rounded(answers, price * one.bags)),
+        })
+        .collect()
+}
+
+/// Litter, disinfectant, guard and fuel.
+fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    let spread = answers.number("litter.spread_days_before_d").map_or(FOR_BROODING, |days| -(days as i32));
+    let rows = [
+        ("litter", spread.max(FIRST_DAY), "litter.bags", Unit::Pieces, "litter.cost"),
+        ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Millilitre, "disinfectant.cost"),
+        ("guard", FOR_BROODING, "guard.sheets", Unit::Pieces, "guard.cost"),
+        ("fuel", FOR_BROODING, "brooding.fuel", Unit::Kilogram, "brooding.fuel_cost"),
+    ];
+    rows.into_iter()
+        .filter_map(|(what, day, quantity, unit, cost)| {
+            let quantity = outcome.number(quantity);
+            let cost = outcome.number(cost);
+            (quantity.is_some_and(|quantity| quantity > 0.0) || cost.is_some()).then_some(Purchase {
+                what,
+                day,
+                quantity,
+                unit,
+                cost,
+            })
+        })
+        .collect()
+}
+
+/// Costs told as one amount, on the day they usually fall due.
+fn lump_sums(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    let sale = outcome.number("sale.first_age").map_or(0, |day| day as i32);
+    let last = outcome.last_day().unwrap_or(0);
+    let sums = [
+        ("vaccines", FOR_BROODING, "costs.vaccines"),
+        ("medicine", 7, "costs.medicine"),
+        ("other", 0, "costs.other"),
+        ("transport", sale, "costs.transport"),
+        ("labour", last, "costs.labour"),
+        ("power", last, "costs.power"),
+        ("house", last, "costs.house"),
+    ];
+    sums.into_iter()
+        .filter_map(|(what, day, key)| {
+            let cost = answers.number(key).filter(|cost| *cost > 0.0)?;
+            Some(Purchase { what, day: day.min(last), quantity: None, unit: Unit::Money, cost: Some(cost) })
+        })
+        .collect()
+}
+
+/// Whole money, rounded once a line.
+fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
+    let currency = match answers.get("farm.currency").map(|given| &given.value) {
+        Some(Value::Currency(currency)) => *currency,
+        _ => Currency::UNKNOWN,
+    };
+    Some(Money::nearest(amount, currency)?.to_number())
+}
+
+/// What is spent on a day; `None` while chicks or feed have no price: a sum without them would only mislead.
+pub(crate) fn spent(answers: &Answers, outcome: &Outcome, day: i32) -> Option<f64> {
+    outcome.number("money.chicks")?;
+    outcome.number("feed.cost")?;
+    let on_day = list(answers, outcome).into_iter().filter(|purchase| purchase.day == day);
+    Some(on_day.filter_map(|purchase| purchase.cost).sum())
+}

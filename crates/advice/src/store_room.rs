@@ -1,0 +1,145 @@
+//! When feed comes into the store room: how many bags of which feed on which day.
+
+use quantity::Answers;
+
+use crate::outcome::Outcome;
+
+/// A kind of feed, in the order in which it is eaten.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Phase {
+    /// The first feed.
+    Starter,
+    /// The second, where there are three or four.
+    Grower,
+    /// The last but one of four, else the last.
+    Finisher,
+    /// The last of four, often without the medicine that the others hold.
+    Last,
+}
+
+impl Phase {
+    /// All of them.
+    pub const ALL: [Phase; 4] = [Phase::Starter, Phase::Grower, Phase::Finisher, Phase::Last];
+
+    /// The stable name used in JSON and message keys.
+    pub fn name(self) -> &'static str {
+        match self {
+            Phase::Starter => "starter",
+            Phase::Grower => "grower",
+            Phase::Finisher => "finisher",
+            Phase::Last => "last",
+        }
+    }
+
+    /// The figure of its bags, of its last day, and of its price a bag.
+    fn figures(self) -> (&'static str, &'static str) {
+        match self {
+            Phase::Starter => ("feed.bags_starter", "feed.starter_until"),
+            Phase::Grower => ("feed.bags_grower", "feed.grower_until"),
+            Phase::Finisher => ("feed.bags_finisher", "feed.finisher_until"),
+            Phase::Last => ("feed.bags_last", "sale.last_age"),
+        }
+    }
+}
+
+/// Bags of one feed that come on one day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Delivery {
+    /// Which feed.
+    pub phase: Phase,
+    /// The day of age they come on; negative before placement.
+    pub day: i32,
+    /// How many.
+    pub bags: f64,
+    /// The day of age the first of them is opened.
+    pub eaten_from: i32,
+    /// The last day of age they are eaten.
+    pub eaten_until: i32,
+}
+
+/// The figures that deliveries are made from.
+pub(crate) const NEEDS: &[&str] =
+    &["feed.bags_starter", "feed.bags_grower", "feed.bags_finisher", "feed.bags_last", "feed.total"];
+
+/// Whether all feed is bought before the chicks come.
+pub(crate) fn all_at_once(answers: &Answers) -> bool {
+    answers.choice("feed.buying") == Some("all-at-once")
+}
+
+/// Every delivery, in the order in which it is eaten; empty while bags or days are not known.
+pub fn deliveries(answers: &Answers, outcome: &Outcome) -> Vec<Delivery> {
+    let Some(calendar) = Calendar::of(answers) else { return Vec::new() };
+    let mut from = 0;
+    let mut all = Vec::new();
+    for phase in Phase::ALL {
+        let (bags, until) = phase.figures();
+        let (Some(bags), Some(until)) = (outcome.number(bags), outcome.number(until)) else {
+            return Vec::new();
+        };
+        let until = until as i32;
+        if bags > 0.0 && until >= from {
+            all.extend(calendar.split(
+                outcome,
+                Delivery { phase, day: calendar.first, bags, eaten_from: from, eaten_until: until },
+            ));
+        }
+        from = from.max(until + 1);
+    }
+    all
+}
+
+/// When feed comes, by what was told.
+struct Calendar {
+    /// The day of the first delivery.
+    first: i32,
+    /// The last day that the first delivery must reach.
+    covers: i32,
+    /// Days ahead of need that later deliveries come.
+    ahead: i32,
+    bag_kg: f64,
+}
+
+impl Calendar {
+    fn of(answers: &Answers) -> Option<Calendar> {
+        let days = |key| answers.number(key).map(|days| days as i32);
+        let all = all_at_once(answers);
+        Some(Calendar {
+            first: -days("feed.on_hand_before_d")?,
+            covers: if all { i32::MAX } else { days("feed.on_hand_days_d")? },
+            ahead: days("feed.ahead_d")?,
+            bag_kg: answers.number("feed.bag_kg")?,
+        })
+    }
+
+    /// The part of a feed that the first delivery brings, and the rest in time before it is opened.
+    fn split(&self, outcome: &Outcome, whole: Delivery) -> Vec<Delivery> {
+        let now = self.bags_in_first(outcome, &whole);
+        let rest_from = whole.eaten_from.max(self.covers.saturating_add(1));
+        let rest = Delivery {
+            day: (rest_from - self.ahead).max(self.first),
+            bags: whole.bags - now,
+            eaten_from: if now > 0.0 { rest_from.min(whole.eaten_until) } else { whole.eaten_from },
+            ..whole
+        };
+        let eaten_until = if rest.bags > 0.0 { self.covers } else { whole.eaten_until };
+        let first = Delivery { day: self.first, bags: now, eaten_until, ..whole };
+        [first, rest].into_iter().filter(|delivery| delivery.bags > 0.0).collect()
+    }
+
+    fn bags_in_first(&self, outcome: &Outcome, whole: &Delivery) -> f64 {
+        if whole.eaten_until <= self.covers {
+            return whole.bags;
+        }
+        let eaten = |day| outcome.on_day("feed.by_day", day).unwrap_or(0.0);
+        let kg: f64 = (whole.eaten_from..=self.covers).map(eaten).sum();
+        (kg / self.bag_kg - 1e-9).ceil().min(whole.bags)
+    }
+}
+
+/// What is delivered on a day, kg; `None` while the bags are not known.
+pub(crate) fn delivered_kg(answers: &Answers, outcome: &Outcome, day: i32) -> Option<f64> {
+    let bag_kg = answers.number("feed.bag_kg")?;
+    outcome.number("feed.bags_last")?;
+    let bags = deliveries(answers, outcome).into_iter().filter(|one| one.day == day).map(|one| one.bags);
+    Some(bags.sum::<f64>() * bag_kg)
+}

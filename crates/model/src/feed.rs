@@ -1,0 +1,45 @@
+//! Feed: bags, the store room, and what heat takes away.
+
+use quantity::physical::{round_down, round_up};
+use quantity::{Area, Mass};
+
+/// Whole bags for an amount of feed.
+pub fn bags(feed: Mass, bag: Mass) -> f64 {
+    round_up(feed.in_kilograms() / bag.in_kilograms())
+}
+
+/// The share of a store room's floor that holds feed: the rest is the gap to the walls and the way to the oldest bag.
+const STACKED_SHARE: f64 = 0.6;
+/// Floor under one bag of 50 kg, square metres.
+const BAG_FLOOR_M2: f64 = 0.4;
+/// Bags on top of each other, on a pallet.
+const BAGS_HIGH: f64 = 8.0;
+
+/// Bags that a store room's floor holds in stacks with a gap to the walls (common practice, no source).
+pub fn bags_on_floor(floor: Area) -> f64 {
+    round_down(STACKED_SHARE * floor.in_square_metres() / BAG_FLOOR_M2) * BAGS_HIGH
+}
+
+/// The share of feed still eaten at a mean temperature: `per_degree` less for each degree above `above`.
+pub fn heat_factor(mean_c: f64, above: f64, per_degree: f64) -> f64 {
+    1.0 - per_degree * (mean_c - above).max(0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 500 birds at 4.0 kg in bags of 50 kg are 40 bags.
+    #[test]
+    fn forty_bags() {
+        assert_eq!(bags(Mass::kilograms(500.0 * 4.0), Mass::kilograms(50.0)), 40.0);
+        assert_eq!(bags(Mass::kilograms(2000.01), Mass::kilograms(50.0)), 41.0);
+        assert_eq!(bags(Mass::kilograms(0.0), Mass::kilograms(50.0)), 0.0);
+    }
+
+    #[test]
+    fn a_small_room_holds_little() {
+        assert_eq!(bags_on_floor(Area::square_metres(6.0)), 72.0);
+        assert_eq!(bags_on_floor(Area::square_metres(0.5)), 0.0);
+    }
+}

@@ -1,0 +1,54 @@
+//! Drinking water: more in heat, in cans, and sanitised from a label.
+
+use quantity::physical::round_up;
+
+/// Nothing is known of birds that drink more than this many times the water of a mild day.
+const MOST_IN_HEAT: f64 = 2.5;
+
+/// How many times the water of a mild day is drunk at `mean_c`: 6.5 % more for each degree above 21 (breeders' handbooks,
+/// between published 4 % and 7 %).
+pub fn heat_factor(mean_c: f64) -> f64 {
+    (1.0 + 0.065 * (mean_c - 21.0).max(0.0)).min(MOST_IN_HEAT)
+}
+
+/// The lowest published: 4 % for each degree above 24.
+pub fn heat_factor_low(mean_c: f64) -> f64 {
+    1.0 + 0.04 * (mean_c - 24.0).max(0.0)
+}
+
+/// The highest: 7 % on top of each other for each degree above 21, never more than two and a half times.
+pub fn heat_factor_high(mean_c: f64) -> f64 {
+    1.07f64.powf((mean_c - 21.0).max(0.0)).min(MOST_IN_HEAT)
+}
+
+/// Whole cans for an amount of water.
+pub fn cans(litres: f64, can_l: f64) -> f64 {
+    round_up(litres / can_l)
+}
+
+/// Product for a tank, mL, at `ppm` of active substance from a product that holds `percent` of it (weight in volume, 1 %
+/// being 10 000 mg/L).
+pub fn sanitiser_ml(ppm: f64, tank_l: f64, percent: f64) -> f64 {
+    ppm * tank_l / (10.0 * percent)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_middle_lies_between_the_ends() {
+        for degrees in 22..=40 {
+            let mean = f64::from(degrees);
+            assert!(heat_factor_low(mean) <= heat_factor(mean));
+            assert!(heat_factor(mean) <= heat_factor_high(mean) + 1e-12, "{mean}");
+        }
+        assert_eq!(heat_factor(15.0), 1.0);
+    }
+
+    #[test]
+    fn a_litre_of_half_a_part_in_ten_thousand() {
+        // 3 mg/L in 1 000 L are 3 g; 3.5 % holds 35 g/L.
+        assert!((sanitiser_ml(3.0, 1000.0, 3.5) - 3.0 / 35.0 * 1000.0).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,168 @@
+//! How much feed, when it comes, whether it keeps and finds room; and water beside it.
+
+use advice::store_room::Delivery;
+use quantity::{DayOfAge, Unit};
+
+use super::Shown;
+use crate::document::{Align, Block, Level, Table};
+use crate::{say, show};
+
+impl Shown<'_> {
+    /// Feed.
+    pub(super) fn feed(&self) -> Vec<Block> {
+        let mut blocks = vec![self.heading("question-feed")];
+        let lead = self.feed_lead();
+        blocks.push(lead.unwrap_or_else(|| self.waiting("waiting-feed")));
+        blocks.extend(self.findings(&["feed"]));
+        blocks.extend(self.deliveries().map(Block::Table));
+        blocks.extend(self.draw_feed());
+        blocks.extend(self.draw_store());
+        if self.number("feed.bags").is_some() {
+            blocks.push(Block::Note(self.words.plain("feed-mixing-note")));
+            blocks.push(Block::Note(self.words.plain("feed-day-zero-note")));
+            blocks.push(Block::Note(self.words.plain("two-limits-note")));
+        }
+        let rows = self.rows(&[
+            "feed.total",
+            "feed.per_bird",
+            "feed.conversion",
+            "feed.bags",
+            "feed.bags_starter",
+            "feed.bags_grower",
+            "feed.bags_finisher",
+            "feed.bags_last",
+            "feed.bags_per_hundred",
+            "feed.left_over",
+            "feed.peak_tins",
+            "feed.cost",
+            "feed.cost_per_kg",
+            "feed.grower_price",
+            "feed.last_price",
+            "feed.starter",
+            "feed.grower",
+            "feed.finisher",
+            "feed.last",
+            "feed.starter_until",
+            "feed.grower_until",
+            "feed.finisher_until",
+            "feed.grower_opens",
+            "feed.finisher_opens",
+            "feed.last_opens",
+            "feed.first_delivery",
+            "feed.first_bought_eaten",
+            "feed.keeps",
+            "feed.milled_not_before",
+            "feed.good_until",
+            "feed.too_old_by",
+            "feed.store_peak",
+            "feed.store_room",
+            "feed.store_short",
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.push(Block::Caution(self.caution("feed", Level::Care, 3)));
+        blocks
+    }
+
+    fn feed_lead(&self) -> Option<Block> {
+        let bags = |phase: &str| self.value(&format!("feed.bags_{phase}")).unwrap_or_default();
+        let key = match self.plan.answers.choice("feed.phases") {
+            Some("starter-finisher") => "feed-lead-note-two",
+            Some("four") => "feed-lead-note-four",
+            _ => "feed-lead-note",
+        };
+        Some(Block::Lead {
+            label: self.words.plain("feed-lead-label"),
+            value: say!(
+                self.words,
+                "feed-lead",
+                bags = self.value("feed.bags")?,
+                total = self.value("feed.total")?,
+            ),
+            note: say!(
+                self.words,
+                key,
+                starter = bags("starter"),
+                grower = bags("grower"),
+                finisher = bags("finisher"),
+                last = bags("last"),
+                each = self.value("feed.per_bird").unwrap_or_default(),
+                fcr = self.value("feed.conversion").unwrap_or_default(),
+            ),
+        })
+    }
+
+    /// What comes when, how long it must keep.
+    pub(super) fn deliveries(&self) -> Option<Table> {
+        let placement = self.plan.answers.day("batch.placement")?;
+        let keeps = self.number("feed.keeps")? as i32;
+        let date = |day: i32| show::day(DayOfAge(day).date(placement), self.viewer);
+        let row = |one: &Delivery| {
+            vec![
+                self.words.plain(&format!("phase-{}", one.phase.name())),
+                show::number(one.bags, 0),
+                date(one.day),
+                say!(
+                    self.words,
+                    "eaten-from-to",
+                    from = one.eaten_from.to_string(),
+                    to = one.eaten_until.to_string(),
+                ),
+                date(one.eaten_until - keeps),
+            ]
+        };
+        let columns =
+            ["column-feed-kind", "column-bags", "column-comes", "column-eaten", "column-milled-from"];
+        let align = |at: usize| if at == 1 { Align::End } else { Align::Start };
+        (!self.plan.deliveries.is_empty()).then(|| Table {
+            caption: self.words.plain("deliveries-caption"),
+            columns: columns.iter().enumerate().map(|(at, key)| (self.words.plain(key), align(at))).collect(),
+            rows: self.plan.deliveries.iter().map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: vec!["feed.keeps", "feed.bags"],
+        })
+    }
+
+    /// Water.
+    pub(super) fn water(&self) -> Vec<Block> {
+        let mut blocks = vec![self.heading("question-water")];
+        let Some(litres) = self.value("water.peak_day") else {
+            blocks.push(self.waiting("waiting-days"));
+            return blocks;
+        };
+        let can = self
+            .plan
+            .answers
+            .number("water.can_l")
+            .map_or_else(String::new, |litres| show::quantity_short(litres, Unit::Litre, self.viewer));
+        blocks.push(Block::Lead {
+            label: self.words.plain("water-lead-label"),
+            value: say!(
+                self.words,
+                "water-lead",
+                litres = litres,
+                cans = self.number("water.cans").map_or_else(String::new, |cans| show::number(cans, 0)),
+                can = can,
+            ),
+            note: say!(
+                self.words,
+                "water-lead-note",
+                usual = self.value("water.peak_usual").unwrap_or_default(),
+            ),
+        });
+        blocks.extend(self.findings(&["water", "weather"]));
+        let rows = self.rows(&[
+            "water.peak_day",
+            "water.peak_usual",
+            "water.cans",
+            "water.total",
+            "water.storage_days",
+            "water.off_need",
+            "water.sanitiser",
+            "water.heat_factor",
+            "water.hot_factor",
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.push(Block::Caution(self.caution("water", Level::Care, 3)));
+        blocks
+    }
+}

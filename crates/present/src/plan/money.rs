@@ -1,0 +1,163 @@
+//! What it costs, what it brings, when the money is there, and how sure that is.
+
+use advice::purchases::Purchase;
+use quantity::{DayOfAge, Unit};
+
+use super::Shown;
+use crate::document::{Align, Block, Table};
+use crate::{say, show, working};
+
+impl Shown<'_> {
+    /// Money; nothing for a viewer who does not see amounts.
+    pub(super) fn money(&self) -> Vec<Block> {
+        if !self.viewer.money_shown {
+            return Vec::new();
+        }
+        let mut blocks = vec![self.heading("question-money")];
+        blocks.extend(self.purchases_table().map(Block::Table));
+        blocks.push(self.money_lead().unwrap_or_else(|| self.waiting("waiting-money")));
+        blocks.extend(self.risk_lead());
+        blocks.extend(self.findings(&["prices", "costs", "cash"]));
+        if let Some((table, parts)) = self.where_it_goes() {
+            blocks.extend(self.draw_costs(&table, &parts));
+        }
+        blocks.extend(self.draw_cash());
+        let rows = self.rows(&[
+            "money.cost_total",
+            "money.cost_per_kg",
+            "money.cost_per_bird",
+            "money.cost_per_chick",
+            "money.break_even_price",
+            "money.break_even_price_cash",
+            "money.break_even_weight",
+            "money.break_even_fcr",
+            "money.price_per_kg",
+            "money.sales",
+            "money.income",
+            "money.profit",
+            "money.profit_with_own_work",
+            "money.profit_per_m2",
+            "money.bird_a_day",
+            "money.cash_low_point",
+            "money.cash_low_day",
+            "money.cash_short",
+            "money.first_day_short",
+            "money.cash_at_end",
+            "money.interest",
+            "money.deposit",
+            "money.chicks",
+            "money.other",
+            "money.feed_share",
+            "money.chick_share",
+            "risk.loss_probability",
+            "risk.profit",
+            "risk.expected_shortfall",
+        ]);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.push(Block::Note(self.words.plain("money-note")));
+        blocks
+    }
+
+    fn money_lead(&self) -> Option<Block> {
+        Some(Block::Lead {
+            label: self.words.plain("money-lead-label"),
+            value: say!(
+                self.words,
+                "money-lead",
+                total = self.value("money.cost_total")?,
+                kg = self.value("money.cost_per_kg")?,
+            ),
+            note: say!(
+                self.words,
+                "money-lead-note",
+                low = self.value("money.cash_low_point")?,
+                day = self.value("money.cash_low_day")?,
+                bird = self.value("money.cost_per_bird")?,
+            ),
+        })
+    }
+
+    /// Profit with its likely range, and how many batches of ten lose.
+    fn risk_lead(&self) -> Option<Block> {
+        let chance = self.number("risk.loss_probability")?;
+        let profit = self.plan.outcome.get("risk.profit")?;
+        let band = profit.figure.band?;
+        let money = |amount: f64| show::money(amount, self.viewer);
+        Some(Block::Lead {
+            label: self.words.plain("risk-lead-label"),
+            value: say!(self.words, "risk-lead", low = money(band.low), high = money(band.high)),
+            note: say!(
+                self.words,
+                "risk-lead-note",
+                of_hundred = show::number(100.0 * chance, 0),
+                middle = self.value("risk.profit")?,
+                worst = self.value("risk.expected_shortfall")?,
+                planned = self.value("money.profit")?,
+            ),
+        })
+    }
+
+    /// What is bought, by the day it is paid.
+    pub(super) fn purchases_table(&self) -> Option<Table> {
+        let placement = self.plan.answers.day("batch.placement")?;
+        let row = |one: &Purchase| {
+            let date = show::day(DayOfAge(one.day).date(placement), self.viewer);
+            let quantity = one
+                .quantity
+                .map_or_else(String::new, |quantity| show::quantity(quantity, one.unit, 0, self.viewer));
+            let cost = one
+                .cost
+                .map_or_else(|| self.words.plain("not-priced"), |cost| show::money(cost, self.viewer));
+            vec![date, self.words.plain(&format!("purchase-{}", one.what)), quantity, cost]
+        };
+        let columns = [
+            ("column-pay-on", Align::Start),
+            ("column-what", Align::Start),
+            ("column-how-much", Align::End),
+            ("column-price", Align::End),
+        ];
+        (!self.plan.purchases.is_empty()).then(|| Table {
+            caption: self.words.plain("purchases-caption"),
+            columns: columns.iter().map(|(key, align)| (self.words.plain(key), *align)).collect(),
+            rows: self.plan.purchases.iter().map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: vec!["money.cost_total"],
+        })
+    }
+
+    /// Each part of the cost and its share, the largest first.
+    fn where_it_goes(&self) -> Option<(Table, Vec<(String, f64)>)> {
+        let total = self.number("money.cost_total").filter(|total| *total > 0.0)?;
+        let figures = PARTS.iter().map(|id| (working::label(id, self.viewer), self.number(id)));
+        let own = self.plan.answers.number("costs.own_labour");
+        let mut parts: Vec<(String, f64)> = figures
+            .chain([(self.words.plain("field-costs-own-labour"), own)])
+            .filter_map(|(label, part)| Some((label, part.filter(|part| *part > 0.0)?)))
+            .collect();
+        parts.sort_by(|one, other| other.1.total_cmp(&one.1));
+        let row = |(label, part): &(String, f64)| {
+            let share = show::quantity(100.0 * *part / total, Unit::Percent, 0, self.viewer);
+            vec![label.clone(), show::money(*part, self.viewer), share]
+        };
+        let table = Table {
+            caption: self.words.plain("where-it-goes-caption"),
+            columns: self.columns(&["column-what", "column-price", "column-share"]),
+            rows: parts.iter().map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: vec!["money.cost_total"],
+        };
+        Some((table, parts))
+    }
+}
+
+/// The parts that the cost is added up from.
+const PARTS: &[&str] = &[
+    "feed.cost",
+    "money.chicks",
+    "money.other",
+    "litter.cost",
+    "disinfectant.cost",
+    "guard.cost",
+    "brooding.fuel_cost",
+    "money.interest",
+];

@@ -1,0 +1,316 @@
+//! Quick sums: good, bad and absurd input, and the words of their answers.
+
+use advice::sums::{Sum, SumResult, by_name};
+use present::{Locale, Viewer, fault, html, sum as shown, text};
+use quantity::Raw;
+
+use crate::words::{visible, words_in};
+
+/// Sums with all that they ask, in numbers of our own.
+const FULL: &[(&str, &[(&str, &str)])] = &[
+    (
+        "space",
+        &[
+            ("length_m", "18"),
+            ("width_m", "9"),
+            ("weight_kg", "2.1"),
+            ("limit_kg_m2", "20"),
+            ("chicks", "1600"),
+        ],
+    ),
+    (
+        "litter",
+        &[("length_m", "18"), ("width_m", "9"), ("depth_cm", "7"), ("bag_l", "120"), ("bag_price", "22.75")],
+    ),
+    ("dilution", &[("ratio", "1:20"), ("tank_l", "10"), ("poured_ml", "800")]),
+    ("sample-size", &[("cv_percent", "9.5"), ("error_percent", "2.5"), ("birds", "1540"), ("weighed", "60")]),
+    ("uniformity", &[("weights", "1810 1955 2015 2085 1745 2155; 1985, 1905\n2235 2065 2100 1990 205 1940")]),
+    ("uniformity", &[("cv_percent", "13.5")]),
+    (
+        "index",
+        &[
+            ("livability", "94.2"),
+            ("weight_kg", "1.93"),
+            ("age_d", "41.5"),
+            ("fcr", "1.79"),
+            ("chick_g", "41"),
+        ],
+    ),
+    (
+        "feed-conversion",
+        &[
+            ("feed_kg", "5230"),
+            ("live_kg", "2895"),
+            ("dead_kg", "61"),
+            ("chick_kg", "65"),
+            ("weight_g", "1640"),
+        ],
+    ),
+    (
+        "break-even",
+        &[
+            ("cost_total", "46200"),
+            ("live_kg", "2895"),
+            ("price_per_kg", "15.5"),
+            ("birds_sold", "1490"),
+            ("chicks", "1600"),
+            ("feed_kg", "5230"),
+            ("feed_price_per_kg", "5.1"),
+        ],
+    ),
+    ("vaccine-water", &[("birds", "1560"), ("age_d", "14"), ("measured_2h_l", "33")]),
+    ("daylength", &[("latitude_deg", "-13.6"), ("date", "2027-09-14")]),
+];
+
+/// What people and programs type that is no answer, or none that can be.
+const ABSURD: &[&str] = &[
+    "0",
+    "-1",
+    "1e9",
+    "1000000000",
+    "99999999999999999999",
+    "many",
+    "NaN",
+    "inf",
+    "-",
+    ",",
+    ";;",
+    "1,600",
+    "1.2.3",
+    "½",
+    "0.0000001",
+    "12 kg",
+    "3 bananas",
+    "2027-02-30",
+    "1 2 3",
+    "1,2,3,4,5",
+    "💩",
+];
+
+fn work_out(sum: &Sum, typed: &[(&str, &str)]) -> SumResult {
+    let raw = |(key, text): &(&str, &str)| Raw {
+        key: (*key).to_owned(),
+        text: vec![(*text).to_owned()],
+        line: None,
+    };
+    sum.work_out(&typed.iter().map(raw).collect::<Vec<_>>(), true)
+}
+
+fn faults(name: &str, typed: &[(&str, &str)]) -> Vec<String> {
+    let result = work_out(by_name(name).expect(name), typed);
+    result.checked.problems.iter().map(|problem| fault::with_place(problem, &Viewer::plain())).collect()
+}
+
+#[test]
+fn a_full_sum_answers_every_figure_it_can() {
+    for (name, typed) in FULL {
+        let result = work_out(by_name(name).expect(name), typed);
+        assert!(result.checked.problems.is_empty(), "{name}: {:?}", result.checked.problems);
+        assert!(result.outcome.figures().next().is_some(), "{name} answers nothing");
+    }
+}
+
+/// Whatever is typed into one box, there is a fault that names it or every figure is a number; never a panic.
+#[test]
+fn absurd_input_gets_a_fault_or_a_number() {
+    for (name, typed) in FULL {
+        let sum = by_name(name).expect(name);
+        for at in 0..typed.len() {
+            for absurd in ABSURD {
+                let mut moved = typed.to_vec();
+                moved[at].1 = absurd;
+                let result = work_out(sum, &moved);
+                let figures: Vec<f64> =
+                    result.outcome.figures().map(|worked| worked.figure.value.number()).collect();
+                assert!(figures.iter().all(|figure| figure.is_finite()), "{name} {moved:?}: {figures:?}");
+                assert!(
+                    result.checked.problems.is_empty() != figures.is_empty(),
+                    "{name} {moved:?}: {figures:?} beside {:?}",
+                    result.checked.problems
+                );
+                for problem in &result.checked.problems {
+                    let sentence = fault::with_place(problem, &Viewer::plain());
+                    assert!(sentence.contains(&problem.key) && !sentence.contains("{$"), "{sentence}");
+                }
+                text::write(&shown::document(sum, &result, &Viewer::plain()), &Viewer::plain(), true);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_fault_says_what_to_do() {
+    let flock = [("cv_percent", "10"), ("error_percent", "2")];
+    let sold = [("cost_total", "15810"), ("live_kg", "980")];
+    for (name, typed, wanted) in [
+        (
+            "uniformity",
+            vec![("weights", "1950")],
+            "weights holds 1 number; at least 2 are needed. One alone cannot tell",
+        ),
+        (
+            "uniformity",
+            vec![("weights", "1950 1.98 2010")],
+            "weights: number 2 is “1.98”. Each must be a number from 20 g to 10\u{a0}000 g.",
+        ),
+        ("uniformity", vec![("weights", "1950 heavy")], "weights: number 2 is “heavy”."),
+        (
+            "uniformity",
+            vec![("weights", "1950 2010"), ("cv_percent", "9")],
+            "cv_percent says the same as weights. Keep one",
+        ),
+        ("uniformity", vec![("weights", " ")], "weights is missing."),
+        ("uniformity", vec![("cv_percent", "0")], "cv_percent is 0, outside 0.5 % to 60 %."),
+        (
+            "sample-size",
+            [&flock[..], &[("birds", "50"), ("weighed", "60")]].concat(),
+            "weighed is 60, but the flock has 50 birds. It can be 2 birds to 50 birds.",
+        ),
+        (
+            "index",
+            vec![("livability", "95"), ("weight_kg", "2"), ("age_d", "0"), ("fcr", "1.8")],
+            "age_d is 0, outside 1 day to 120 days.",
+        ),
+        (
+            "feed-conversion",
+            vec![("feed_kg", "100"), ("live_kg", "0")],
+            "live_kg is 0, outside 0.1 kg to 1\u{a0}000\u{a0}000 kg.",
+        ),
+        (
+            "feed-conversion",
+            vec![("feed_kg", "100"), ("live_kg", "60"), ("dead_kg", "1"), ("chick_kg", "65")],
+            "chick_kg is 65, but only 60 kg was sold.",
+        ),
+        (
+            "break-even",
+            [&sold[..], &[("price_per_kg", "0")]].concat(),
+            "price_per_kg is 0, outside 0.01 to 1\u{a0}000\u{a0}000\u{a0}000.",
+        ),
+        (
+            "break-even",
+            [&sold[..], &[("birds_sold", "0")]].concat(),
+            "birds_sold is 0, outside 1 bird to 100\u{a0}000 birds.",
+        ),
+        (
+            "break-even",
+            [&sold[..], &[("birds_sold", "20000")]].concat(),
+            "birds_sold is 20000, but then a bird would be too light or too heavy to be true. For the weight sold it can be 98 birds to 9\u{a0}800 birds.",
+        ),
+        (
+            "break-even",
+            [&sold[..], &[("birds_sold", "500"), ("chicks", "400")]].concat(),
+            "birds_sold is 500, but only 400 birds were placed.",
+        ),
+        (
+            "break-even",
+            [&sold[..], &[("feed_kg", "1800"), ("feed_price_per_kg", "260")]].concat(),
+            "feed_price_per_kg is 260; at that price the feed alone costs 468\u{a0}000, more than all costs together. It can be at most 8.78",
+        ),
+        ("vaccine-water", vec![("birds", "1000"), ("age_d", "0")], "age_d is 0, outside 1 day to 84 days."),
+        (
+            "daylength",
+            vec![("latitude_deg", "-13.6"), ("date", "14/09/2027")],
+            "date is “14/09/2027”. Write the day as year-month-day",
+        ),
+    ] {
+        let said = faults(name, &typed);
+        assert_eq!(said.len(), 1, "{name}: {said:?}");
+        assert!(said[0].starts_with(wanted), "{name}:\n  {}\n  {wanted}", said[0]);
+    }
+}
+
+#[test]
+fn a_sum_says_what_its_numbers_are_worth() {
+    for (name, typed, finding) in [
+        ("sample-size", vec![("cv_percent", "6"), ("error_percent", "5")], "sample-below-thirty"),
+        ("sample-size", vec![("cv_percent", "10"), ("error_percent", "2")], "weigh-all-penned"),
+        ("uniformity", vec![("weights", "1900 1950 2000 2050 2100")], "few-weighed"),
+        ("uniformity", vec![("weights", "1900 1950 2000 2050 2100 9000")], "odd-weights"),
+        ("uniformity", vec![("weights", "1900 1950 2000 2050 2100 1980 2020 5000 5200")], "many-odd-weights"),
+        ("uniformity", vec![("cv_percent", "14")], "uneven"),
+        ("uniformity", vec![("cv_percent", "9")], "cv-scale"),
+        ("feed-conversion", vec![("feed_kg", "36"), ("live_kg", "980")], "fcr-hardly-possible"),
+        (
+            "feed-conversion",
+            vec![("feed_kg", "1788"), ("live_kg", "980"), ("dead_kg", "12")],
+            "gain-needs-both",
+        ),
+        (
+            "feed-conversion",
+            vec![("feed_kg", "1788"), ("live_kg", "980"), ("weight_g", "2050")],
+            "correction-misleads",
+        ),
+        ("vaccine-water", vec![("birds", "1000"), ("age_d", "14")], "vaccine-measure-two-hours"),
+        ("vaccine-water", vec![("birds", "1000"), ("age_d", "14")], "vaccine-day-count"),
+        (
+            "break-even",
+            vec![
+                ("cost_total", "9000"),
+                ("live_kg", "100"),
+                ("price_per_kg", "17"),
+                ("feed_kg", "200"),
+                ("feed_price_per_kg", "5"),
+            ],
+            "nothing-left-for-feed",
+        ),
+    ] {
+        let result = work_out(by_name(name).expect(name), &typed);
+        let names: Vec<&str> = result.findings.iter().map(|finding| finding.name).collect();
+        assert!(names.contains(&finding), "{name}: {finding} is not among {names:?}");
+    }
+    // Without reason, silence.
+    for (weights, silent) in
+        [("1900 1950 2000 2050 2100", "odd-weights"), ("1900 1950 2000 2050 2100 205", "uneven")]
+    {
+        let result = work_out(by_name("uniformity").unwrap(), &[("weights", weights)]);
+        assert!(result.findings.iter().all(|finding| finding.name != silent), "{silent} at {weights}");
+    }
+}
+
+#[test]
+fn the_working_of_a_list_shows_the_birds() {
+    let sum = by_name("uniformity").unwrap();
+    let many = "1900 2100 ".repeat(20);
+    let result = work_out(sum, &[("weights", &many)]);
+    let page = text::write(&shown::document(sum, &result, &Viewer::plain()), &Viewer::plain(), true);
+    assert!(page.contains("40 weights") && page.contains("and 10 more"), "{page}");
+    let json = present::view::sum(&result, &Viewer::plain(), true);
+    assert_eq!(json.workings["weighing.cv"].inputs[0].list.len(), 40);
+}
+
+/// No key in brackets, no word that no message said.
+#[test]
+fn every_word_of_an_answer_is_a_message() {
+    let works = reference::bibliography::works().unwrap();
+    let titles: Vec<String> = works
+        .iter()
+        .flat_map(|work| [&work.authors, &work.title, &work.published].map(|text| words_in(text)))
+        .flatten()
+        .collect();
+    for (name, typed) in FULL {
+        let sum = by_name(name).expect(name);
+        let result = work_out(sum, typed);
+        let plain = text::write(&shown::document(sum, &result, &Viewer::plain()), &Viewer::plain(), true);
+        assert!(!plain.contains('[') && !plain.contains("{$"), "{name}: {plain}");
+        let viewer = Viewer { locale: Locale::PseudoLong, ..Viewer::plain() };
+        let page = html::blocks(&shown::document(sum, &result, &viewer), &viewer).into_string();
+        let left: Vec<String> =
+            words_in(&visible(&page)).into_iter().filter(|word| !titles.contains(word)).collect();
+        assert!(left.is_empty(), "{name}: words that are no message: {left:?}");
+    }
+}
+
+#[test]
+fn money_can_be_hidden_in_a_sum() {
+    let (name, typed) = FULL.iter().find(|(name, _)| *name == "break-even").unwrap();
+    let sum = by_name(name).unwrap();
+    let result = work_out(sum, typed);
+    let viewer = Viewer { money_shown: false, ..Viewer::plain() };
+    let page = text::write(&shown::document(sum, &result, &viewer), &viewer, true);
+    for amount in ["46\u{a0}200", "46200", "15.5", "15.96", "1\u{a0}327.5", "5.1 "] {
+        assert!(!page.contains(amount), "{amount} shows: {page}");
+    }
+    assert!(
+        !present::view::sum(&result, &viewer, false).figures.contains_key("performance.break_even_price")
+    );
+}
