@@ -14,8 +14,8 @@ pub struct FigureSpec {
     pub rules: &'static [Rule],
 }
 
-/// One way to work out a figure.
-pub struct Rule {
+/// One way to work out a figure, or one day of a figure by day, whose inputs are [`crate::series::DayInput`]s.
+pub struct Rule<I: 'static = Input> {
     /// Its name, unique among rules; names a message that says in words when and why.
     pub name: &'static str,
     /// The formula over the symbols of `inputs`, in the units of those inputs. A test works it out from the text alone.
@@ -29,7 +29,7 @@ pub struct Rule {
     /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn.
     pub formula: &'static str,
     /// What goes in, in the order `compute` takes it. A list stands last and goes in with all its numbers.
-    pub inputs: &'static [Input],
+    pub inputs: &'static [I],
     /// The bibliography key.
     pub source: &'static str,
     /// How far the rule can be trusted.
@@ -234,12 +234,12 @@ pub(crate) const fn list(symbol: &'static str, key: &'static str) -> Input {
 }
 
 /// An exact rule of geometry or arithmetic that always applies; the others are written out or changed from this one.
-pub(crate) const fn exact(
+pub(crate) const fn exact<I>(
     name: &'static str,
     formula: &'static str,
-    inputs: &'static [Input],
+    inputs: &'static [I],
     compute: fn(&[f64]) -> Option<f64>,
-) -> Rule {
+) -> Rule<I> {
     Rule {
         name,
         formula,
@@ -253,34 +253,34 @@ pub(crate) const fn exact(
     }
 }
 
-impl Rule {
+impl<I> Rule<I> {
     /// The same rule, taken only where `applies`.
-    pub(crate) const fn when(mut self, applies: fn(&Answers) -> bool) -> Rule {
+    pub(crate) const fn when(mut self, applies: fn(&Answers) -> bool) -> Rule<I> {
         self.applies = applies;
         self
     }
 
     /// The same rule with its source.
-    pub(crate) const fn from(mut self, source: &'static str, status: Status) -> Rule {
+    pub(crate) const fn from(mut self, source: &'static str, status: Status) -> Rule<I> {
         self.source = source;
         self.status = status;
         self
     }
 
     /// The same rule with a confidence interval of 95 %.
-    pub(crate) const fn confident(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule {
+    pub(crate) const fn confident(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule<I> {
         self.band = Some(RuleBand { kind: BandKind::Confidence95, ends });
         self
     }
 
     /// The same rule with inputs that stray together.
-    pub(crate) const fn together(mut self) -> Rule {
+    pub(crate) const fn together(mut self) -> Rule<I> {
         self.together = true;
         self
     }
 
     /// The same rule with a range of sources.
-    pub(crate) const fn between(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule {
+    pub(crate) const fn between(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule<I> {
         self.band = Some(RuleBand { kind: BandKind::RangeOfSources, ends });
         self
     }

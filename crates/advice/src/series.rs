@@ -3,7 +3,7 @@
 use quantity::{Answers, Series, Status, Unit};
 
 use crate::outcome::Outcome;
-use crate::rule::{Origin, RuleBand, always};
+use crate::rule::{Origin, Rule};
 
 /// A figure by day of age, declared once under a name that is never reused.
 pub struct SeriesSpec {
@@ -37,24 +37,7 @@ pub enum Way {
 }
 
 /// One way to work out a day.
-pub struct DayRule {
-    /// Its name, unique among rules; names a message that says in words when and why.
-    pub name: &'static str,
-    /// The formula over the symbols of `inputs`, like that of a [`crate::rule::Rule`].
-    pub formula: &'static str,
-    /// What goes in, in the order `compute` takes it.
-    pub inputs: &'static [DayInput],
-    /// The bibliography key.
-    pub source: &'static str,
-    /// How far the rule can be trusted.
-    pub status: Status,
-    /// Whether this rule is the one to take.
-    pub applies: fn(&Answers) -> bool,
-    /// The kernel, over the inputs in their units. `None` where it has no answer.
-    pub compute: fn(&[f64]) -> Option<f64>,
-    /// A range that the rule itself brings. Without one, the ranges of the inputs are carried through.
-    pub band: Option<RuleBand>,
-}
+pub type DayRule = Rule<DayInput>;
 
 /// An input of a day's rule.
 pub struct DayInput {
@@ -115,46 +98,6 @@ pub enum First {
     Number(f64),
     /// A field.
     Field(&'static str),
-}
-
-/// A rule of arithmetic that always applies; the others are changed from this one.
-pub(crate) const fn daily(
-    name: &'static str,
-    formula: &'static str,
-    inputs: &'static [DayInput],
-    compute: fn(&[f64]) -> Option<f64>,
-) -> DayRule {
-    DayRule {
-        name,
-        formula,
-        inputs,
-        source: "arithmetic",
-        status: Status::Exact,
-        applies: always,
-        compute,
-        band: None,
-    }
-}
-
-impl DayRule {
-    /// The same rule, taken only where `applies`.
-    pub(crate) const fn when(mut self, applies: fn(&Answers) -> bool) -> DayRule {
-        self.applies = applies;
-        self
-    }
-
-    /// The same rule with its source.
-    pub(crate) const fn from(mut self, source: &'static str, status: Status) -> DayRule {
-        self.source = source;
-        self.status = status;
-        self
-    }
-
-    /// The same rule with a range of sources.
-    pub(crate) const fn between(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> DayRule {
-        self.band = Some(RuleBand { kind: quantity::BandKind::RangeOfSources, ends });
-        self
-    }
 }
 
 /// The day of age.

@@ -7,7 +7,7 @@ use super::Family;
 use super::growth::{curve, has_own};
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days};
-use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, age, daily, every_day, given, same};
+use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, age, every_day, given, same};
 use crate::store_room;
 use crate::sums::{Sum, asks, may_ask};
 
@@ -422,16 +422,16 @@ static SERIES: &[SeriesSpec] = &[
         decimals: 0,
         first_day: 0,
         way: Way::Rules(&[
-            daily("feed-curve-fast", "f", &[read_at("growth_fast")], as_is)
+            exact("feed-curve-fast", "f", &[read_at("growth_fast")], as_is)
                 .when(|answers| !has_own(answers) && standard(answers) == Standard::Fast)
                 .from("growth-fast", Status::FromMemory),
-            daily("feed-curve-slow", "f", &[read_at("growth_slow")], as_is)
+            exact("feed-curve-slow", "f", &[read_at("growth_slow")], as_is)
                 .when(|answers| !has_own(answers) && standard(answers) == Standard::Slow)
                 .from("growth-slow", Status::Interpolated),
-            daily("feed-curve-own", "f", &[read_at("own_curve")], as_is)
+            exact("feed-curve-own", "f", &[read_at("own_curve")], as_is)
                 .when(has_own)
                 .from("grower", Status::Told),
-            daily("feed-curve-open-house", "f", &[read_at("growth_tropical")], as_is)
+            exact("feed-curve-open-house", "f", &[read_at("growth_tropical")], as_is)
                 .from("growth-open-house", Status::Modelled)
                 .between(|x| Some((x[0] * 0.87, x[0] * 1.13))),
         ]),
@@ -442,7 +442,7 @@ static SERIES: &[SeriesSpec] = &[
         decimals: 0,
         first_day: 0,
         way: Way::Rules(&[
-            daily(
+            exact(
                 "feed-through-own-sale-weight",
                 "f * (1000 * w / G) ^ (d / a)",
                 &[
@@ -456,7 +456,7 @@ static SERIES: &[SeriesSpec] = &[
             )
             .when(|answers| answers.number("batch.sale_weight_kg").is_some())
             .from("our-judgement", Status::OurJudgement),
-            daily(
+            exact(
                 "feed-in-heat",
                 "f * (1 - 0.0125 * max(0, t - 25))",
                 &[same("f", "feed.curve"), every_day("t", "weather.mean_c")],
@@ -470,7 +470,7 @@ static SERIES: &[SeriesSpec] = &[
                     x[0] * model::feed::heat_factor(x[1], 26.0, 0.01),
                 ))
             }),
-            daily("feed-off-curve", "f", &[same("f", "feed.curve")], as_is),
+            exact("feed-off-curve", "f", &[same("f", "feed.curve")], as_is),
         ]),
     },
     SeriesSpec {
@@ -478,7 +478,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 1,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "feed-by-day",
             "n * f / 1000",
             &[same("n", "batch.birds_alive"), same("f", "feed.per_bird_by_day")],
@@ -490,7 +490,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 0,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "feed-to-date",
             "F + k",
             &[
@@ -508,7 +508,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 0,
         first_day: -60,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "feed-in-store",
             "s + d - k",
             &[

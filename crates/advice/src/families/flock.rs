@@ -5,9 +5,7 @@ use quantity::{Answers, Status, Unit};
 
 use super::Family;
 use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, exact, field, figure, of_days};
-use crate::series::{
-    DayInput, DayOrigin, First, SeriesSpec, Way, age, before, daily, every_day, given, same,
-};
+use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, age, before, every_day, given, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -165,7 +163,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Percent,
         decimals: 1,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "survival-by-day",
             "100 * (1 - q / 100) ^ (V / W)",
             &[
@@ -190,7 +188,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 1,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "birds-expected",
             "max(0, b - s) * v / u",
             &[
@@ -213,7 +211,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 0,
         first_day: 0,
-        way: Way::Rules(&[daily("birds-alive", "floor(b)", &[same("b", "batch.birds_expected")], |x| {
+        way: Way::Rules(&[exact("birds-alive", "floor(b)", &[same("b", "batch.birds_expected")], |x| {
             Some(flock::whole_birds(x[0]))
         })]),
     },
@@ -222,7 +220,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 1,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "losses-by-day",
             "(b - s) * (1 - (1 - q / 100) ^ (w / W))",
             &[
@@ -250,7 +248,7 @@ static SERIES: &[SeriesSpec] = &[
         decimals: 0,
         first_day: 0,
         way: Way::Rules(&[
-            daily(
+            exact(
                 "sold-as-scheduled",
                 "min(s, a)",
                 &[
@@ -261,7 +259,7 @@ static SERIES: &[SeriesSpec] = &[
             )
             .when(scheduled)
             .from("grower", Status::Told),
-            daily(
+            exact(
                 "sold-evenly",
                 "floor(a / (l - d + 1)) * at_least(d, f)",
                 &[
@@ -279,7 +277,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 0,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "kg-sold",
             "s * w / 1000",
             &[same("s", "sale.birds_by_day"), same("w", "growth.weight")],
@@ -291,7 +289,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::One,
         decimals: 0,
         first_day: 0,
-        way: Way::Rules(&[daily("bird-days", "s * d", &[same("s", "sale.birds_by_day"), age("d")], |x| {
+        way: Way::Rules(&[exact("bird-days", "s * d", &[same("s", "sale.birds_by_day"), age("d")], |x| {
             Some(x[0] * x[1])
         })]),
     },

@@ -8,7 +8,7 @@ use reference::growth::{GrowthCurve, Standard};
 use super::Family;
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Origin, exact, figure, on_day};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, age, daily, every_day, same};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, age, every_day, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -54,17 +54,17 @@ static SERIES: &[SeriesSpec] = &[
         decimals: 0,
         first_day: 0,
         way: Way::Rules(&[
-            daily("curve-fast", "g", &[read_at("growth_fast")], as_is)
+            exact("curve-fast", "g", &[read_at("growth_fast")], as_is)
                 .when(|answers| follows(answers, Standard::Fast))
                 .from("growth-fast", Status::FromMemory)
                 .between(|x| Some((x[0] * 0.97, x[0] * 1.03))),
-            daily("curve-slow", "g", &[read_at("growth_slow")], as_is)
+            exact("curve-slow", "g", &[read_at("growth_slow")], as_is)
                 .when(|answers| follows(answers, Standard::Slow))
                 .from("growth-slow", Status::Interpolated),
-            daily("curve-own", "g", &[read_at("own_curve")], as_is)
+            exact("curve-own", "g", &[read_at("own_curve")], as_is)
                 .when(has_own)
                 .from("grower", Status::Told),
-            daily("curve-open-house", "g", &[read_at("growth_tropical")], as_is)
+            exact("curve-open-house", "g", &[read_at("growth_tropical")], as_is)
                 .from("growth-open-house", Status::Modelled)
                 .between(|x| Some((x[0] * 0.87, x[0] * 1.13))),
         ]),
@@ -75,7 +75,7 @@ static SERIES: &[SeriesSpec] = &[
         decimals: 0,
         first_day: 0,
         way: Way::Rules(&[
-            daily(
+            exact(
                 "weight-through-own-sale-weight",
                 "g * (1000 * w / G) ^ (d / a)",
                 &[
@@ -92,7 +92,7 @@ static SERIES: &[SeriesSpec] = &[
             )
             .when(|answers| answers.number("batch.sale_weight_kg").is_some())
             .from("our-judgement", Status::OurJudgement),
-            daily("weight-off-curve", "g", &[same("g", "growth.curve")], |x| Some(x[0])),
+            exact("weight-off-curve", "g", &[same("g", "growth.curve")], |x| Some(x[0])),
         ]),
     },
 ];

@@ -9,7 +9,7 @@ use super::shell::{EAVE, HALF_WALL, LENGTH, RIDGE, WIDTH, is_covered, loss, part
 use super::{Family, fuel, space};
 use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, daily};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Way};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -326,7 +326,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Celsius,
         decimals: 0,
         first_day: 0,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "temperature-by-day",
             "t",
             &[

@@ -5,7 +5,7 @@ use quantity::{Answers, Status, Unit};
 use super::Family;
 use crate::purchases;
 use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, of_days};
-use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, daily, every_day, same};
+use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, every_day, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -277,7 +277,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: purchases::FIRST_DAY,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "spent-by-day",
             "s",
             &[DayInput {
@@ -298,14 +298,14 @@ static SERIES: &[SeriesSpec] = &[
         decimals: 2,
         first_day: 0,
         way: Way::Rules(&[
-            daily(
+            exact(
                 "received-by-the-bird",
                 "n * b",
                 &[same("n", "sale.birds_by_day"), every_day("b", "prices.sale_per_bird")],
                 |x| Some(x[0] * x[1]),
             )
             .when(by_head),
-            daily(
+            exact(
                 "received-by-weight",
                 "k * p",
                 &[same("k", "sale.kg_by_day"), every_day("p", "prices.sale_per_kg")],
@@ -318,7 +318,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: purchases::FIRST_DAY,
-        way: Way::Rules(&[daily(
+        way: Way::Rules(&[exact(
             "cash-by-day",
             "m - s + r",
             &[
@@ -337,7 +337,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: purchases::FIRST_DAY,
-        way: Way::Rules(&[daily("debt-by-day", "max(0, 0 - m)", &[same("m", "cash.by_day")], |x| {
+        way: Way::Rules(&[exact("debt-by-day", "max(0, 0 - m)", &[same("m", "cash.by_day")], |x| {
             Some((-x[0]).max(0.0))
         })]),
     },
