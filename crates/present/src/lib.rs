@@ -13,6 +13,7 @@ pub mod print;
 pub mod scene;
 pub mod show;
 pub mod sum;
+pub mod summary;
 pub mod text;
 pub mod view;
 pub mod viewer;

@@ -63,7 +63,7 @@ fn content(sum: &Sum, result: &SumResult, inputs: &[Input], viewer: &Viewer) -> 
     let words = viewer.words();
     let answered = result.outcome.figures().next().is_some();
     html! {
-        (fault_summary(&inputs.iter().collect::<Vec<_>>(), words))
+        (fault_summary(&inputs.iter().collect::<Vec<_>>(), words, ""))
         @if answered {
             (blocks(&shown::document(sum, result, viewer), viewer))
             h2 { (words.plain("change-the-answers")) }

@@ -94,7 +94,7 @@ async fn an_adopted_plan_is_found_without_its_draft() {
     let browser = Browser::new(&store).await;
     let address = browser.mango_ridge().await;
     browser.post(&format!("{address}/adopt"), &[]).await;
-    let shown = crate::rig::filled(&browser.get(&address).await.text());
+    let shown = crate::rig::filled(&browser.answers(&address).await.text());
     let farm = store.farms().await.unwrap()[0].id;
     let nobody = Uuid::nil();
     let access = Access::granted(farm, PersonId(nobody), DeviceId(nobody), Role::Owner);
@@ -102,7 +102,7 @@ async fn an_adopted_plan_is_found_without_its_draft() {
     assert!(store.delete_draft(&access, &key).await.unwrap());
     let page = browser.get(&address).await;
     assert_eq!(page.status, StatusCode::OK);
-    let again = crate::rig::filled(&page.text());
+    let again = crate::rig::filled(&browser.answers(&address).await.text());
     assert_eq!(again["batch.chicks"], shown["batch.chicks"]);
     assert_eq!(again["disinfectant.surfaces"], shown["disinfectant.surfaces"]);
     assert!(!visible(&page.text()).contains("It has changed since it was adopted"));

@@ -86,6 +86,13 @@ impl Browser {
         self.send(at(path).body(Body::empty()).unwrap()).await
     }
 
+    /// The form of a plan.
+    pub async fn answers(&self, plan: &str) -> Page {
+        let page = self.get(&format!("{plan}/answers")).await;
+        assert_eq!(page.status, StatusCode::OK, "{}", page.text());
+        page
+    }
+
     pub async fn post(&self, path: &str, pairs: &[(String, String)]) -> Page {
         self.send(form(path, encoded(pairs).into_bytes())).await
     }
@@ -150,12 +157,14 @@ pub fn mango_ridge_with(changed: &[(&str, &str)]) -> Vec<(String, String)> {
 pub fn filled(page: &str) -> BTreeMap<String, Vec<String>> {
     let mut filled: BTreeMap<String, Vec<String>> = BTreeMap::new();
     let mut select = String::new();
-    for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
+    for (tag, behind) in page.split('<').filter_map(|rest| rest.split_once('>')) {
         let value = |name: &str| attribute(tag, name);
         if tag.starts_with("select") {
             select = value("name").unwrap_or_default();
         } else if tag.starts_with("option") && has(tag, "selected") {
             filled.entry(select.clone()).or_default().extend(value("value"));
+        } else if tag.starts_with("textarea") {
+            filled.entry(value("name").unwrap()).or_default().push(behind.to_owned());
         } else if tag.starts_with("input") {
             let ticks = matches!(value("type").as_deref(), Some("checkbox" | "radio"));
             if (!ticks || has(tag, "checked")) && value("value").is_some_and(|value| !value.is_empty()) {
@@ -182,6 +191,6 @@ pub fn attribute(tag: &str, name: &str) -> Option<String> {
 pub fn visible(page: &str) -> String {
     let body = page.split_once("<body").map_or(page, |(_, body)| body);
     let text = body.split('<').filter_map(|rest| rest.split_once('>')).map(|(_, text)| text);
-    let joined = text.collect::<Vec<_>>().join(" ");
+    let joined = text.collect::<Vec<_>>().join(" ").replace('\u{a0}', " ");
     joined.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
 }
