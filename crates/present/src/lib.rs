@@ -3,6 +3,7 @@
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
 pub mod document;
+pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;

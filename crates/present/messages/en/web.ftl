@@ -21,3 +21,4 @@ fill-example = Fill the boxes with an example
 example-note = These numbers are invented, to show how it goes. Put your own in their place.
 start-empty = Empty boxes
 house-keeps-answers = What you typed about this house stays with it. The chicks, prices and all else move along.
+answer-not-known = not known

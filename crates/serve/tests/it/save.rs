@@ -150,6 +150,89 @@ async fn with_several_houses_one_is_chosen() {
 }
 
 #[tokio::test]
+async fn all_houses_of_the_book_are_compared() {
+    let browser = Browser::new(&memory()).await;
+    let first = browser.mango_ridge().await;
+    assert!(!visible(&browser.get(&first).await.text()).contains("The same batch in each house"));
+    let second = browser.post("/before/new", &[("house".to_owned(), "new".to_owned())]).await;
+    let second = second.header("location").to_owned();
+    let short = [("house.name", "Short house"), ("house.length_m", "12"), ("house.width_m", "7")];
+    browser.post(&second, &mango_ridge_with(&short)).await;
+    for (plan, own) in [(&first, "Long house (this plan)"), (&second, "Short house (this plan)")] {
+        let text = visible(&browser.get(plan).await.text());
+        assert!(text.contains("The same batch in each house") && text.contains(own), "{own}");
+    }
+    let home = browser.get("/").await.text();
+    assert!(home.contains("Short house") && home.contains("name=\"house\""), "a new plan can choose");
+}
+
+#[tokio::test]
+async fn moving_to_another_house_loses_nothing_that_was_typed() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    let seen = filled(&browser.answers(&address).await.text());
+    let long = seen["house"][0].clone();
+    let sent = |house: &str, changed: &[(&str, &str)]| {
+        let mut pairs = mango_ridge_with(changed);
+        pairs.push(("house".to_owned(), house.to_owned()));
+        pairs.push(("seen-of-house".to_owned(), long.clone()));
+        pairs
+    };
+    let typed = [("house.length_m", "eighteen"), ("batch.chicks", "1450")];
+    browser.post(&address, &sent("new", &typed)).await;
+    let moved = filled(&browser.answers(&address).await.text());
+    assert_eq!(moved["batch.chicks"], ["1450"], "what was typed with the choice is kept");
+    assert!(!moved.contains_key("house.length_m"), "the new house is not described yet");
+    browser.post(&format!("{address}/house"), &[("house".to_owned(), long.clone())]).await;
+    let back = filled(&browser.answers(&address).await.text());
+    assert_eq!(back["house.length_m"], ["eighteen"]);
+    assert_eq!(back["batch.chicks"], ["1450"]);
+}
+
+#[tokio::test]
+async fn an_older_page_speaks_of_the_house_that_stood_on_it() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    let long = filled(&browser.answers(&address).await.text())["house"][0].clone();
+    browser.post(&format!("{address}/house"), &[("house".to_owned(), "new".to_owned())]).await;
+    let mut old = mango_ridge_with(&[("house.length_m", "19")]);
+    old.push(("seen-of-house".to_owned(), long.clone()));
+    browser.post(&address, &old).await;
+    let after = filled(&browser.answers(&address).await.text());
+    assert_eq!((after["house"][0].as_str(), after["house.length_m"][0].as_str()), (long.as_str(), "19"));
+}
+
+#[tokio::test]
+async fn every_figure_leads_to_its_working() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    let plan = browser.get(&address).await.text();
+    let days = browser.get(&format!("{address}/part/days")).await.text();
+    let mut seen = std::collections::BTreeSet::new();
+    for rest in [plan, days].join("").split(&format!("href=\"{address}/working/")).skip(1) {
+        seen.insert(rest.split('"').next().unwrap().to_owned());
+    }
+    assert!(seen.len() > 100, "{}", seen.len());
+    for figure in seen {
+        let page = browser.get(&format!("{address}/working/{figure}")).await;
+        assert_eq!(page.status, StatusCode::OK, "{figure}");
+        assert!(page.text().contains("class=\"formula\""), "{figure}");
+    }
+    assert_eq!(browser.get(&format!("{address}/working/no.such")).await.status, StatusCode::NOT_FOUND);
+    let day = browser.get(&format!("{address}/working/growth.weight?day=21")).await.text();
+    assert!(visible(&day).contains("day 21"));
+}
+
+#[tokio::test]
+async fn languages_for_tests_are_not_offered() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    assert!(!browser.answers(&address).await.text().contains("value=\"en-XA\""));
+    browser.post(&address, &mango_ridge_with(&[("settings.language", "ar-XB")])).await;
+    assert_eq!(filled(&browser.answers(&address).await.text())["settings.language"], ["ar-XB"]);
+}
+
+#[tokio::test]
 async fn hidden_prices_are_neither_shown_nor_lost() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
