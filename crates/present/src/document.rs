@@ -18,12 +18,22 @@ impl Document {
         gather(&self.blocks, &mut all);
         all
     }
+
+    /// The part that stands on a page of that name: its title and content.
+    pub fn part(&self, name: &str) -> Option<(&str, &[Block])> {
+        self.every_block().into_iter().find_map(|block| match block {
+            Block::Apart { page, title, blocks } if *page == name => {
+                Some((title.as_str(), blocks.as_slice()))
+            }
+            _ => None,
+        })
+    }
 }
 
 fn gather<'a>(blocks: &'a [Block], all: &mut Vec<&'a Block>) {
     for block in blocks {
         all.push(block);
-        if let Block::Fold { blocks, .. } = block {
+        if let Block::Fold { blocks, .. } | Block::Apart { blocks, .. } = block {
             gather(blocks, all);
         }
     }
@@ -70,6 +80,16 @@ pub enum Block {
     Working(WorkingView),
     /// Content folded away on a screen until it is asked for; open on paper and in a terminal.
     Fold {
+        /// What it holds.
+        title: String,
+        /// The content.
+        blocks: Vec<Block>,
+    },
+    /// Content that has a page of its own on a screen, so that the page it belongs to stays small; in its place on paper and
+    /// in a terminal.
+    Apart {
+        /// The name of its page.
+        page: &'static str,
         /// What it holds.
         title: String,
         /// The content.
@@ -215,4 +235,6 @@ pub struct WorkingRow {
     pub value: String,
     /// Where it comes from.
     pub origin: String,
+    /// The figure it is, if it was itself worked out.
+    pub figure: Option<&'static str>,
 }

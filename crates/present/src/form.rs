@@ -1,6 +1,7 @@
 //! Forms: the table of fields as things to fill in, with what was typed kept and every fault tied to its field.
 
-use quantity::{Asked, Count, Kind, Need, Problem, Raw, Schedule, Unit, Value};
+use quantity::field::NOT_KNOWN;
+use quantity::{Asked, CivilDay, Count, Kind, Need, Problem, Raw, Schedule, Unit, Value};
 
 use crate::viewer::Viewer;
 use crate::words::key_part;
@@ -48,7 +49,7 @@ pub enum Control {
     /// One of some words, or none.
     One {
         /// Value, label and whether chosen.
-        options: Vec<(&'static str, String, bool)>,
+        options: Vec<(String, String, bool)>,
     },
     /// Any of some words.
     Some {
@@ -122,10 +123,19 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
         Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } => {
             Control::Text { typed: first, numeric: false, unit: String::new() }
         }
-        Kind::Day => Control::Day { typed: first },
-        Kind::Choice(allowed) => Control::One {
-            options: allowed.iter().map(|word| (*word, label(word), *word == first)).collect(),
-        },
+        // A box for days shows nothing but a day; whatever else was typed needs a box for text.
+        Kind::Day if first.is_empty() || CivilDay::parse(&first).is_some() => Control::Day { typed: first },
+        Kind::Day => Control::Text { typed: first, numeric: false, unit: String::new() },
+        Kind::Choice(allowed) => {
+            let mut options: Vec<_> =
+                allowed.iter().map(|word| ((*word).to_owned(), label(word), *word == first)).collect();
+            options.push((NOT_KNOWN.to_owned(), words.plain("answer-not-known"), first == NOT_KNOWN));
+            // What was sent and is none of them stays, so that it can be seen beside its fault.
+            if !first.is_empty() && !options.iter().any(|(.., chosen)| *chosen) {
+                options.push((first.clone(), first, true));
+            }
+            Control::One { options }
+        }
         Kind::Choices(allowed) => {
             let chosen = chosen(typed);
             let option =

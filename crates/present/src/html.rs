@@ -1,134 +1,273 @@
 //! Documents and forms as HTML: plain elements, no script, every table able to scroll by itself.
 
+use advice::finding::Weight;
 use maud::{Markup, PreEscaped, html};
 
 use crate::document::{
-    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Table, WorkingView,
+    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Steps, Table, WorkingRow,
+    WorkingView,
 };
-use crate::form::{Control, Input};
-use crate::say;
 use crate::viewer::Viewer;
 use crate::words::Words;
 
-/// The content of a document, without its title.
+mod form;
+mod summary;
+
+pub use form::{fault_summary, field_anchor, input};
+pub use summary::summary;
+
+/// The content of a document, without its title, with everything in its place on one page.
 pub fn blocks(document: &Document, viewer: &Viewer) -> Markup {
-    let words = viewer.words();
-    html! { @for block in &document.blocks { (block_markup(block, words)) } }
+    Writer { words: viewer.words(), elsewhere: None }.blocks(&document.blocks)
 }
 
-fn block_markup(block: &Block, words: &Words) -> Markup {
-    match block {
-        Block::Heading { level: 3, text, anchor } => html! { h3 id=(anchor) { (text) } },
-        Block::Heading { text, anchor, .. } => html! { h2 id=(anchor) { (text) } },
-        Block::Paragraph(text) => html! { p { (text) } },
-        Block::Lead { label, value, note } => html! {
-            div class="lead" {
-                p class="lead-label" { (label) }
-                p class="lead-value" { (value) }
-                @if !note.is_empty() { p { (note) } }
+/// The same where a plan has pages of its own below an address: workings and parts that stand apart become links, so that
+/// the page stays small.
+pub fn blocks_of_plan(document: &Document, viewer: &Viewer, address: &str) -> Markup {
+    Writer { words: viewer.words(), elsewhere: Some(address) }.blocks(&document.blocks)
+}
+
+/// How a figure is worked out, what it rests on linked to its own working below an address.
+pub fn working_of_plan(view: &WorkingView, viewer: &Viewer, address: &str) -> Markup {
+    Writer { words: viewer.words(), elsewhere: Some(address) }.working(view)
+}
+
+/// The address of the page where a figure of a plan is worked out.
+pub fn working_address(address: &str, id: &str) -> String {
+    format!("{address}/working/{id}")
+}
+
+/// The address of the box where a plan's answer is changed: its section is opened, and it stands in sight.
+pub fn answer_address(address: &str, key: &str) -> String {
+    format!("{address}/answers?at={key}#{}", field_anchor(key))
+}
+
+/// Writes blocks with the words of one language.
+struct Writer<'a> {
+    words: &'a Words,
+    /// The address of the plan that has pages of its own for workings and parts.
+    elsewhere: Option<&'a str>,
+}
+
+impl Writer<'_> {
+    fn blocks(&self, blocks: &[Block]) -> Markup {
+        html! { @for block in blocks { (self.block(block)) } }
+    }
+
+    fn block(&self, block: &Block) -> Markup {
+        match block {
+            Block::Heading { level: 3, text, anchor } => html! { h3 id=(anchor) { (glued(text)) } },
+            Block::Heading { text, anchor, .. } => html! { h2 id=(anchor) { (glued(text)) } },
+            Block::Paragraph(text) => html! { p { (glued(text)) } },
+            Block::Lead { label, value, note } => lead(label, value, note),
+            Block::Figures(rows) => html! { div class="figures" { @for row in rows { (self.figure(row)) } } },
+            Block::Table(table) => self.table(table),
+            Block::Drawing(drawing) => self.drawing(drawing),
+            Block::Steps(list) => steps(list),
+            Block::Caution(caution) => caution_markup(caution),
+            Block::Finding(finding) => self.finding(finding),
+            Block::Note(text) => html! { p class="note" { (glued(text)) } },
+            Block::Working(view) => {
+                html! { section class="working" { h3 { (view.title) } (self.working(view)) } }
             }
-        },
-        Block::Figures(rows) => html! { div class="figures" { @for row in rows { (figure(row, words)) } } },
-        Block::Table(table) => table_markup(table, words),
-        Block::Drawing(drawing) => drawing_markup(drawing, words),
-        Block::Steps(steps) => {
-            let items = html! {
-                @for (text, why) in &steps.items {
-                    li { (text) @if !why.is_empty() { " " span class="why" { (why) } } }
+            Block::Fold { title, blocks } => html! {
+                details class="fold" { summary { (title) } (self.blocks(blocks)) }
+            },
+            Block::Apart { page, title, blocks } => self.apart(page, title, blocks),
+            Block::PageBreak => html! {},
+        }
+    }
+
+    /// A part that stands apart is a link where there is somewhere else to stand, and folded in its place otherwise.
+    fn apart(&self, page: &str, title: &str, blocks: &[Block]) -> Markup {
+        match self.elsewhere {
+            Some(address) => {
+                html! { p { a class="onward" href=(format!("{address}/part/{page}")) { (title) } } }
+            }
+            None => html! { details class="fold" { summary { (title) } (self.blocks(blocks)) } },
+        }
+    }
+
+    fn figure(&self, row: &FigureRow) -> Markup {
+        html! {
+            div class="figure" id=(anchor(row.id)) {
+                p class="figure-label" { (row.label) }
+                p class="figure-value" { (glued(&row.value)) }
+                @if !row.note.is_empty() { p class="figure-note" { (glued(&row.note)) } }
+                @if let Some(view) = &row.working { (self.way_to_working(row, view)) }
+            }
+        }
+    }
+
+    fn way_to_working(&self, row: &FigureRow, view: &WorkingView) -> Markup {
+        let how = html! { (self.words.plain("how-worked-out")) span class="hidden" { ": " (row.label) } };
+        match self.elsewhere {
+            Some(address) => html! { a class="how" href=(working_address(address, row.id)) { (how) } },
+            None => html! { details { summary { (how) } (self.working(view)) } },
+        }
+    }
+
+    fn working(&self, view: &WorkingView) -> Markup {
+        let words = self.words;
+        html! {
+            p { (view.sentence) }
+            p class="formula" { (view.formula) }
+            p class="formula" { (view.substituted) }
+            @if !view.rounded.is_empty() { p class="formula" { (words.plain("on-a-blackboard")) " " (view.rounded) } }
+            table class="inputs" {
+                caption class="hidden" { (words.plain("working-inputs")) }
+                thead { tr {
+                    th scope="col" { (words.plain("column-symbol")) }
+                    th scope="col" { (words.plain("column-what")) }
+                    th scope="col" class="end" { (words.plain("column-value")) }
+                } }
+                tbody { @for input in &view.inputs { tr {
+                    th scope="row" { (input.symbol) }
+                    td { (self.what_went_in(input)) " " span class="why" { (input.origin) } }
+                    td class=(value_class(&input.value)) { (glued(&input.value)) }
+                } } }
+            }
+            p class="note" { (view.source) }
+        }
+    }
+
+    /// What itself was worked out is linked to how.
+    fn what_went_in(&self, input: &WorkingRow) -> Markup {
+        match self.elsewhere.zip(input.figure) {
+            Some((address, id)) => html! { a href=(working_address(address, id)) { (input.label) } },
+            None => html! { (input.label) },
+        }
+    }
+
+    fn table(&self, table: &Table) -> Markup {
+        let wide = table.columns.len() > NARROW_COLUMNS;
+        html! {
+            // The caption stands outside the box that scrolls, where it can break its lines.
+            p class="table-caption" aria-hidden="true" { (glued(&table.caption)) }
+            div class="scroll" tabindex="0" role="region" aria-label=(table.caption) {
+                table class=[wide.then_some("wide")] {
+                    caption class="hidden" { (table.caption) }
+                    thead { tr { @for (title, align) in &table.columns { th scope="col" class=(side(*align)) { (glued(title)) } } } }
+                    tbody { @for (at, row) in table.rows.iter().enumerate() {
+                        tr class=[table.emphasis.contains(&at).then_some("emphasis")] { (cells(row, table)) }
+                    } }
                 }
-            };
-            if steps.ordered {
-                html! { ol class="steps" { (items) } }
-            } else {
-                html! { ul class="steps" { (items) } }
+            }
+            @if !table.explained_by.is_empty() {
+                details class="columns" {
+                    summary { (self.words.plain("how-columns-worked-out")) span class="hidden" { ": " (table.caption) } }
+                    ul { @for id in &table.explained_by {
+                        li { a href=(self.explained_at(id)) { (self.words.plain(&figure_key(id))) } }
+                    } }
+                }
             }
         }
-        Block::Caution(caution) => caution_markup(caution),
-        Block::Finding(finding) => finding_markup(finding, words),
-        Block::Note(text) => html! { p class="note" { (text) } },
-        Block::Working(view) => {
-            html! { section class="working" { h3 { (view.title) } (working(view, words)) } }
+    }
+
+    fn explained_at(&self, id: &str) -> String {
+        self.elsewhere.map_or_else(|| format!("#{}", anchor(id)), |address| working_address(address, id))
+    }
+
+    fn drawing(&self, drawing: &Drawing) -> Markup {
+        html! {
+            figure class="drawing" {
+                // Drawn by this program, every text in it escaped when it was drawn.
+                (PreEscaped(&drawing.svg))
+                figcaption { (drawing.caption) }
+                details {
+                    summary { (self.words.plain("drawing-in-words")) span class="hidden" { ": " (drawing.caption) } }
+                    p { (glued(&drawing.alternative)) }
+                    div class="scroll" tabindex="0" role="region" aria-label=(drawing.caption) {
+                        table { tbody { @for row in &drawing.data.rows { tr { (cells(row, &drawing.data)) } } } }
+                    }
+                }
+            }
         }
-        Block::Fold { title, blocks } => html! {
-            details class="fold" { summary { (title) } @for inner in blocks { (block_markup(inner, words)) } }
-        },
-        Block::PageBreak => html! {},
+    }
+
+    /// Weights are told by a word and a shape: a filled square, a half-filled one, an empty one.
+    fn finding(&self, finding: &FindingView) -> Markup {
+        html! {
+            div class=(format!("finding {}", weight_class(finding.weight))) {
+                p { (weight_sign(finding.weight)) strong { (finding.weight_word) } " " (glued(&finding.text)) }
+                @if !finding.ways_out.is_empty() {
+                    p { (self.words.plain("ways-out")) }
+                    ul { @for way in &finding.ways_out { li { (glued(way)) } } }
+                }
+                @if let Some(field) = finding.field {
+                    p { a href=(self.changed_at(field)) { (self.words.plain("change-this")) } }
+                }
+            }
+        }
+    }
+
+    fn changed_at(&self, field: &str) -> String {
+        self.elsewhere
+            .map_or_else(|| format!("#{}", field_anchor(field)), |address| answer_address(address, field))
     }
 }
 
-fn figure(row: &FigureRow, words: &Words) -> Markup {
-    let id = anchor(row.id);
+/// A table of more columns is wider than a phone: its first column then stays in sight while the others move.
+const NARROW_COLUMNS: usize = 4;
+
+/// A number keeps the word or unit behind it: no line ends between them. Numbers that follow each other may part.
+pub(crate) fn glued(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut chars = text.chars().peekable();
+    let mut behind_digit = false;
+    while let Some(c) = chars.next() {
+        let joins = c == ' ' && behind_digit && chars.peek().is_some_and(|next| !next.is_ascii_digit());
+        out.push(if joins { '\u{a0}' } else { c });
+        behind_digit = c.is_ascii_digit();
+    }
+    out
+}
+
+fn lead(label: &str, value: &str, note: &str) -> Markup {
     html! {
-        div class="figure" id=(id) {
-            p class="figure-label" { (row.label) }
-            p class="figure-value" { (row.value) }
-            @if !row.note.is_empty() { p class="figure-note" { (row.note) } }
-            @if let Some(view) = &row.working {
-                details {
-                    summary { (words.plain("how-worked-out")) span class="hidden" { ": " (row.label) } }
-                    (working(view, words))
-                }
+        div class="lead" {
+            p class="lead-label" { (label) }
+            p class="lead-value" { (glued(value)) }
+            @if !note.is_empty() { p { (glued(note)) } }
+        }
+    }
+}
+
+fn steps(list: &Steps) -> Markup {
+    let items = html! {
+        @for (text, why) in &list.items {
+            li { (glued(text)) @if !why.is_empty() { " " span class="why" { (glued(why)) } } }
+        }
+    };
+    if list.ordered {
+        html! { ol class="steps" { (items) } }
+    } else {
+        html! { ul class="steps" { (items) } }
+    }
+}
+
+/// The cells of a row; the first says what the row is about.
+fn cells(row: &[String], table: &Table) -> Markup {
+    html! {
+        @for (at, (cell, (_, align))) in row.iter().zip(&table.columns).enumerate() {
+            @if at == 0 {
+                th scope="row" class=(side(*align)) { (glued(cell)) }
+            } @else {
+                td class=(side(*align)) { (glued(cell)) }
             }
         }
     }
 }
 
 /// The element id of a figure, so that tables, drawings and workings can link to it.
-fn anchor(id: &str) -> String {
+pub fn anchor(id: &str) -> String {
     format!("figure-{}", crate::words::key_part(id))
-}
-
-fn working(view: &WorkingView, words: &Words) -> Markup {
-    html! {
-        p { (view.sentence) }
-        p class="formula" { (view.formula) }
-        p class="formula" { (view.substituted) }
-        @if !view.rounded.is_empty() { p class="formula" { (words.plain("on-a-blackboard")) " " (view.rounded) } }
-        table {
-            caption class="hidden" { (words.plain("working-inputs")) }
-            thead { tr {
-                th scope="col" { (words.plain("column-symbol")) }
-                th scope="col" { (words.plain("column-what")) }
-                th scope="col" class="end" { (words.plain("column-value")) }
-            } }
-            tbody { @for input in &view.inputs { tr {
-                th scope="row" { (input.symbol) }
-                td { (input.label) " " span class="why" { (input.origin) } }
-                td class=(value_class(&input.value)) { (input.value) }
-            } } }
-        }
-        p class="note" { (view.source) }
-    }
 }
 
 /// A long value, such as a list of weights, has to break its lines on a phone.
 fn value_class(value: &str) -> &'static str {
     const LONG: usize = 24;
     if value.chars().count() > LONG { "end long" } else { "end" }
-}
-
-fn table_markup(table: &Table, words: &Words) -> Markup {
-    html! {
-        // The caption stands outside the box that scrolls, where it can break its lines.
-        p class="table-caption" aria-hidden="true" { (table.caption) }
-        div class="scroll" tabindex="0" role="region" aria-label=(table.caption) {
-            table {
-                caption class="hidden" { (table.caption) }
-                thead { tr { @for (title, align) in &table.columns { th scope="col" class=(side(*align)) { (title) } } } }
-                tbody { @for (at, row) in table.rows.iter().enumerate() {
-                    tr class=[table.emphasis.contains(&at).then_some("emphasis")] {
-                        @for (cell, (_, align)) in row.iter().zip(&table.columns) { td class=(side(*align)) { (cell) } }
-                    }
-                } }
-            }
-        }
-        @if !table.explained_by.is_empty() {
-            p class="note" {
-                (words.plain("columns-worked-out-at"))
-                @for id in &table.explained_by { " " a href=(format!("#{}", anchor(id))) { (words.plain(&figure_key(id))) } }
-            }
-        }
-    }
 }
 
 fn figure_key(id: &str) -> String {
@@ -139,21 +278,6 @@ fn side(align: Align) -> &'static str {
     match align {
         Align::Start => "start",
         Align::End => "end",
-    }
-}
-
-fn drawing_markup(drawing: &Drawing, words: &Words) -> Markup {
-    html! {
-        figure class="drawing" {
-            // Drawn by this program, every text in it escaped when it was drawn.
-            (PreEscaped(&drawing.svg))
-            figcaption { (drawing.caption) }
-            details {
-                summary { (words.plain("drawing-in-words")) span class="hidden" { ": " (drawing.caption) } }
-                p { (drawing.alternative) }
-                table { tbody { @for row in &drawing.data.rows { tr { @for cell in row { td { (cell) } } } } } }
-            }
-        }
     }
 }
 
@@ -168,7 +292,7 @@ fn caution_markup(caution: &Caution) -> Markup {
                 @if caution.level == Level::Danger { (warning_sign()) }
                 (caution.title)
             }
-            ul { @for item in &caution.items { li { (item) } } }
+            ul { @for item in &caution.items { li { (glued(item)) } } }
         }
     }
 }
@@ -182,119 +306,36 @@ fn warning_sign() -> Markup {
     }
 }
 
-/// Weights are told by a word and a shape: a filled square, a half-filled one, an empty one.
-fn finding_markup(finding: &FindingView, words: &Words) -> Markup {
-    use advice::finding::Weight;
-    let (class, filled) = match finding.weight {
-        Weight::Problem => ("finding problem", 18),
-        Weight::Look => ("finding look", 9),
-        Weight::Note => ("finding remark", 0),
+fn weight_class(weight: Weight) -> &'static str {
+    match weight {
+        Weight::Problem => "problem",
+        Weight::Look => "look",
+        Weight::Note => "remark",
+    }
+}
+
+fn weight_sign(weight: Weight) -> Markup {
+    let filled = match weight {
+        Weight::Problem => 18,
+        Weight::Look => 9,
+        Weight::Note => 0,
     };
     html! {
-        div class=(class) {
-            p {
-                svg class="sign" viewBox="0 0 22 22" width="18" height="18" aria-hidden="true" {
-                    rect x="2" y="2" width="18" height="18" fill="none" stroke="currentColor" stroke-width="2" {}
-                    rect x="2" y=(20 - filled) width="18" height=(filled) fill="currentColor" {}
-                }
-                strong { (finding.weight_word) } " " (finding.text)
-            }
-            @if !finding.ways_out.is_empty() {
-                p { (words.plain("ways-out")) }
-                ul { @for way in &finding.ways_out { li { (way) } } }
-            }
-            @if let Some(field) = finding.field {
-                p { a href=(format!("#{}", field_anchor(field))) { (words.plain("change-this")) } }
-            }
+        svg class="sign" viewBox="0 0 22 22" width="18" height="18" aria-hidden="true" {
+            rect x="2" y="2" width="18" height="18" fill="none" stroke="currentColor" stroke-width="2" {}
+            rect x="2" y=(20 - filled) width="18" height=(filled) fill="currentColor" {}
         }
     }
 }
 
-/// The element id of an input.
-pub fn field_anchor(key: &str) -> String {
-    format!("field-{}", crate::words::key_part(key))
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-/// One input of a form.
-pub fn input(input: &Input, words: &Words) -> Markup {
-    let id = field_anchor(input.key);
-    let (hint_id, fault_id) = (format!("{id}-hint"), format!("{id}-fault"));
-    let has_hint = !input.hint.is_empty();
-    let described: Vec<&str> = [(has_hint, &hint_id), (input.fault.is_some(), &fault_id)]
-        .into_iter()
-        .filter(|(there, _)| *there)
-        .map(|(_, id)| id.as_str())
-        .collect();
-    let describes = (!described.is_empty()).then(|| described.join(" "));
-    let invalid = input.fault.is_some().then_some("true");
-    let notes = html! {
-        @if has_hint { p class="hint" id=(hint_id) { (input.hint) } }
-        @if let Some(fault) = &input.fault { p class="fault" id=(fault_id) { (fault) } }
-    };
-    match &input.control {
-        Control::Text { typed, numeric, unit } => html! {
-            div class="input" {
-                label for=(id) { (input.label) }
-                (notes)
-                span class="box" {
-                    input id=(id) name=(input.key) type="text" inputmode=[numeric.then_some("decimal")] value=(typed)
-                        autocomplete="off" aria-describedby=[describes] aria-invalid=[invalid];
-                    @if !unit.is_empty() { span class="unit" { (unit) } }
-                }
-            }
-        },
-        Control::Lines { typed, unit } => html! {
-            div class="input" {
-                label for=(id) { (input.label) @if !unit.is_empty() { " (" (unit) ")" } }
-                (notes)
-                textarea id=(id) name=(input.key) rows="4" inputmode="text" spellcheck="false" autocomplete="off"
-                    aria-describedby=[describes] aria-invalid=[invalid] { (typed) }
-            }
-        },
-        Control::Day { typed } => html! {
-            div class="input" {
-                label for=(id) { (input.label) }
-                (notes)
-                input id=(id) name=(input.key) type="date" value=(typed) aria-describedby=[describes] aria-invalid=[invalid];
-            }
-        },
-        Control::One { options } => html! {
-            div class="input" {
-                label for=(id) { (input.label) }
-                (notes)
-                select id=(id) name=(input.key) aria-describedby=[describes] aria-invalid=[invalid] {
-                    option value="" { (words.plain("not-said")) }
-                    @for (value, label, chosen) in options { option value=(value) selected[*chosen] { (label) } }
-                }
-            }
-        },
-        Control::Some { options } => html! {
-            fieldset class="input" id=(id) aria-describedby=[describes] {
-                legend { (input.label) }
-                (notes)
-                @for (value, label, chosen) in options {
-                    label class="tick" {
-                        input type="checkbox" name=(input.key) value=(value) checked[*chosen];
-                        " " (label)
-                    }
-                }
-            }
-        },
-    }
-}
-
-/// The summary of faults on top of a form: takes the focus, links to each field.
-pub fn fault_summary(inputs: &[&Input], words: &Words) -> Markup {
-    let faulty: Vec<(&Input, &String)> =
-        inputs.iter().filter_map(|input| Some((*input, input.fault.as_ref()?))).collect();
-    html! {
-        @if !faulty.is_empty() {
-            div class="faults" role="alert" tabindex="-1" id="faults" {
-                h2 { (say!(words, "faults-title", count = faulty.len() as f64)) }
-                ul { @for (input, fault) in faulty {
-                    li { a href=(format!("#{}", field_anchor(input.key))) { (fault) } }
-                } }
-            }
-        }
+    #[test]
+    fn a_number_keeps_its_unit_and_lists_may_break() {
+        assert_eq!(glued("19.3 kg/m² of 17 kg"), "19.3\u{a0}kg/m² of 17\u{a0}kg");
+        assert_eq!(glued("1820 1950 2010"), "1820 1950 2010");
+        assert_eq!(glued("no number here"), "no number here");
     }
 }

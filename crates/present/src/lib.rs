@@ -4,6 +4,7 @@
 
 pub mod calendar;
 pub mod document;
+pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;
@@ -14,6 +15,7 @@ pub mod print;
 pub mod scene;
 pub mod show;
 pub mod sum;
+pub mod summary;
 pub mod text;
 pub mod view;
 pub mod viewer;

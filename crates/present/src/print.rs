@@ -70,7 +70,7 @@ pub fn write(documents: &[Document], paper: Paper, viewer: &Viewer) -> Printable
 }
 
 fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mut BTreeMap<String, String>) {
-    if let Block::Fold { blocks, .. } = block {
+    if let Block::Fold { blocks, .. } | Block::Apart { blocks, .. } = block {
         for block in blocks {
             write_block(block, words, out, drawings);
         }
@@ -113,7 +113,7 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
         }
         Block::Note(text) => json!({"kind": "note", "text": text}),
         Block::Working(view) => working_data(view, words),
-        Block::Fold { .. } | Block::PageBreak => json!({"kind": "page_break"}),
+        Block::Fold { .. } | Block::Apart { .. } | Block::PageBreak => json!({"kind": "page_break"}),
     });
 }
 

@@ -75,7 +75,7 @@ fn write_block(out: &mut String, block: &Block, words: &Words, with_workings: bo
                 }
             }
         }
-        Block::Fold { blocks, .. } => {
+        Block::Fold { blocks, .. } | Block::Apart { blocks, .. } => {
             for block in blocks {
                 write_block(out, block, words, with_workings);
             }

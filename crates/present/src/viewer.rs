@@ -33,6 +33,11 @@ impl Locale {
         Self::ALL.into_iter().find(|locale| locale.tag().eq_ignore_ascii_case(tag))
     }
 
+    /// Whether a tag names English in disguise, made for tests and for nobody to read.
+    pub fn is_disguise(tag: &str) -> bool {
+        Locale::from_tag(tag).is_some_and(|locale| locale != Locale::English)
+    }
+
     /// `ltr` or `rtl`, as HTML and typst write it.
     pub fn direction(self) -> &'static str {
         match self {

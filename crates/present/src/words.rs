@@ -26,6 +26,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/sums.ftl"),
     include_str!("../messages/en/scenes.ftl"),
     include_str!("../messages/en/tasks.ftl"),
+    include_str!("../messages/en/web.ftl"),
 ];
 
 /// The messages of one language.

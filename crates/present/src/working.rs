@@ -56,6 +56,7 @@ pub fn of_day(
                     unit: resolved.unit,
                     label,
                     origin,
+                    figure: figure_of_day(&input.origin),
                     list: None,
                     shown: None,
                 }
@@ -85,6 +86,7 @@ struct SaidInput {
     unit: Unit,
     label: String,
     origin: String,
+    figure: Option<&'static str>,
     /// "20 weights", where the input is a list.
     list: Option<String>,
     /// The list itself, as far as a page holds it.
@@ -118,7 +120,8 @@ impl SaidInput {
             _ => None,
         };
         let shown = list.is_some().then(|| show::several(&input.list, unit, viewer));
-        SaidInput { symbol: input.symbol, value, unit, label, origin, list, shown }
+        let figure = figure_of(&input.origin);
+        SaidInput { symbol: input.symbol, value, unit, label, origin, figure, list, shown }
     }
 
     fn row(&self, viewer: &Viewer) -> WorkingRow {
@@ -127,6 +130,7 @@ impl SaidInput {
             label: self.label.clone(),
             value: self.shown.clone().unwrap_or_else(|| show::quantity_short(self.value, self.unit, viewer)),
             origin: self.origin.clone(),
+            figure: self.figure,
         }
     }
 }
@@ -226,6 +230,27 @@ fn day_origin(origin_of: &DayOrigin, answers: &Answers, viewer: &Viewer) -> (Str
 
 fn table_point(table: &str, point: &str, words: &Words) -> String {
     words.plain(&format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase())))
+}
+
+/// The figure that an input of a day is, if it was worked out.
+fn figure_of_day(origin_of: &DayOrigin) -> Option<&'static str> {
+    match *origin_of {
+        DayOrigin::Fixed(fixed) => figure_of(&fixed),
+        DayOrigin::Same(series) | DayOrigin::SameIfAny(series) | DayOrigin::Before { series, .. } => {
+            Some(series)
+        }
+        _ => None,
+    }
+}
+
+/// The figure that an input is, if it was worked out.
+fn figure_of(origin_of: &Origin) -> Option<&'static str> {
+    match *origin_of {
+        Origin::Figure(id) | Origin::IfKnown(id) | Origin::IfChosen { figure: id, .. } => Some(id),
+        Origin::OnDay { series, .. } | Origin::OfDays(_, series) => Some(series),
+        Origin::FirstDayOver { series, .. } => Some(series),
+        _ => None,
+    }
 }
 
 /// What an input is, and where it comes from.

@@ -43,7 +43,7 @@ pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
     let mut before = Before::load(&call).await?;
     before.problems.extend(lacking(&before));
     if !before.problems.is_empty() {
-        return Ok(pages::before::faulty(&call, &before));
+        return Ok(pages::answers::faulty(&call, &before));
     }
     let (id, today) = (EntryId((call.site.options.new_id)()), call.site.today(&before.open.state));
     let (slot, body) = (before.slot(), body(&before));

@@ -7,7 +7,7 @@ use advice::families;
 use advice::plan::{self, Plan};
 use book::{BatchId, Body, BookState, HouseId, Record, Slot, Subject};
 use present::Viewer;
-use quantity::{Asked, Problem, Question, Raw, Source, field};
+use quantity::{Answers, Asked, Problem, Question, Raw, Source, field};
 use uuid::Uuid;
 
 use crate::adopt;
@@ -63,7 +63,8 @@ impl Before {
     /// Works a plan out from what was typed and from the book.
     pub(crate) fn of(id: Uuid, draft: PlanDraft, open: Arc<Open>) -> Before {
         let raws = all_raws(&draft, &open.state);
-        let checked = plan::read(&raws, Source::Hand, false);
+        let mut checked = plan::read(&raws, Source::Hand, false);
+        checked.answers.set_rows("house", other_houses(&open.state, draft.house));
         let viewer = Viewer::of(&checked.answers);
         let (problems, questions) = (checked.problems, checked.questions);
         let plan = plan::work_out(checked.answers);
@@ -142,6 +143,13 @@ fn all_raws(draft: &PlanDraft, state: &BookState) -> Vec<Raw> {
     asked.iter().flat_map(|one| by_field.remove(one.field.key).unwrap_or_default()).collect()
 }
 
+/// The other houses of the book, to compare with.
+fn other_houses(state: &BookState, house: HouseId) -> Vec<Answers> {
+    let others = state.houses().into_iter().filter(|id| *id != house);
+    let raws = |id| kept(state, "house", id).map(|body| raws_of(&body, "house"));
+    others.filter_map(raws).map(|raws| plan::read(&raws, Source::Hand, false).answers).collect()
+}
+
 /// Raw answers by field; a field typed twice, in two units, has both.
 fn grouped(asked: &[Asked], raws: impl Iterator<Item = Raw>) -> HashMap<&'static str, Vec<Raw>> {
     let mut by_field: HashMap<&'static str, Vec<Raw>> = HashMap::new();
@@ -160,7 +168,9 @@ pub(crate) fn is_shown(kind: Option<&str>, viewer: &Viewer) -> bool {
 
 /// What a plan's form asks of this viewer.
 pub(crate) fn asked(viewer: &Viewer) -> Vec<Asked> {
-    let shown = |asked: &Asked| is_shown(kept_in(asked.field.key), viewer);
+    // Files name their house; on a page it is chosen.
+    let is_chosen = |asked: &Asked| asked.field.key == "batch.house";
+    let shown = |asked: &Asked| is_shown(kept_in(asked.field.key), viewer) && !is_chosen(asked);
     families::plan_fields().into_iter().filter(shown).collect()
 }
 

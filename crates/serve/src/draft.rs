@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 use store::{Store, StoreError};
 use uuid::Uuid;
 
+use crate::body::kept_in;
+
 /// What stands in front of the id in the key of a plan's draft.
 const KEY: &str = "plan/";
 
@@ -19,6 +21,9 @@ pub(crate) struct PlanDraft {
     pub(crate) house: HouseId,
     /// The texts as typed, by key.
     pub(crate) typed: BTreeMap<String, Vec<String>>,
+    /// What was typed about other houses while the plan stood in them, and is not in the book: it waits there.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub(crate) waiting: BTreeMap<HouseId, BTreeMap<String, Vec<String>>>,
 }
 
 /// A draft as it was found.
@@ -33,13 +38,33 @@ pub(crate) struct Found {
 impl PlanDraft {
     /// Nothing typed yet.
     pub(crate) fn empty(house: HouseId) -> PlanDraft {
-        PlanDraft { house, typed: BTreeMap::new() }
+        PlanDraft { house, typed: BTreeMap::new(), waiting: BTreeMap::new() }
     }
 
     /// Of what was typed.
     pub(crate) fn of(house: HouseId, raws: &[Raw]) -> PlanDraft {
         let typed = raws.iter().map(|raw| (raw.key.clone(), raw.text.clone())).collect();
-        PlanDraft { house, typed }
+        PlanDraft { house, typed, waiting: BTreeMap::new() }
+    }
+
+    /// The same draft, were this typed instead.
+    pub(crate) fn saying(&self, raws: &[Raw]) -> PlanDraft {
+        PlanDraft { waiting: self.waiting.clone(), ..PlanDraft::of(self.house, raws) }
+    }
+
+    /// The same draft in another house: what was typed about the old one stays with it, what once was typed about the new
+    /// one is there again.
+    pub(crate) fn moved_to(&self, house: HouseId) -> PlanDraft {
+        let mut moved = self.clone();
+        let of_house = |key: &str| kept_in(key) == Some("house");
+        let left: BTreeMap<_, _> = self.typed.iter().filter(|(key, _)| of_house(key)).map(owned).collect();
+        moved.typed.retain(|key, _| !of_house(key));
+        moved.typed.extend(moved.waiting.remove(&house).unwrap_or_default());
+        if !left.is_empty() {
+            moved.waiting.insert(self.house, left);
+        }
+        moved.house = house;
+        moved
     }
 
     /// What was typed, as raw answers.
@@ -48,6 +73,10 @@ impl PlanDraft {
             |(key, text): (&String, &Vec<String>)| Raw { key: key.clone(), text: text.clone(), line: None };
         self.typed.iter().map(raw).collect()
     }
+}
+
+fn owned((key, texts): (&String, &Vec<String>)) -> (String, Vec<String>) {
+    (key.clone(), texts.clone())
 }
 
 /// The draft of a plan, if there is one.

@@ -16,7 +16,7 @@ use tower_http::csrf::CsrfLayer;
 
 use crate::call::{Call, Reply};
 use crate::guard;
-use crate::pages::{before, home, style, sums};
+use crate::pages::{answers, before, home, style, sums, working};
 use crate::site::Site;
 use crate::trouble::Trouble;
 use crate::{adopt, calendar, house, print, settle};
@@ -70,7 +70,10 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/" Reader home::show),
     row!(Post "/before/new" Writer before::create),
     row!(Get "/before/{id}" Reader before::show),
-    row!(Post "/before/{id}" Writer before::save),
+    row!(Post "/before/{id}" Writer answers::save),
+    row!(Get "/before/{id}/answers" Reader answers::show),
+    row!(Get "/before/{id}/working/{figure}" Reader working::show),
+    row!(Get "/before/{id}/part/{part}" Reader working::part),
     row!(Post "/before/{id}/house" Writer house::choose),
     row!(Post "/before/{id}/adopt" Writer adopt::adopt),
     row!(Post "/before/{id}/settle" Writer settle::settle),
@@ -165,6 +168,7 @@ mod tests {
     fn request(route: &Route) -> Request {
         let id = Uuid::from_u128(9).to_string();
         let path = route.path.replace("{id}", &id).replace("{sheet}", "plan").replace("{name}", "litter");
+        let path = path.replace("{figure}", "space.limit").replace("{part}", "days");
         let method = if route.verb == Verb::Get { "GET" } else { "POST" };
         Request::builder().method(method).uri(path).header("host", "localhost").body(Body::empty()).unwrap()
     }

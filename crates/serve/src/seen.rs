@@ -7,6 +7,9 @@ use uuid::Uuid;
 use crate::before::slot_of;
 use crate::call::Call;
 
+/// The form field that carries the house whose answers a form shows.
+pub(crate) const HOUSE: &str = "seen-of-house";
+
 /// The form field that carries the entry seen of a kind.
 pub(crate) fn field(kind: &str) -> String {
     format!("seen-{kind}")

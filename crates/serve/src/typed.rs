@@ -9,13 +9,16 @@ const CHARACTERS_KEPT: usize = 400;
 /// The same for each of several numbers, with what sets them apart.
 const CHARACTERS_A_NUMBER: usize = 12;
 
+/// The same for a growth curve: more rows than any bird lives days, and a header.
+const CHARACTERS_A_CURVE: usize = 12_000;
+
 /// The pairs of a form or an address that answer what is asked, in the order of first mention. Blank ones are left out:
 /// nothing was said.
 pub(crate) fn raws(asked: &[Asked], pairs: &[(String, String)]) -> Vec<Raw> {
     let mut raws: Vec<Raw> = Vec::new();
     for (key, text) in pairs {
         let Some((field, _)) = field::find(asked, key) else { continue };
-        let text = readable(text, characters_kept(field));
+        let text = readable(text, characters_kept(field), field.kind == Kind::Curve);
         if text.is_empty() {
             continue;
         }
@@ -30,14 +33,20 @@ pub(crate) fn raws(asked: &[Asked], pairs: &[(String, String)]) -> Vec<Raw> {
 fn characters_kept(field: &Field) -> usize {
     match field.kind {
         Kind::Numbers { at_most, .. } => (at_most + 1) * CHARACTERS_A_NUMBER,
+        Kind::Curve => CHARACTERS_A_CURVE,
+        Kind::Schedule { first, last } => {
+            CHARACTERS_KEPT.max(usize::try_from(last - first + 1).unwrap_or_default() * CHARACTERS_A_NUMBER)
+        }
         _ => CHARACTERS_KEPT,
     }
 }
 
-/// On one line, without what no keyboard types, and not endless.
-fn readable(text: &str, most: usize) -> String {
-    let on_one_line = text.trim().chars().map(|c| if c == '\n' { ' ' } else { c });
-    on_one_line.filter(|c| !c.is_control()).take(most).collect()
+/// Without what no keyboard types, and not endless; on one line, unless lines are what it is made of.
+fn readable(text: &str, most: usize, keeps_lines: bool) -> String {
+    let is_of_lines = |c: char| keeps_lines && matches!(c, '\n' | '\t');
+    let on_one_line = |c: char| if c == '\n' && !keeps_lines { ' ' } else { c };
+    let text = text.trim().chars().map(on_one_line);
+    text.filter(|c| !c.is_control() || is_of_lines(*c)).take(most).collect()
 }
 
 #[cfg(test)]

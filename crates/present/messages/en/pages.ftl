@@ -30,8 +30,8 @@ save = Save
 saved-here = Saved on this machine.
 section-answered = { $count ->
     [0] nothing said yet
-    [one] { $n } answer
-   *[other] { $n } answers
+    [one] { $n } of { $all } answered
+   *[other] { $n } of { $all } answered
 }
 section-faults = { $count ->
     [one] { $n } does not hold

@@ -29,9 +29,7 @@ impl Shown<'_> {
         blocks.extend(self.standards_note().map(Block::Note));
         let weeks = (0..=last).filter(|day| day % 7 == 0 || *day == last || *day == 3);
         blocks.extend(self.days_table("days-caption", weeks).map(Block::Table));
-        blocks.extend(self.draw_weight());
         blocks.extend(self.draw_density());
-        blocks.extend(self.draw_warmth());
         let every = self.days_table("days-caption-all", 0..=last).map(Block::Table);
         let rows = self.rows(&[
             "sale.first_age",
@@ -48,8 +46,13 @@ impl Shown<'_> {
             "growth.fast_at_sale",
             "growth.share_of_fast",
         ]);
-        blocks.extend(self.fold("all-days", every.into_iter().chain(rows).collect()));
-        blocks.push(self.day_workings(last));
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        let drawn = [self.draw_weight(), self.draw_warmth()].into_iter().flatten();
+        blocks.push(Block::Apart {
+            page: "days",
+            title: self.words.plain("all-days"),
+            blocks: drawn.chain(every).chain([self.day_workings(last)]).collect(),
+        });
         blocks
     }
 

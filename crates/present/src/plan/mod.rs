@@ -58,10 +58,20 @@ impl<'a> Shown<'a> {
             self.countdown(),
             self.assumed(),
         ];
-        Document {
-            title: self.words.plain("page-before"),
-            subtitle: self.subtitle(),
-            blocks: parts.into_iter().flatten().collect(),
+        let mut blocks: Vec<Block> = parts.into_iter().flatten().collect();
+        self.keep_known_workings(&mut blocks);
+        Document { title: self.words.plain("page-before"), subtitle: self.subtitle(), blocks }
+    }
+
+    /// A table names the figures that explain it; those that this plan could not work out explain nothing.
+    fn keep_known_workings(&self, blocks: &mut [Block]) {
+        let is_known = |id: &str| self.plan.outcome.get(id).is_some() || self.plan.series(id).is_some();
+        for block in blocks {
+            match block {
+                Block::Table(table) => table.explained_by.retain(|id| is_known(id)),
+                Block::Fold { blocks, .. } | Block::Apart { blocks, .. } => self.keep_known_workings(blocks),
+                _ => {}
+            }
         }
     }
 

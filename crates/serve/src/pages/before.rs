@@ -1,46 +1,45 @@
 //! *Before the chicks*: the plan of a batch, answers first, with the form to change them below.
 
 use advice::finding::Weight;
-use axum::http::StatusCode;
 use axum::response::Response;
 use book::{BookState, HouseId, Slot, Subject};
 use maud::{Markup, html};
 use present::document::FindingView;
-use present::html::{blocks, fault_summary};
+use present::html::{blocks_of_plan, fault_summary, summary};
 use present::plan::Shown;
+use present::summary::Summary;
 use present::{Block, Document, fault, say, show as shown};
-use quantity::{Question, Source};
-use uuid::Uuid;
+use quantity::Question;
 
 use crate::adopt;
-use crate::before::{Adopted, Before, address, asked};
-use crate::call::{Call, html as html_answer, see_other};
+use crate::before::{Adopted, Before, address};
+use crate::call::{Call, see_other};
 use crate::draft::{self, PlanDraft};
-use crate::keep::Saved;
+use crate::house;
 use crate::pages::form::PlanForm;
-use crate::pages::{conflict, frame};
+use crate::pages::{answers, conflict, frame};
 use crate::print::SHEETS;
 use crate::settle;
 use crate::trouble::Trouble;
-use crate::typed;
 
-/// Begins a plan, or goes on with one that was begun and says nothing yet.
+/// Begins a plan in the house that was chosen, else in the one described last; or goes on with a plan that was begun and
+/// says nothing yet.
 pub(crate) async fn create(call: Call) -> Result<Response, Trouble> {
     let (site, access) = (&call.site, &call.access);
+    let open = site.open(access).await?;
+    let house = match call.sent(house::FIELD) {
+        Some(_) => house::chosen(&call, &open.state)?,
+        None => latest_house(&open.state).unwrap_or_else(|| HouseId((site.options.new_id)())),
+    };
     let drafts = draft::all(&*site.store, access).await?;
     let blank = drafts.iter().rev().find(|(_, draft)| draft.typed.is_empty()).map(|(id, _)| *id);
-    if let Some(id) = blank {
-        return Ok(see_other(&address(id)));
-    }
-    let open = site.open(access).await?;
-    let house = latest_house(&open.state).unwrap_or_else(|| HouseId((site.options.new_id)()));
-    let id = (site.options.new_id)();
+    let id = blank.unwrap_or_else(site.options.new_id);
     draft::keep(&*site.store, access, id, &PlanDraft::empty(house), (site.options.now)()).await?;
     Ok(see_other(&address(id)))
 }
 
 /// The house that was described or put right last.
-fn latest_house(state: &BookState) -> Option<HouseId> {
+pub(crate) fn latest_house(state: &BookState) -> Option<HouseId> {
     let described = |id: &HouseId| state.current(&Slot::of("house", Subject::House(*id)));
     let houses = state.houses().into_iter().filter(|id| described(id).is_some());
     houses.max_by_key(|id| described(id).map(|record| record.entry().clock))
@@ -56,111 +55,50 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
     Ok(call.page(&stamp, page(&call, &before)))
 }
 
-/// The plan with what does not hold, instead of what was asked for.
-pub(crate) fn faulty(call: &Call, before: &Before) -> Response {
-    html_answer(StatusCode::UNPROCESSABLE_ENTITY, page(call, before))
-}
-
-/// Keeps what was typed: all of it in the draft first, so that nothing is lost whatever happens then; what holds and stays
-/// with the farm in the book; and in the draft what is left.
-pub(crate) async fn save(call: Call) -> Result<Response, Trouble> {
-    let before = Before::load(&call).await?;
-    let raws = typed::raws(&asked(&before.viewer), &call.form);
-    let (id, house) = (before.id, before.draft.house);
-    keep(&call, id, &PlanDraft::of(house, &raws)).await?;
-    let left = written(&call, &before, raws).await?;
-    let draft = PlanDraft::of(house, &left);
-    keep(&call, id, &draft).await?;
-    let open = call.site.open(&call.access).await?;
-    let saved = Before { open, ..before }.with(draft);
-    if saved.problems.is_empty() {
-        return Ok(see_other(&format!("{}?saved", address(id))));
-    }
-    Ok(faulty(&call, &saved))
-}
-
-async fn keep(call: &Call, id: Uuid, draft: &PlanDraft) -> Result<(), Trouble> {
-    let site = &call.site;
-    Ok(draft::keep(&*site.store, &call.access, id, draft, (site.options.now)()).await?)
-}
-
-/// Writes what holds and stays with the farm, and gives back the rest.
-async fn written(
-    call: &Call,
-    before: &Before,
-    raws: Vec<quantity::Raw>,
-) -> Result<Vec<quantity::Raw>, Trouble> {
-    let checked = advice::plan::read(&raws, Source::Hand, false);
-    let saved = Saved {
-        call,
-        house: before.draft.house,
-        answers: &checked.answers,
-        problems: &checked.problems,
-        viewer: &before.viewer,
-        today: call.site.today(&before.open.state),
-    };
-    call.site.write(&call.access, |state| saved.drafts(state, call.site.options.new_id)).await?;
-    Ok(saved.left_for_the_draft(raws))
-}
-
 fn page(call: &Call, before: &Before) -> Markup {
     let may_write = call.access.may_write();
+    let words = before.viewer.words();
     let document = Shown::new(&before.plan, &before.viewer).document();
-    let form = may_write.then(|| PlanForm::of(before));
-    let conflicts = settle::conflicts(before);
     let content = html! {
         p class="subtitle" { (document.subtitle) }
-        @if call.asked("saved").is_some() {
-            p class="done" role="status" { (before.viewer.words().plain("saved-here")) }
-        }
-        @if let Some(form) = &form { (fault_summary(&form.inputs(), before.viewer.words())) }
-        (conflict::markup(&conflicts, before, may_write))
+        @if call.asked("saved").is_some() { p class="done" role="status" { (words.plain("saved-here")) } }
         @if before.is_blank() {
-            p { (before.viewer.words().plain("plan-intro")) }
+            p { (words.plain("plan-intro")) }
+            @if may_write { (answers::form(before, None)) }
         } @else {
-            (answers(before, &document, may_write))
+            (fault_summary(&PlanForm::of(before, None).inputs(), words, &format!("{}/answers", before.address())))
+            (conflict::markup(&settle::conflicts(before), before, may_write))
+            (worked_out(before, &document, may_write))
         }
-        @if let Some(form) = &form { (answers_form(before, form)) }
     };
     frame::page(&call.site, &before.viewer, &document.title, &content)
 }
 
-/// The answers, with the way to the form on top.
-fn answers(before: &Before, document: &Document, may_write: bool) -> Markup {
+/// What comes of the answers: in short, then question by question.
+fn worked_out(before: &Before, document: &Document, may_write: bool) -> Markup {
     html! {
-        (jump(before, document, may_write))
+        (summary(&Summary::of(document), &before.viewer))
+        (ways(before, may_write))
         @if let Some(record) = before.adoption() {
             @let day = shown::day(record.entry().day, &before.viewer);
             p { strong { (say!(before.viewer.words(), "adopted-on", day = day)) } }
         }
         (questions(before))
-        (blocks(document, &before.viewer))
+        (blocks_of_plan(document, &before.viewer, &before.address()))
         @if may_write { (adoption(before)) }
         (prints(before))
     }
 }
 
-/// The two ways most taken, and the others folded away, so that the first answer is in sight.
-fn jump(before: &Before, document: &Document, may_write: bool) -> Markup {
+/// The two ways most taken.
+fn ways(before: &Before, may_write: bool) -> Markup {
     let words = before.viewer.words();
     html! {
         nav class="jump" aria-label=(words.plain("on-this-page")) {
-            @if may_write { a href="#answers" { (words.plain("change-the-answers")) } }
+            @if may_write { a href=(format!("{}/answers", before.address())) { (words.plain("change-the-answers")) } }
             a href="#to-print" { (words.plain("to-print")) }
-            details {
-                summary { (words.plain("on-this-page")) }
-                ul { @for (anchor, text) in headings(document) { li { a href=(format!("#{anchor}")) { (text) } } } }
-            }
         }
     }
-}
-
-fn headings(document: &Document) -> Vec<(&'static str, &str)> {
-    let heading = |block| match block {
-        &Block::Heading { level: 2, ref text, anchor } => Some((anchor, text.as_str())),
-        _ => None,
-    };
-    document.blocks.iter().filter_map(heading).collect()
 }
 
 /// The button that puts the plan into the book, once there is something to put there.
@@ -196,7 +134,8 @@ fn questions(before: &Before) -> Markup {
         })
     };
     let asked = before.questions.iter().map(ask).collect();
-    blocks(&Document { blocks: asked, ..Document::default() }, &before.viewer)
+    let asked = Document { blocks: asked, ..Document::default() };
+    blocks_of_plan(&asked, &before.viewer, &before.address())
 }
 
 fn prints(before: &Before) -> Markup {
@@ -220,27 +159,5 @@ fn prints(before: &Before) -> Markup {
             }
             li { a href=(format!("{address}/plan.json?working=1")) { (words.plain("plan-as-data")) } }
         }
-    }
-}
-
-fn answers_form(before: &Before, form: &PlanForm) -> Markup {
-    let words = before.viewer.words();
-    html! {
-        h2 id="answers" { (words.plain("your-answers")) }
-        p class="note" { (words.plain("answers-note")) }
-        (form.markup())
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_way_through_the_page_is_its_second_level_headings() {
-        let heading = |level, text: &str, anchor| Block::Heading { level, text: text.to_owned(), anchor };
-        let blocks = vec![heading(2, "One", "one"), heading(3, "Within", "within"), heading(2, "Two", "two")];
-        let document = Document { blocks, ..Document::default() };
-        assert_eq!(headings(&document), [("one", "One"), ("two", "Two")]);
     }
 }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use advice::finding::Weight;
 use axum::response::Response;
-use book::Subject;
+use book::{HouseId, Subject};
 use maud::{Markup, html};
 use present::plan::Shown;
 use present::{Viewer, say, show as shown};
@@ -17,6 +17,9 @@ use crate::before::{Adopted, Before};
 use crate::call::Call;
 use crate::desk::Open;
 use crate::draft::{self, PlanDraft};
+use crate::house;
+use crate::pages::before::latest_house;
+use crate::pages::form::named_houses;
 use crate::pages::frame;
 use crate::site::Site;
 use crate::trouble::Trouble;
@@ -34,7 +37,7 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
         return Ok(unchanged);
     }
     let plans = plans(drafts, &open);
-    let content = content(&plans, &viewer, call.access.may_write());
+    let content = content(&plans, &houses_latest_first(&open, &viewer), &viewer, call.access.may_write());
     let title = viewer.words().plain("page-home");
     Ok(call.page(&stamp, frame::page(&call.site, &viewer, &title, &content)))
 }
@@ -52,7 +55,15 @@ fn plans(mut drafts: BTreeMap<Uuid, PlanDraft>, open: &Arc<Open>) -> Vec<Before>
     saying_something.take(PLANS_LISTED).map(|(id, draft)| Before::of(id, draft, Arc::clone(open))).collect()
 }
 
-fn content(plans: &[Before], viewer: &Viewer, may_write: bool) -> Markup {
+/// The houses that the book describes, the one described last on top.
+fn houses_latest_first(open: &Open, viewer: &Viewer) -> Vec<(HouseId, String)> {
+    let latest = latest_house(&open.state);
+    let mut houses = named_houses(&open.state, viewer);
+    houses.sort_by_key(|(id, _)| Some(*id) != latest);
+    houses
+}
+
+fn content(plans: &[Before], houses: &[(HouseId, String)], viewer: &Viewer, may_write: bool) -> Markup {
     let words = viewer.words();
     let farm = plans.first().and_then(|before| before.plan.answers.text("farm.name"));
     html! {
@@ -65,10 +76,27 @@ fn content(plans: &[Before], viewer: &Viewer, may_write: bool) -> Markup {
             ul class="plans" { @for before in plans { (row(before, viewer)) } }
         }
         @if may_write {
-            form method="post" action="/before/new" { button { (words.plain("new-plan")) } }
+            form method="post" action="/before/new" {
+                @if !houses.is_empty() { (which_house(houses, viewer)) }
+                button { (words.plain("new-plan")) }
+            }
         }
         h2 { (words.plain("page-sums")) }
         p { a href="/sums" { (words.plain("sums-intro")) } }
+    }
+}
+
+/// A new plan stands in the house that was described last, unless another one is chosen.
+fn which_house(houses: &[(HouseId, String)], viewer: &Viewer) -> Markup {
+    let words = viewer.words();
+    html! {
+        div class="input" {
+            label for="house" { (words.plain("new-plan-in")) }
+            select id="house" name=(house::FIELD) {
+                @for (id, name) in houses { option value=(id.0) { (name) } }
+                option value=(house::NEW) { (words.plain("another-house")) }
+            }
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 use axum::body::Body;
 use axum::http::{StatusCode, header};
+use quantity::Kind;
 
 use crate::rig::{Browser, at, form, mango_ridge_with, memory};
 
@@ -25,6 +26,49 @@ async fn an_endless_answer_is_a_fault_and_its_beginning_is_kept() {
         assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY, "{key}");
         assert!(page.text().contains("value=\"99999") && page.bytes.len() < 200_000, "{key}");
     }
+}
+
+/// No answer to a field of this kind.
+fn absurd(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Text(_) => {
+            "a name that is far longer than any name of a farm, a house or a batch ever was, and then some more"
+        }
+        Kind::Curve => "day,grams\n0,42",
+        _ => "as many as fit",
+    }
+}
+
+#[tokio::test]
+async fn each_absurd_answer_gets_its_fault_beside_its_box_and_is_not_lost() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.new_plan().await;
+    let fields: Vec<_> =
+        advice::families::plan_fields().into_iter().filter(|asked| asked.key != "batch.house").collect();
+    let pair = |asked: &quantity::Asked| (asked.key.to_owned(), absurd(asked.field.kind).to_owned());
+    let page = browser.post(&address, &fields.iter().map(pair).collect::<Vec<_>>()).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    for text in [page.text(), browser.answers(&address).await.text()] {
+        let kept = crate::rig::filled(&text);
+        for asked in &fields {
+            let id = format!("field-{}", asked.key.replace(['.', '_'], "-"));
+            assert!(
+                text.contains(&format!("<p class=\"fault\" id=\"{id}-fault\">")),
+                "{} has no fault",
+                asked.key
+            );
+            let ticks = matches!(asked.field.kind, Kind::Choices(_) | Kind::Months);
+            assert!(
+                ticks || kept[asked.key] == [absurd(asked.field.kind)],
+                "{}: {:?}",
+                asked.key,
+                kept.get(asked.key)
+            );
+        }
+    }
+    assert_eq!(browser.get(&address).await.status, StatusCode::OK);
+    let mended = browser.post(&address, &crate::rig::told_to_the_end()).await;
+    assert_eq!(mended.status, StatusCode::SEE_OTHER, "everything can be put right again");
 }
 
 #[tokio::test]

@@ -8,7 +8,7 @@ use serde_json::json;
 use store::Store;
 use uuid::Uuid;
 
-use crate::rig::{Browser, mango_ridge_with, memory, visible};
+use crate::rig::{Browser, mango_ridge_with, memory, told_to_the_end, visible};
 
 async fn state(store: &Arc<dyn Store>) -> BookState {
     let farm = store.farms().await.unwrap()[0].id;
@@ -89,12 +89,42 @@ async fn a_plan_with_a_fault_or_without_chicks_is_not_adopted() {
 }
 
 #[tokio::test]
+async fn everything_told_is_read_back_equal_from_the_book() {
+    let store = memory();
+    let browser = Browser::new(&store).await;
+    let address = browser.new_plan().await;
+    assert_eq!(browser.post(&address, &told_to_the_end()).await.status, StatusCode::SEE_OTHER);
+    let adopted = browser.post(&format!("{address}/adopt"), &[]).await;
+    assert_eq!(adopted.status, StatusCode::SEE_OTHER, "{}", visible(&adopted.text()));
+    let body = state(&store).await.answers(&slot(&address)).unwrap().clone();
+    assert_eq!(body["sale.days"].value, json!(["40: 400", "42: 600", "45: rest"]));
+    assert_eq!(body["batch.own_curve"].value[3], json!([42, 2050, 3700]));
+    let whole = async |browser: &Browser| {
+        let form = crate::rig::filled(&browser.answers(&address).await.text());
+        let told = |(key, _): &(&String, &Vec<String>)| key.contains('.');
+        let form: Vec<_> = form.iter().filter(told).map(|(key, text)| (key.clone(), text.clone())).collect();
+        (form, browser.get(&format!("{address}/plan.json")).await.text())
+    };
+    let before = whole(&browser).await;
+    for (key, text) in told_to_the_end() {
+        assert!(before.0.iter().any(|(other, texts)| *other == key && texts.contains(&text)), "{key} {text}");
+    }
+    let farm = store.farms().await.unwrap()[0].id;
+    let nobody = Uuid::nil();
+    let access = Access::granted(farm, PersonId(nobody), DeviceId(nobody), Role::Owner);
+    let key = format!("plan/{}", address.rsplit('/').next().unwrap());
+    assert!(store.delete_draft(&access, &key).await.unwrap());
+    assert!(whole(&browser).await == before, "another device reads the same");
+    assert!(!visible(&browser.get(&address).await.text()).contains("It has changed since it was adopted"));
+}
+
+#[tokio::test]
 async fn an_adopted_plan_is_found_without_its_draft() {
     let store = memory();
     let browser = Browser::new(&store).await;
     let address = browser.mango_ridge().await;
     browser.post(&format!("{address}/adopt"), &[]).await;
-    let shown = crate::rig::filled(&browser.get(&address).await.text());
+    let shown = crate::rig::filled(&browser.answers(&address).await.text());
     let farm = store.farms().await.unwrap()[0].id;
     let nobody = Uuid::nil();
     let access = Access::granted(farm, PersonId(nobody), DeviceId(nobody), Role::Owner);
@@ -102,7 +132,7 @@ async fn an_adopted_plan_is_found_without_its_draft() {
     assert!(store.delete_draft(&access, &key).await.unwrap());
     let page = browser.get(&address).await;
     assert_eq!(page.status, StatusCode::OK);
-    let again = crate::rig::filled(&page.text());
+    let again = crate::rig::filled(&browser.answers(&address).await.text());
     assert_eq!(again["batch.chicks"], shown["batch.chicks"]);
     assert_eq!(again["disinfectant.surfaces"], shown["disinfectant.surfaces"]);
     assert!(!visible(&page.text()).contains("It has changed since it was adopted"));

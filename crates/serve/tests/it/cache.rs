@@ -1,7 +1,7 @@
 use axum::body::Body;
 use axum::http::StatusCode;
 
-use crate::rig::{Browser, at, mango_ridge_with, memory};
+use crate::rig::{Browser, at, mango_ridge_with, memory, told_to_the_end};
 
 async fn tag(browser: &Browser, path: &str) -> String {
     let page = browser.get(path).await;
@@ -56,7 +56,11 @@ async fn the_first_load_is_under_40_kilobytes() {
     let style = home.split("rel=\"stylesheet\" href=\"").nth(1).unwrap().split('"').next().unwrap();
     assert!(browser.get(style).await.header("cache-control").contains("immutable"));
     let style = packed(style).await;
-    for path in ["/", "/before/new-one", &address, "/sums/ring"] {
+    let full = browser.new_plan().await;
+    assert_eq!(browser.post(&full, &told_to_the_end()).await.status, StatusCode::SEE_OTHER);
+    let form = format!("{full}/answers");
+    let days = format!("{full}/part/days");
+    for path in ["/", "/before/new-one", &address, &full, &form, &days, "/sums", "/sums/ring"] {
         let path = if path == "/before/new-one" { browser.new_plan().await } else { path.to_owned() };
         let all = style + packed(&path).await;
         println!("{path}: {all} bytes with the style");

@@ -46,7 +46,7 @@ async fn a_sheet_that_did_not_change_is_not_set_again() {
 async fn the_data_is_what_present_makes_of_the_same_answers() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
-    let raws: Vec<quantity::Raw> = crate::rig::filled(&browser.get(&address).await.text())
+    let raws: Vec<quantity::Raw> = crate::rig::filled(&browser.answers(&address).await.text())
         .into_iter()
         .filter(|(key, _)| mango_ridge().iter().any(|(other, _)| other == key))
         .map(|(key, text)| quantity::Raw { key, text, line: None })

@@ -86,6 +86,13 @@ impl Browser {
         self.send(at(path).body(Body::empty()).unwrap()).await
     }
 
+    /// The form of a plan.
+    pub async fn answers(&self, plan: &str) -> Page {
+        let page = self.get(&format!("{plan}/answers")).await;
+        assert_eq!(page.status, StatusCode::OK, "{}", page.text());
+        page
+    }
+
     pub async fn post(&self, path: &str, pairs: &[(String, String)]) -> Page {
         self.send(form(path, encoded(pairs).into_bytes())).await
     }
@@ -146,16 +153,97 @@ pub fn mango_ridge_with(changed: &[(&str, &str)]) -> Vec<(String, String)> {
     pairs
 }
 
+/// The farm's answers and every other one there is, invented too, so that everything a plan can show is shown.
+pub fn told_to_the_end() -> Vec<(String, String)> {
+    mango_ridge_with(TOLD_BESIDES)
+}
+
+pub const OWN_CURVE: &str =
+    "age_d,body_weight_g,cum_feed_g\n0,42,0\n14,330,420\n28,1050,1650\n42,2050,3700\n49,2500,4800";
+
+const TOLD_BESIDES: &[(&str, &str)] = &[
+    ("house.usable_floor_percent", "95"),
+    ("house.curtain", "single"),
+    ("house.air_changes_per_h", "1.5"),
+    ("batch.standard", "own"),
+    ("batch.own_curve", OWN_CURVE),
+    ("batch.deposit_percent", "40"),
+    ("batch.deposit_before_d", "21"),
+    ("sale.days", "40: 400, 42: 600, 45: rest"),
+    ("weather.mean_c", "25"),
+    ("weather.hottest_day_c", "34"),
+    ("weather.humidity_percent", "60"),
+    ("space.limit_kg_m2", "18"),
+    ("equipment.chick_feeders", "30"),
+    ("equipment.chick_drinkers", "35"),
+    ("equipment.feeder_kind", "pan"),
+    ("equipment.feeders", "40"),
+    ("equipment.drinker_kind", "bell"),
+    ("equipment.drinkers", "20"),
+    ("guard.saw_cut_mm", "3"),
+    ("guard.walkway_m", "0.5"),
+    ("brooding.brooder_chicks", "360"),
+    ("brooding.brooder_kw", "2.6"),
+    ("brooding.cover", "no"),
+    ("brooding.fuel", "charcoal"),
+    ("brooding.days_d", "15"),
+    ("brooding.hours_per_day", "13"),
+    ("disinfectant.equipment_percent", "15"),
+    ("disinfectant.poured_ml", "40"),
+    ("litter.spread_days_before_d", "3"),
+    ("feed.phases", "four"),
+    ("feed.starter_until_d", "11"),
+    ("feed.grower_until_d", "25"),
+    ("feed.finisher_until_d", "36"),
+    ("feed.on_hand_before_d", "12"),
+    ("feed.on_hand_days_d", "15"),
+    ("feed.buying", "by-phase"),
+    ("feed.ahead_d", "6"),
+    ("feed.milled", "2027-08-20"),
+    ("feed.label_keeps_d", "90"),
+    ("feed.hot_store_keeps_d", "40"),
+    ("feed.store_m2", "9"),
+    ("feed.tin_kg", "1.6"),
+    ("water.to_feed", "1.8"),
+    ("water.storage_l", "1000"),
+    ("water.source", "borehole"),
+    ("water.off_hours_h", "8"),
+    ("water.can_l", "20"),
+    ("water.sanitiser_ppm", "3"),
+    ("water.sanitiser_percent", "3.5"),
+    ("costs.vaccines", "1100"),
+    ("costs.medicine", "450"),
+    ("costs.labour", "3600"),
+    ("costs.own_labour", "5000"),
+    ("costs.transport", "2400"),
+    ("costs.power", "800"),
+    ("costs.other", "1500"),
+    ("costs.house", "4200"),
+    ("cash.at_start", "60000"),
+    ("cash.interest_percent", "30"),
+    ("prices.chick_each", "27"),
+    ("prices.sale_per_kg", "34"),
+    ("prices.litter_sold", "900"),
+    ("prices.starter_bag_each", "612"),
+    ("prices.grower_bag_each", "588"),
+    ("prices.finisher_bag_each", "575"),
+    ("prices.last_bag_each", "570"),
+    ("settings.seed", "3"),
+    ("settings.futures", "500"),
+];
+
 /// What stands in the form of a page: every input's value, every chosen option, by name.
 pub fn filled(page: &str) -> BTreeMap<String, Vec<String>> {
     let mut filled: BTreeMap<String, Vec<String>> = BTreeMap::new();
     let mut select = String::new();
-    for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
+    for (tag, behind) in page.split('<').filter_map(|rest| rest.split_once('>')) {
         let value = |name: &str| attribute(tag, name);
         if tag.starts_with("select") {
             select = value("name").unwrap_or_default();
         } else if tag.starts_with("option") && has(tag, "selected") {
             filled.entry(select.clone()).or_default().extend(value("value"));
+        } else if tag.starts_with("textarea") {
+            filled.entry(value("name").unwrap()).or_default().push(behind.to_owned());
         } else if tag.starts_with("input") {
             let ticks = matches!(value("type").as_deref(), Some("checkbox" | "radio"));
             if (!ticks || has(tag, "checked")) && value("value").is_some_and(|value| !value.is_empty()) {
@@ -182,6 +270,6 @@ pub fn attribute(tag: &str, name: &str) -> Option<String> {
 pub fn visible(page: &str) -> String {
     let body = page.split_once("<body").map_or(page, |(_, body)| body);
     let text = body.split('<').filter_map(|rest| rest.split_once('>')).map(|(_, text)| text);
-    let joined = text.collect::<Vec<_>>().join(" ");
+    let joined = text.collect::<Vec<_>>().join(" ").replace('\u{a0}', " ");
     joined.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
 }

@@ -36,7 +36,7 @@ async fn weights_are_typed_a_line_a_bird() {
     assert_eq!(page.status, StatusCode::OK, "{}", visible(&page.text()));
     let text = page.text();
     assert!(text.contains(">1900 2000 2100</textarea>"), "{text}");
-    assert!(visible(&text).contains("2\u{a0}000 g") && visible(&text).contains("5.0 %"));
+    assert!(visible(&text).contains("2 000 g") && visible(&text).contains("5.0 %"));
 }
 
 #[tokio::test]
