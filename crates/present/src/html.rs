@@ -3,7 +3,8 @@
 use maud::{Markup, PreEscaped, html};
 
 use crate::document::{
-    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Table, WorkingView,
+    Align, Block, Caution, DayGrid, Document, Drawing, FigureRow, Fill, FindingView, Level, Table,
+    WorkingView,
 };
 use crate::form::{Control, Input};
 use crate::say;
@@ -53,6 +54,39 @@ fn block_markup(block: &Block, words: &Words) -> Markup {
             details class="fold" { summary { (title) } @for inner in blocks { (block_markup(inner, words)) } }
         },
         Block::PageBreak => html! {},
+        Block::Blanks(blanks) => {
+            html! { ul class="blanks" { @for blank in blanks { li { (blank.label) } } } }
+        }
+        Block::DayGrid(grid) => day_grid(grid),
+        Block::Beside(parts) => html! {
+            @for (_, blocks) in parts { @for inner in blocks { (block_markup(inner, words)) } }
+        },
+        Block::Answers(answers) => html! { @for answer in answers { p class="note" { (answer) } } },
+    }
+}
+
+/// What is expected of a week, as a table: on a screen there is nothing to write in.
+fn day_grid(grid: &DayGrid) -> Markup {
+    html! {
+        div class="scroll" tabindex="0" role="region" aria-label=(grid.corner) {
+            table {
+                thead { tr {
+                    td { (grid.corner) }
+                    @for (title, note) in &grid.days { th scope="col" { (title) " " (note) } }
+                } }
+                tbody { @for row in &grid.rows { tr {
+                    th scope="row" { (row.label) " " (row.note) }
+                    @for cell in &row.cells { td { (cell) @for tag in tags(&row.fill) { " " span class="why" { (tag) } } } }
+                } } }
+            }
+        }
+    }
+}
+
+fn tags(fill: &Fill) -> &[String] {
+    match fill {
+        Fill::Read | Fill::Box => &[],
+        Fill::Parts(tags) | Fill::Ticks(tags) => tags,
     }
 }
 
@@ -137,8 +171,8 @@ fn figure_key(id: &str) -> String {
 
 fn side(align: Align) -> &'static str {
     match align {
-        Align::Start => "start",
         Align::End => "end",
+        Align::Start | Align::Tick | Align::Line => "start",
     }
 }
 

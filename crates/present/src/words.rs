@@ -25,6 +25,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/heat.ftl"),
     include_str!("../messages/en/sums.ftl"),
     include_str!("../messages/en/scenes.ftl"),
+    include_str!("../messages/en/prints.ftl"),
 ];
 
 /// The messages of one language.

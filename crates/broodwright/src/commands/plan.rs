@@ -5,11 +5,12 @@ use std::path::{Path, PathBuf};
 use advice::plan::{self, Plan};
 use advice::plan_file;
 use clap::ArgMatches;
-use present::plan::Shown;
+use present::plan::{SHEETS, SheetKind, Shown};
 use present::print::{self, Paper};
-use present::{Locale, Viewer, Words, fault, say, text, view};
+use present::{Document, Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Question, Source};
 
+use crate::arguments;
 use crate::failure::Failure;
 use crate::input;
 
@@ -22,7 +23,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let with_workings = given.get_flag("working");
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
         let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
-        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), with_workings)?;
+        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings))?;
         std::fs::write(out, pdf).map_err(|error| {
             let file = out.display().to_string();
             Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
@@ -51,13 +52,22 @@ fn read(path: &Path, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
     Err(Failure::BadInput(faults.collect()))
 }
 
-/// The guard cutting sheet and the sprayer mixing card; the workings behind them where asked for.
-fn sheets(plan: &Plan, viewer: &Viewer, paper: Paper, with_workings: bool) -> Result<Vec<u8>, Failure> {
+/// Names of the sheets asked for, or of the usual ones, in the order of the list; the workings where asked for too.
+fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
+    let asked: Vec<&str> =
+        given.get_many::<String>("sheet").into_iter().flatten().map(String::as_str).collect();
+    let all = asked.contains(&arguments::ALL_SHEETS);
+    let wanted = |sheet: &&SheetKind| {
+        all || asked.contains(&sheet.name)
+            || (asked.is_empty() && sheet.usual)
+            || (with_workings && sheet.name == "workings")
+    };
+    SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
+}
+
+fn sheets(plan: &Plan, viewer: &Viewer, paper: Paper, names: &[&str]) -> Result<Vec<u8>, Failure> {
     let shown = Shown::new(plan, viewer);
-    let mut documents = vec![shown.cutting_sheet(), shown.mixing_card()];
-    if with_workings {
-        documents.push(shown.workings());
-    }
+    let documents: Vec<Document> = names.iter().filter_map(|name| shown.sheet(name)).flatten().collect();
     let printable = print::write(&documents, paper, viewer);
     typeset::render(&printable.data, &printable.drawings, None).map_err(|error| {
         Failure::Failed(say!(viewer.words(), "command-cannot-print", why = error.to_string()))

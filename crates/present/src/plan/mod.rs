@@ -25,7 +25,11 @@ mod heat;
 mod litter;
 mod money;
 mod outfit;
+mod sheets;
 mod space;
+mod wall;
+
+pub use sheets::{SHEETS, SheetKind};
 
 /// A plan being shown to somebody.
 pub struct Shown<'a> {
