@@ -7,7 +7,7 @@ use std::path::Path;
 use advice::families;
 use advice::rule::Origin;
 use advice::series::{DayOrigin, Way};
-use present::plan::Shown;
+use present::plan::{SHEETS, Shown};
 use present::words::key_part;
 use present::{Locale, Viewer, Words, html, text};
 use quantity::{BandKind, Kind, Status, Unit};
@@ -178,13 +178,17 @@ fn no_key_shows_through() {
         let plan = sample::plan(&file);
         let viewer = plan_viewer(Locale::English);
         let shown = Shown::new(&plan, &viewer);
-        for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
+        for document in every_sheet(&shown) {
             let text = text::write(&document, &Viewer::plain(), true);
             let keys: Vec<&str> = text.split('[').skip(1).filter_map(|rest| rest.split(']').next()).collect();
             assert!(keys.is_empty(), "{keys:?}");
             assert!(!text.contains("{$"), "an argument is missing: {text}");
         }
     }
+}
+
+fn every_sheet(shown: &Shown) -> Vec<present::Document> {
+    SHEETS.iter().flat_map(|sheet| shown.sheet(sheet.name, None).unwrap()).collect()
 }
 
 /// A plan with much to say about itself.
@@ -310,7 +314,7 @@ fn no_word_is_left_in_code() {
         let texts = [work.authors, work.title, work.published];
         allowed.extend(texts.iter().flat_map(|text| words_in(text)));
     }
-    for document in [shown.document(), shown.cutting_sheet(), shown.mixing_card(), shown.workings()] {
+    for document in every_sheet(&shown) {
         let page = html::blocks(&document, &viewer).into_string();
         let visible = visible(&page);
         let left: BTreeSet<String> =

@@ -68,6 +68,8 @@ pub enum Todo {
     },
     /// Large feeders and drinkers join the small ones.
     ChangeOver,
+    /// Count and weigh boxes of chicks as they come.
+    Boxes,
     /// Weigh birds one by one.
     Weigh {
         /// How many.
@@ -143,12 +145,19 @@ fn todo(plan: &Plan, age: i32) -> Vec<Todo> {
     list.extend(mixes(plan, age));
     let change_over = plan.outcome.number("space.change_over").map(|day| day as i32);
     list.extend((change_over == Some(age)).then_some(Todo::ChangeOver));
-    let alive = plan.outcome.on_day("batch.birds_alive", age).filter(|_| age % DAYS == 0);
-    let target_g = plan.outcome.on_day("growth.weight", age);
-    list.extend(alive.map(|alive| Todo::Weigh { birds: birds_to_weigh(alive), target_g }));
+    list.extend(weighing(plan, age));
     let deliveries = plan.deliveries.iter().filter(|one| one.day == age);
     list.extend(deliveries.map(|one| Todo::Delivery { phase: one.phase, bags: one.bags }));
     list
+}
+
+/// On day 0 by the box, then once a week.
+fn weighing(plan: &Plan, age: i32) -> Option<Todo> {
+    if age == 0 {
+        return Some(Todo::Boxes);
+    }
+    let alive = plan.outcome.on_day("batch.birds_alive", age).filter(|_| age % DAYS == 0)?;
+    Some(Todo::Weigh { birds: birds_to_weigh(alive), target_g: plan.outcome.on_day("growth.weight", age) })
 }
 
 /// Feeds that are begun on this day or were in the two days before: a quarter, half and three quarters of the new one.

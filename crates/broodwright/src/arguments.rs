@@ -48,6 +48,7 @@ fn plan(words: &Words) -> Command {
         .args([flag("json", words), flag("working", words)])
         .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(sheet(words))
+        .arg(option("figure", words).value_name("NAME").requires("pdf"))
         .arg(option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4"))
         .arg(units(words))
 }

@@ -16,8 +16,9 @@ use crate::trouble::Trouble;
 pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
     let before = Before::load(&call).await?;
     let paper = Paper::from_name(call.asked("paper").unwrap_or("a4")).ok_or(Trouble::NotFound)?;
-    let documents =
-        Shown::new(&before.plan, &before.viewer).sheet(call.param("sheet")).ok_or(Trouble::NotFound)?;
+    let documents = Shown::new(&before.plan, &before.viewer)
+        .sheet(call.param("sheet"), call.asked("figure"))
+        .ok_or(Trouble::NotFound)?;
     let today = call.site.today(&before.open.state);
     let stamp = call.stamp(&before.open, &before.viewer, &[&before.typed_text(), &today.to_string()]);
     if let Some(unchanged) = call.unless_known(&stamp) {

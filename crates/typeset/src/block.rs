@@ -124,7 +124,7 @@ impl Fill {
         match self {
             Fill::Words => None,
             Fill::Tick => Some("mm"),
-            Fill::Line => Some("mmmmmmmmmmmmm"),
+            Fill::Line => Some("mmmmmmmmmm"),
         }
     }
 }
@@ -220,8 +220,9 @@ impl Block {
     pub(crate) fn plan(&self, geometry: Geometry) -> Option<Plan> {
         let Geometry { full, framed, line, base, .. } = geometry;
         match self {
-            Self::Table { columns, rows, .. } => {
-                Some(Plan::new(&table_columns(columns, rows), full, base * TABLE_SIZE).spread(full))
+            Self::Table { columns, rows, emphasis, .. } => {
+                let columns = table_columns(columns, rows, emphasis);
+                Some(Plan::new(&columns, full, base * TABLE_SIZE).spread(full))
             }
             Self::Figures { rows } => Some(Plan::new(&figure_columns(rows), line, base)),
             Self::Working(working) => Some(Plan::new(&working.columns(), framed, base * WORKING_SIZE)),
@@ -246,13 +247,20 @@ impl Block {
     }
 }
 
-fn table_columns<'a>(columns: &'a [Column], rows: &'a [Vec<String>]) -> Vec<columns::Column<'a>> {
-    let cells = |index: usize, fill: Fill| {
-        rows.iter().map(|row| fill.stand_in().unwrap_or(row[index].as_str())).collect()
+/// In a table to be filled in, the words of rows that stand out run on over the cells behind them: they ask for no width.
+fn table_columns<'a>(
+    columns: &'a [Column],
+    rows: &'a [Vec<String>],
+    emphasis: &[usize],
+) -> Vec<columns::Column<'a>> {
+    let filled = columns.iter().any(|column| column.fill != Fill::Words);
+    let cell = |at: usize, row: usize| match (&columns[at], filled && emphasis.contains(&row)) {
+        (Column { align: Align::Start, .. }, true) => "",
+        (column, _) => column.fill.stand_in().unwrap_or(rows[row][at].as_str()),
     };
-    let column = |(index, column): (usize, &'a Column)| columns::Column {
+    let column = |(at, column): (usize, &'a Column)| columns::Column {
         head: &column.title,
-        cells: cells(index, column.fill),
+        cells: (0..rows.len()).map(|row| cell(at, row)).collect(),
         figures: matches!(column.align, Align::End),
     };
     columns.iter().enumerate().map(column).collect()

@@ -23,7 +23,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let with_workings = given.get_flag("working");
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
         let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
-        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings))?;
+        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings), given)?;
         std::fs::write(out, pdf).map_err(|error| {
             let file = out.display().to_string();
             Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
@@ -65,9 +65,22 @@ fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
     SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
 }
 
-fn sheets(plan: &Plan, viewer: &Viewer, paper: Paper, names: &[&str]) -> Result<Vec<u8>, Failure> {
+fn sheets(
+    plan: &Plan,
+    viewer: &Viewer,
+    paper: Paper,
+    names: &[&str],
+    given: &ArgMatches,
+) -> Result<Vec<u8>, Failure> {
     let shown = Shown::new(plan, viewer);
-    let documents: Vec<Document> = names.iter().filter_map(|name| shown.sheet(name)).flatten().collect();
+    let figure = given.get_one::<String>("figure").map(String::as_str);
+    let mut documents: Vec<Document> = Vec::new();
+    for name in names {
+        documents.extend(shown.sheet(name, figure).ok_or_else(|| {
+            let figure = figure.unwrap_or_default();
+            Failure::input(say!(viewer.words(), "command-no-figure", figure = figure))
+        })?);
+    }
     let printable = print::write(&documents, paper, viewer);
     typeset::render(&printable.data, &printable.drawings, None).map_err(|error| {
         Failure::Failed(say!(viewer.words(), "command-cannot-print", why = error.to_string()))

@@ -14,6 +14,7 @@ option-json = Print as JSON, units and names fixed
 option-working = Show how each figure is worked out
 option-pdf = Write sheets to print to this file
 option-sheet = Which sheets; without it the booklet, shopping list, guard cutting sheet and sprayer mixing card
+option-figure = The figure that a handout works through, such as guard.true_density
 option-paper = Paper of the sheets
 option-units = Show metres and kilograms, or feet and pounds
 option-language = Language of the words: en, en-XA, ar-XB
@@ -26,6 +27,7 @@ command-cannot-read = { $file } cannot be read: { $why }. Is the name right?
 command-cannot-write = The output cannot be written: { $why }
 command-cannot-write-file = { $file } cannot be written: { $why }. Nothing was written.
 command-cannot-print = The sheets cannot be set: { $why }
+command-no-figure = There is no figure “{ $figure }” in this plan to work through.
 command-not-key-value = “{ $input }” is not key=value. Write for example tank_l=10.
 command-no-sum = There is no sum “{ $name }”. There are: { $known }.
 sum-range = { $low } to { $high }

@@ -69,19 +69,77 @@ wall-bags = { $n } bags
 wall-tins = { $n } tins
 wall-cans = { $n } cans
 wall-bags-left = Bags left, which feed
-wall-last-fed = Last day of a feed
-wall-weighed = Weighed: birds, mean
+wall-last-fed = Last day fed
+wall-weighed = Weighed (all you pen, 3 spots): birds, mean
 wall-money-spent = Money spent
 wall-remarks = Remarks
 wall-no-label = {""}
 todo-guard = { $how }.
-todo-delivery = { $n } bags of { $feed } come: check milling day.
+todo-delivery = { $n } bags of { $feed } come: look at the milling day.
 todo-mix-1 = { $feed }: 1 part new, 3 old.
 todo-mix-2 = { $feed }: half and half.
 todo-mix-3 = { $feed }: 3 parts new, 1 old.
-todo-change-over = Large feeders and drinkers beside the small, 3 days.
-todo-weigh = Weigh { $birds }, all you pen, 3 spots. Target { $target }.
+todo-boxes = Count 1 box in 5, weigh 5 boxes full and empty.
+todo-change-over = Hang large feeders, drinkers; small ones stay 3 days.
+todo-weigh = Weigh { $birds }, target { $target }.
 caution-wall = Call now, and stay alive
 caution-wall-1 = You do not need us to call the vet: blue combs, twisted necks, sudden many dead: call now, move nothing, sell nothing, do not treat first.
-caution-wall-2 = Two bad days running: call. Dead birds out morning and evening, with gloves; never eaten, sold or fed. The label, local rules and the vet come first.
+caution-wall-2 = Deaths at the call number, or two bad days running: call. Dead birds out morning and evening, with gloves; never eaten, sold or fed. The label, local rules and the vet come first.
 caution-wall-3 = Charcoal gas has no smell and kills people first asleep. Light pots outside, keep a gap open high and low all night, nobody sleeps here. Headache: out, all of you, air first.
+
+print-shopping = Shopping list with dates
+sheet-shopping = Shopping list
+shopping-total-label = To pay in all
+shopping-total-note = As far as prices are known. The least money on hand is { $low }, at { $day } of age.
+shopping-caption = What is paid in which week; tick it when it is there
+column-bought-at = Bought at, for
+column-costs-in = Costs, { $currency }
+column-until-then = In all by then, { $currency }
+shopping-weeks-before = { $count ->
+    [one] The week before the chicks, to { $last }
+   *[other] { $n } weeks before the chicks, to { $last }
+}
+shopping-week = Week { $n }, from { $first }
+shopping-bags = { $count ->
+    [one] { $n } bag
+   *[other] { $n } bags
+}
+shopping-sheets = { $count ->
+    [one] { $n } sheet
+   *[other] { $n } sheets
+}
+shopping-cylinders = { $amount }: { $count ->
+    [one] { $n } cylinder
+   *[other] { $n } cylinders
+}
+shopping-sacks = { $amount }: { $count ->
+    [one] { $n } sack
+   *[other] { $n } sacks
+}
+question-short = What is short
+short-caption = Too few by this plan
+shopping-note = Ask for the milling day of feed, the hatch day and vaccines of chicks, and a receipt. What has no price yet is in no sum.
+
+print-booklet = Plan booklet
+sheet-booklet = The plan in short
+booklet-caption = The answers in short
+column-question = Question
+column-answer = Answer
+column-more = More
+question-problems = What does not hold
+booklet-no-problems = Nothing was found that stands against this plan.
+
+print-handout = Handout for a class: one figure worked through
+sheet-handout = Worked through: { $figure }
+handout-question = How does this figure come about?
+handout-chain = Where its numbers come from
+handout-exercises = Now you
+handout-exercise = { $number }. Everything as above, but “{ $field }” is { $to } in place of { $from }. What is “{ $figure }” then?
+handout-formula = The formula with your numbers
+handout-work = Working
+handout-result = Answer
+handout-answer = { $number }. { $answer }
+handout-check = Work it out on paper first. The answers stand below, upside down.
+handout-waiting = Answer more of the plan first: nothing can be worked through yet.
+handout-below = worked out below
+handout-in-plan = worked out in the plan

@@ -14,17 +14,29 @@ pub struct SheetKind {
 
 /// All sheets, in the order in which they are offered and printed.
 pub const SHEETS: &[SheetKind] = &[
-    SheetKind { name: "plan", usual: false },
-    SheetKind { name: "wall", usual: false },
+    SheetKind { name: "booklet", usual: true },
+    SheetKind { name: "shopping", usual: true },
     SheetKind { name: "cutting", usual: true },
     SheetKind { name: "mixing", usual: true },
+    SheetKind { name: "wall", usual: false },
+    SheetKind { name: "handout", usual: false },
+    SheetKind { name: "plan", usual: false },
     SheetKind { name: "workings", usual: false },
 ];
 
 impl Shown<'_> {
     /// The documents of a sheet; `None` for a name that is no sheet's.
-    pub fn sheet(&self, name: &str) -> Option<Vec<Document>> {
+    ///
+    /// - `figure`: the one a handout works through; without it one that makes a good lesson. `None` comes back too
+    ///   where the plan has no such figure
+    pub fn sheet(&self, name: &str, figure: Option<&str>) -> Option<Vec<Document>> {
         Some(match name {
+            "booklet" => vec![self.booklet()],
+            "shopping" => vec![self.shopping_list()],
+            "handout" => match figure {
+                Some(id) => vec![self.handout(id)?],
+                None => vec![self.usual_handout()],
+            },
             "plan" => vec![self.document()],
             "wall" => self.wall_sheets(),
             "cutting" => vec![self.cutting_sheet()],

@@ -155,6 +155,7 @@ impl Shown<'_> {
             Todo::Mix { phase: feed, parts_of_four } => {
                 say!(self.words, &format!("todo-mix-{parts_of_four}"), feed = phase(feed))
             }
+            Todo::Boxes => self.words.plain("todo-boxes"),
             Todo::ChangeOver => self.words.plain("todo-change-over"),
             Todo::Weigh { birds, target_g } => say!(
                 self.words,
@@ -166,7 +167,7 @@ impl Shown<'_> {
     }
 
     /// Day of the week, day and month, short enough for a column.
-    fn weekday(&self, day: CivilDay) -> String {
+    pub(super) fn weekday(&self, day: CivilDay) -> String {
         say!(
             self.words,
             "weekday-and-day",

@@ -269,3 +269,19 @@ fn a_first_sheet_that_is_bare_names_itself_in_the_file_only() {
     assert_eq!(shown.info("Title").as_deref(), Some("Sheet"));
     assert!(!shown.text().contains("Sheet"));
 }
+
+#[test]
+fn the_words_of_a_group_run_on_over_a_table_to_be_filled_in() {
+    let column =
+        |title: &str, align: &str, fill: &str| json!({ "title": title, "align": align, "fill": fill });
+    let document = around(json!([{ "kind": "table", "emphasis": [0], "columns": [
+            column("", "start", "tick"), column("Day", "start", "words"), column("What", "start", "words"),
+            column("Cost", "end", "words"), column("Paid", "start", "line")],
+        "rows": [["", "The whole week before the chicks", "", "12", ""], ["", "Mon", "Litter", "12", ""]] }]));
+    let shown = show(&document);
+    let words = shown.words();
+    let at = |text: &str| words.iter().find(|word| word.text == text).unwrap();
+    assert!((at("The").baseline - at("chicks").baseline).abs() < 1.0, "on one line: {words:?}");
+    assert!(at("chicks").right > at("Litter").left, "over the next column");
+    assert_legible(&shown);
+}
