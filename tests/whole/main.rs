@@ -12,6 +12,7 @@ mod money_properties;
 mod outfit;
 mod placing;
 mod plan_properties;
+mod prints;
 mod published;
 mod rules;
 mod sample;

@@ -7,7 +7,7 @@ use std::path::Path;
 use advice::families;
 use advice::rule::Origin;
 use advice::series::{DayOrigin, Way};
-use present::plan::Shown;
+use present::plan::{SHEETS, Shown};
 use present::words::key_part;
 use present::{Locale, Viewer, Words, html, text};
 use quantity::{BandKind, Kind, Status, Unit};
@@ -180,7 +180,7 @@ fn no_key_shows_through() {
         let plan = sample::plan(&file);
         let viewer = plan_viewer(Locale::English);
         let shown = Shown::new(&plan, &viewer);
-        for document in documents(&shown) {
+        for document in every_sheet(&shown) {
             let text = text::write(&document, &Viewer::plain(), true);
             let keys: Vec<&str> = text.split('[').skip(1).filter_map(|rest| rest.split(']').next()).collect();
             assert!(keys.is_empty(), "{keys:?}");
@@ -189,15 +189,8 @@ fn no_key_shows_through() {
     }
 }
 
-/// Everything a plan is shown as.
-fn documents(shown: &Shown) -> [present::Document; 5] {
-    [
-        shown.document(),
-        shown.cutting_sheet(),
-        shown.mixing_card(),
-        shown.countdown_checklist(),
-        shown.workings(),
-    ]
+fn every_sheet(shown: &Shown) -> Vec<present::Document> {
+    SHEETS.iter().flat_map(|sheet| shown.sheet(sheet.name, None).unwrap()).collect()
 }
 
 /// A plan with much to say about itself.
@@ -327,7 +320,7 @@ fn no_word_is_left_in_code() {
         let texts = [work.authors, work.title, work.published];
         allowed.extend(texts.iter().flat_map(|text| words_in(text)));
     }
-    for document in documents(&shown) {
+    for document in every_sheet(&shown) {
         let page = html::blocks(&document, &viewer).into_string();
         let visible = visible(&page);
         let left: BTreeSet<String> =

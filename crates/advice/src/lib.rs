@@ -4,6 +4,8 @@
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
 pub mod check;
+pub mod door_sheet;
+pub mod exercise;
 pub mod families;
 pub mod finding;
 pub mod findings;

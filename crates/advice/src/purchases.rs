@@ -20,6 +20,39 @@ pub struct Purchase {
     pub cost: Option<f64>,
 }
 
+/// What is paid in one week, counted from the day of placement.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Week {
+    /// Which: 0 from the day of placement on, -1 the week before.
+    pub number: i32,
+    /// What is paid in it, by day.
+    pub purchases: Vec<Purchase>,
+    /// What that costs, as far as prices are known.
+    pub cost: f64,
+    /// What all weeks so far cost, as far as prices are known.
+    pub until_then: f64,
+}
+
+impl Week {
+    /// Its first day of age.
+    pub fn first_day(&self) -> i32 {
+        7 * self.number
+    }
+}
+
+/// Purchases, ordered by day, put together by week.
+pub fn by_week(purchases: &[Purchase]) -> Vec<Week> {
+    let mut weeks: Vec<Week> = Vec::new();
+    let mut until_then = 0.0;
+    for week in purchases.chunk_by(|one, other| one.day.div_euclid(7) == other.day.div_euclid(7)) {
+        let cost: f64 = week.iter().filter_map(|purchase| purchase.cost).sum();
+        until_then += cost;
+        let number = week.first().map_or(0, |purchase| purchase.day.div_euclid(7));
+        weeks.push(Week { number, purchases: week.to_vec(), cost, until_then });
+    }
+    weeks
+}
+
 /// The first day that money can be spent on: the longest deposit ahead.
 pub(crate) const FIRST_DAY: i32 = -60;
 

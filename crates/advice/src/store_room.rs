@@ -31,7 +31,12 @@ impl Phase {
         }
     }
 
-    /// The figure of its bags, of its last day, and of its price a bag.
+    /// The figure of the last day it is eaten.
+    pub fn last_day_figure(self) -> &'static str {
+        self.figures().1
+    }
+
+    /// The figure of its bags, and of its last day.
     fn figures(self) -> (&'static str, &'static str) {
         match self {
             Phase::Starter => ("feed.bags_starter", "feed.starter_until"),

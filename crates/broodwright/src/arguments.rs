@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
+use present::plan::SHEETS;
 
 /// The version with the commit it was built from.
 pub const VERSION: &str = concat!(env!("CARGO_PKG_VERSION"), " (", env!("BROODWRIGHT_COMMIT"), ")");
@@ -32,6 +33,14 @@ pub fn command(words: &Words) -> Command {
         .subcommand(Command::new("schema").about(words.plain("command-schema")))
 }
 
+/// Stands for every sheet.
+pub const ALL_SHEETS: &str = "all";
+
+fn sheet(words: &Words) -> Arg {
+    let names: Vec<&str> = SHEETS.iter().map(|sheet| sheet.name).chain([ALL_SHEETS]).collect();
+    option("sheet", words).value_name("NAME").value_parser(names).num_args(1..).requires("pdf")
+}
+
 fn plan(words: &Words) -> Command {
     Command::new("plan")
         .about(words.plain("command-plan"))
@@ -41,6 +50,8 @@ fn plan(words: &Words) -> Command {
         .arg(option("scenarios", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(option("curve", words).value_name("TABLE").value_parser(value_parser!(PathBuf)))
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(sheet(words))
+        .arg(option("figure", words).value_name("NAME").requires("pdf"))
         .arg(option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4"))
         .arg(units(words))
 }

@@ -33,8 +33,10 @@ impl Document {
 fn gather<'a>(blocks: &'a [Block], all: &mut Vec<&'a Block>) {
     for block in blocks {
         all.push(block);
-        if let Block::Fold { blocks, .. } | Block::Apart { blocks, .. } = block {
-            gather(blocks, all);
+        match block {
+            Block::Fold { blocks, .. } | Block::Apart { blocks, .. } => gather(blocks, all),
+            Block::Beside(parts) => parts.iter().for_each(|(_, blocks)| gather(blocks, all)),
+            _ => {}
         }
     }
 }
@@ -97,6 +99,60 @@ pub enum Block {
     },
     /// A new page on paper; nothing elsewhere.
     PageBreak,
+    /// Lines to write on.
+    Blanks(Vec<Blank>),
+    /// A week to write in; on paper it takes a whole sheet on its side.
+    DayGrid(DayGrid),
+    /// Parts of a page side by side on paper, one after the other elsewhere; the share of each in percent.
+    Beside(Vec<(u8, Vec<Block>)>),
+    /// Answers to what is asked above, upside down on paper.
+    Answers(Vec<String>),
+}
+
+/// A line to write on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Blank {
+    /// What to write.
+    pub label: String,
+    /// Its width on paper, percent of the text.
+    pub width_percent: u8,
+}
+
+/// A week to write in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DayGrid {
+    /// How to fill it in.
+    pub corner: String,
+    /// Its days: the date, and what else the day is called.
+    pub days: Vec<(String, String)>,
+    /// Its rows.
+    pub rows: Vec<GridRow>,
+}
+
+/// A row of a week.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GridRow {
+    /// What it is.
+    pub label: String,
+    /// How to fill it in; may be empty.
+    pub note: String,
+    /// How its cells are filled in.
+    pub fill: Fill,
+    /// What is expected, or to be read; one a day.
+    pub cells: Vec<String>,
+}
+
+/// How the cells of a row are filled in.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fill {
+    /// Not at all: they are read.
+    Read,
+    /// In one box a day.
+    Box,
+    /// In boxes side by side, by their words.
+    Parts(Vec<String>),
+    /// By ticks, by their words.
+    Ticks(Vec<String>),
 }
 
 /// A figure as a row.
@@ -121,6 +177,10 @@ pub enum Align {
     Start,
     /// Numbers.
     End,
+    /// Nothing: a box to tick on paper. Its cells are empty.
+    Tick,
+    /// Nothing: a line to write on on paper. Its cells are empty.
+    Line,
 }
 
 /// A table.

@@ -4,8 +4,8 @@ use advice::finding::Weight;
 use maud::{Markup, PreEscaped, html};
 
 use crate::document::{
-    Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Steps, Table, WorkingRow,
-    WorkingView,
+    Align, Block, Caution, DayGrid, Document, Drawing, FigureRow, Fill, FindingView, Level, Steps, Table,
+    WorkingRow, WorkingView,
 };
 use crate::viewer::Viewer;
 use crate::words::Words;
@@ -75,6 +75,12 @@ impl Writer<'_> {
             },
             Block::Apart { page, title, blocks } => self.apart(page, title, blocks),
             Block::PageBreak => html! {},
+            Block::Blanks(blanks) => {
+                html! { ul class="blanks" { @for blank in blanks { li { (blank.label) } } } }
+            }
+            Block::DayGrid(grid) => day_grid(grid),
+            Block::Beside(parts) => html! { @for (_, blocks) in parts { (self.blocks(blocks)) } },
+            Block::Answers(answers) => html! { @for answer in answers { p class="note" { (answer) } } },
         }
     }
 
@@ -207,6 +213,33 @@ impl Writer<'_> {
     }
 }
 
+/// What is expected of a week, as a table: on a screen there is nothing to write in.
+fn day_grid(grid: &DayGrid) -> Markup {
+    html! {
+        div class="scroll" tabindex="0" role="region" aria-label=(grid.corner) {
+            table {
+                thead { tr {
+                    td { (grid.corner) }
+                    @for (title, note) in &grid.days { th scope="col" { (title) " " (note) } }
+                } }
+                tbody { @for row in &grid.rows { tr {
+                    th scope="row" { (row.label) " " (row.note) }
+                    @for cell in &row.cells {
+                        td { (cell) @for tag in tags(&row.fill) { " " span class="why" { (tag) } } }
+                    }
+                } } }
+            }
+        }
+    }
+}
+
+fn tags(fill: &Fill) -> &[String] {
+    match fill {
+        Fill::Read | Fill::Box => &[],
+        Fill::Parts(tags) | Fill::Ticks(tags) => tags,
+    }
+}
+
 /// A table of more columns is wider than a phone: its first column then stays in sight while the others move.
 const NARROW_COLUMNS: usize = 4;
 
@@ -276,8 +309,8 @@ fn figure_key(id: &str) -> String {
 
 fn side(align: Align) -> &'static str {
     match align {
-        Align::Start => "start",
         Align::End => "end",
+        Align::Start | Align::Tick | Align::Line => "start",
     }
 }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde_json::{Value, json};
 
-use crate::document::{Align, Block, Document, Level, Table, WorkingView};
+use crate::document::{Align, Block, DayGrid, Document, Fill, GridRow, Level, Table, WorkingView};
 use crate::viewer::Viewer;
 use crate::words::Words;
 
@@ -40,27 +40,33 @@ pub struct Printable {
     pub drawings: BTreeMap<String, String>,
 }
 
-/// Several documents as one print, each on a page of its own.
+/// How the pages of a document lie: a week to write in takes a whole sheet on its side, from edge to edge.
+fn page_of(document: &Document) -> (bool, bool) {
+    let whole = document.blocks.iter().any(|block| matches!(block, Block::DayGrid(_)));
+    (whole, whole)
+}
+
+/// Several documents as one print, each on a page of its own and lying as it needs.
 pub fn write(documents: &[Document], paper: Paper, viewer: &Viewer) -> Printable {
     let words = viewer.words();
     let mut drawings = BTreeMap::new();
     let mut blocks = Vec::new();
     for (at, document) in documents.iter().enumerate() {
         if at > 0 {
-            blocks.push(json!({"kind": "page_break"}));
-            blocks.push(json!({"kind": "heading", "level": 1, "text": document.title}));
+            begin(document, &mut blocks);
         }
         for block in &document.blocks {
             write_block(block, words, &mut blocks, &mut drawings);
         }
     }
     let first = documents.first();
+    let (landscape, bare) = first.map_or((false, false), page_of);
     let data = json!({
         "title": first.map_or("", |document| document.title.as_str()),
         "subtitle": first.map_or("", |document| document.subtitle.as_str()),
         "language": "en",
         "direction": viewer.locale.direction(),
-        "page": {"paper": paper.name(), "landscape": false},
+        "page": {"paper": paper.name(), "landscape": landscape, "bare": bare},
         "footer": words.plain("print-footer"),
         // The typesetter puts the numbers in.
         "page_of": crate::say!(words, "print-page", page = "{page}", pages = "{pages}"),
@@ -69,12 +75,31 @@ pub fn write(documents: &[Document], paper: Paper, viewer: &Viewer) -> Printable
     Printable { data, drawings }
 }
 
-fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mut BTreeMap<String, String>) {
-    if let Block::Fold { blocks, .. } | Block::Apart { blocks, .. } = block {
-        for block in blocks {
-            write_block(block, words, out, drawings);
+/// The head of a document behind others; a bare sheet names itself.
+fn begin(document: &Document, out: &mut Vec<Value>) {
+    let (landscape, bare) = page_of(document);
+    out.push(json!({"kind": "page", "landscape": landscape, "bare": bare}));
+    if !bare {
+        out.push(json!({"kind": "heading", "level": 1, "text": document.title}));
+        if !document.subtitle.is_empty() {
+            out.push(json!({"kind": "note", "text": document.subtitle}));
         }
-        return;
+    }
+}
+
+fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mut BTreeMap<String, String>) {
+    match block {
+        Block::Fold { blocks, .. } | Block::Apart { blocks, .. } => {
+            blocks.iter().for_each(|block| write_block(block, words, out, drawings));
+            return;
+        }
+        Block::Answers(answers) => {
+            // Upside down, the first answer stands lowest.
+            let turned = |text: &String| json!({"kind": "note", "text": text, "turned": true});
+            out.extend(answers.iter().rev().map(turned));
+            return;
+        }
+        _ => {}
     }
     out.push(match block {
         Block::Heading { level, text, .. } => json!({"kind": "heading", "level": level, "text": text}),
@@ -113,8 +138,48 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
         }
         Block::Note(text) => json!({"kind": "note", "text": text}),
         Block::Working(view) => working_data(view, words),
-        Block::Fold { .. } | Block::Apart { .. } | Block::PageBreak => json!({"kind": "page_break"}),
+        Block::Blanks(blanks) => {
+            let rows: Vec<Value> = blanks
+                .iter()
+                .map(|blank| json!({"label": blank.label, "width_percent": blank.width_percent}))
+                .collect();
+            json!({"kind": "blanks", "rows": rows})
+        }
+        Block::DayGrid(grid) => grid_data(grid),
+        Block::Beside(parts) => {
+            let part = |(width, blocks): &(u8, Vec<Block>)| {
+                let mut inner = Vec::new();
+                blocks.iter().for_each(|block| write_block(block, words, &mut inner, drawings));
+                json!({"width_percent": width, "blocks": inner})
+            };
+            let parts: Vec<Value> = parts.iter().map(part).collect();
+            json!({"kind": "beside", "parts": parts})
+        }
+        Block::Fold { .. } | Block::Apart { .. } | Block::Answers(_) | Block::PageBreak => {
+            json!({"kind": "page_break"})
+        }
     });
+}
+
+/// Room for a pencil in a week, mm.
+const WEEK_ROW_MM: f64 = 9.5;
+
+fn grid_data(grid: &DayGrid) -> Value {
+    let days: Vec<Value> =
+        grid.days.iter().map(|(title, note)| json!({"title": title, "note": note})).collect();
+    let row = |row: &GridRow| {
+        let (parts, ticks): (&[String], &[String]) = match &row.fill {
+            Fill::Parts(parts) => (parts, &[]),
+            Fill::Ticks(ticks) => (&[], ticks),
+            Fill::Read | Fill::Box => (&[], &[]),
+        };
+        json!({
+            "label": row.label, "note": row.note, "write": row.fill != Fill::Read, "height_mm": WEEK_ROW_MM,
+            "parts": parts, "ticks": ticks, "cells": row.cells,
+        })
+    };
+    let rows: Vec<Value> = grid.rows.iter().map(row).collect();
+    json!({"kind": "day_grid", "corner": grid.corner, "columns": days, "rows": rows})
 }
 
 fn table_data(table: &Table) -> Value {
@@ -122,8 +187,13 @@ fn table_data(table: &Table) -> Value {
         .columns
         .iter()
         .map(|(title, align)| {
-            let align = if *align == Align::End { "end" } else { "start" };
-            json!({"title": title, "align": align})
+            let (align, fill) = match align {
+                Align::Start => ("start", "words"),
+                Align::End => ("end", "words"),
+                Align::Tick => ("start", "tick"),
+                Align::Line => ("start", "line"),
+            };
+            json!({"title": title, "align": align, "fill": fill})
         })
         .collect();
     json!({

@@ -1,6 +1,6 @@
 //! Documents as plain text for a terminal.
 
-use crate::document::{Align, Block, Document, Level, Table, WorkingView};
+use crate::document::{Align, Block, DayGrid, Document, Fill, Level, Table, WorkingView};
 use crate::viewer::Viewer;
 use crate::words::Words;
 
@@ -110,6 +110,30 @@ fn write_block(out: &mut String, block: &Block, words: &Words, with_workings: bo
             working(out, view, words);
         }
         Block::PageBreak => {}
+        Block::Blanks(blanks) => {
+            blanks.iter().for_each(|blank| wrapped(out, "  ", &format!("{} ____________", blank.label)));
+        }
+        Block::DayGrid(grid) => day_grid(out, grid),
+        Block::Beside(parts) => {
+            let blocks = parts.iter().flat_map(|(_, blocks)| blocks);
+            blocks.for_each(|block| write_block(out, block, words, with_workings));
+        }
+        Block::Answers(answers) => answers.iter().for_each(|answer| wrapped(out, "  ", answer)),
+    }
+}
+
+/// A week day by day: seven columns are too wide for a terminal.
+fn day_grid(out: &mut String, grid: &DayGrid) {
+    wrapped(out, "", &grid.corner);
+    for (at, (title, note)) in grid.days.iter().enumerate() {
+        line(out, &format!("{title} {note}"));
+        for row in &grid.rows {
+            let cell = row.cells.get(at).map_or("", String::as_str);
+            let blank = if row.fill == Fill::Read { "" } else { " ________" };
+            if !(cell.is_empty() && blank.is_empty()) {
+                wrapped(out, "    ", &format!("{}:{blank} {cell}", row.label));
+            }
+        }
     }
 }
 
@@ -144,7 +168,7 @@ fn table(out: &mut String, table: &Table) {
         let padded = cells.iter().zip(&widths).zip(&table.columns).map(|((cell, width), (_, align))| {
             let space = " ".repeat(width - cell.chars().count());
             match align {
-                Align::Start => format!("{cell}{space}"),
+                Align::Start | Align::Tick | Align::Line => format!("{cell}{space}"),
                 Align::End => format!("{space}{cell}"),
             }
         });

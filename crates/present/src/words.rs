@@ -27,6 +27,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/scenes.ftl"),
     include_str!("../messages/en/tasks.ftl"),
     include_str!("../messages/en/web.ftl"),
+    include_str!("../messages/en/prints.ftl"),
 ];
 
 /// The messages of one language.

@@ -62,6 +62,11 @@ impl CivilDay {
         self.0.day()
     }
 
+    /// The day of the week, 1 for Monday to 7 for Sunday (ISO 8601).
+    pub fn weekday(self) -> i8 {
+        self.0.weekday().to_monday_one_offset()
+    }
+
     /// The day of the year, 1 to 366.
     pub fn day_of_year(self) -> i16 {
         self.0.day_of_year()
@@ -107,6 +112,7 @@ mod tests {
     fn forty_two_days_after_mid_september() {
         let placement = CivilDay::new(2027, 9, 14).unwrap();
         assert_eq!(DayOfAge(42).date(placement).to_string(), "2027-10-26");
+        assert_eq!(placement.weekday(), 2, "a Tuesday");
         assert_eq!(DayOfAge::on(placement, placement), DayOfAge(0));
     }
 

@@ -2,7 +2,6 @@
 
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::Response;
-use present::Document;
 use present::plan::Shown;
 use present::print::{Paper, Printable, write};
 use present::view;
@@ -13,20 +12,19 @@ use crate::before::Before;
 use crate::call::{Call, answer, stamped};
 use crate::trouble::Trouble;
 
-/// The sheets there are, by the last word of their address, which is that of their message too.
-pub(crate) const SHEETS: [&str; 5] = ["plan", "cutting", "mixing", "countdown", "workings"];
-
 /// One sheet as PDF.
 pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
     let before = Before::load(&call).await?;
     let paper = Paper::from_name(call.asked("paper").unwrap_or("a4")).ok_or(Trouble::NotFound)?;
-    let document = document(&before, call.param("sheet")).ok_or(Trouble::NotFound)?;
+    let documents = Shown::new(&before.plan, &before.viewer)
+        .sheet(call.param("sheet"), call.asked("figure"))
+        .ok_or(Trouble::NotFound)?;
     let today = call.site.today(&before.open.state);
     let stamp = call.stamp(&before.open, &before.viewer, &[&before.typed_text(), &today.to_string()]);
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let printable = write(&[document], paper, &before.viewer);
+    let printable = write(&documents, paper, &before.viewer);
     let day = (i32::from(today.year()), today.month().unsigned_abs(), today.day().unsigned_abs());
     let pdf = pressed(&call, printable, day).await?;
     let mut response = stamped(answer(StatusCode::OK, "application/pdf", pdf.into()), &stamp);
@@ -35,18 +33,6 @@ pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
         response.headers_mut().insert(header::CONTENT_DISPOSITION, name);
     }
     Ok(response)
-}
-
-fn document(before: &Before, sheet: &str) -> Option<Document> {
-    let shown = Shown::new(&before.plan, &before.viewer);
-    match sheet {
-        "plan" => Some(shown.document()),
-        "cutting" => Some(shown.cutting_sheet()),
-        "mixing" => Some(shown.mixing_card()),
-        "countdown" => Some(shown.countdown_checklist()),
-        "workings" => Some(shown.workings()),
-        _ => None,
-    }
 }
 
 /// Sets a sheet away from the threads that answer, few at a time.

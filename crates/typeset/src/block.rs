@@ -7,6 +7,7 @@ use serde_json::Value;
 
 use crate::TypesetError;
 use crate::columns::{self, Plan};
+use crate::day_grid::DayGrid;
 use crate::geometry::Geometry;
 
 /// Widths a block may ask for, in percent of the page between its margins. Less could not be read or written on.
@@ -61,12 +62,26 @@ pub(crate) enum Block {
     },
     Note {
         text: String,
+        /// Set upside down.
+        #[serde(default)]
+        turned: bool,
     },
     Blanks {
         rows: Vec<Blank>,
     },
     Working(Working),
+    DayGrid(DayGrid),
+    Beside {
+        parts: Vec<Part>,
+    },
     PageBreak {},
+    /// From here on pages lie this way.
+    Page {
+        #[serde(default)]
+        landscape: bool,
+        #[serde(default)]
+        bare: bool,
+    },
     /// Stands for any kind not listed above, so that it can be told apart from a block with bad fields.
     #[serde(other, skip_serializing)]
     Unknown,
@@ -87,6 +102,39 @@ pub(crate) struct Figure {
 pub(crate) struct Column {
     title: String,
     align: Align,
+    #[serde(default)]
+    fill: Fill,
+}
+
+/// What stands in the cells of a column.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Fill {
+    #[default]
+    Words,
+    /// A square to tick.
+    Tick,
+    /// A line to write on.
+    Line,
+}
+
+impl Fill {
+    /// Letters as wide as what is drawn, so that the planner leaves room for it.
+    fn stand_in(self) -> Option<&'static str> {
+        match self {
+            Fill::Words => None,
+            Fill::Tick => Some("mm"),
+            Fill::Line => Some("mmmmmmmmmm"),
+        }
+    }
+}
+
+/// A part of the page beside others.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Part {
+    width_percent: f64,
+    blocks: Vec<Block>,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -172,8 +220,9 @@ impl Block {
     pub(crate) fn plan(&self, geometry: Geometry) -> Option<Plan> {
         let Geometry { full, framed, line, base, .. } = geometry;
         match self {
-            Self::Table { columns, rows, .. } => {
-                Some(Plan::new(&table_columns(columns, rows), full, base * TABLE_SIZE).spread(full))
+            Self::Table { columns, rows, emphasis, .. } => {
+                let columns = table_columns(columns, rows, emphasis);
+                Some(Plan::new(&columns, full, base * TABLE_SIZE).spread(full))
             }
             Self::Figures { rows } => Some(Plan::new(&figure_columns(rows), line, base)),
             Self::Working(working) => Some(Plan::new(&working.columns(), framed, base * WORKING_SIZE)),
@@ -185,19 +234,33 @@ impl Block {
     fn check(&self) -> Result<(), String> {
         match self {
             Self::Heading { level, .. } => check_level(*level),
-            Self::Table { columns, rows, emphasis, .. } => check_table(columns.len(), rows, emphasis),
+            Self::Table { columns, rows, emphasis, .. } => {
+                check_table(columns.len(), rows, emphasis)?;
+                check_fills(columns, rows)
+            }
             Self::Drawing { width_percent, .. } => check_width(*width_percent),
             Self::Blanks { rows } => rows.iter().try_for_each(|row| check_width(row.width_percent)),
+            Self::DayGrid(grid) => grid.check(),
+            Self::Beside { parts } => check_beside(parts),
             _ => Ok(()),
         }
     }
 }
 
-fn table_columns<'a>(columns: &'a [Column], rows: &'a [Vec<String>]) -> Vec<columns::Column<'a>> {
-    let cells = |index: usize| rows.iter().map(|row| row[index].as_str()).collect();
-    let column = |(index, column): (usize, &'a Column)| columns::Column {
+/// In a table to be filled in, the words of rows that stand out run on over the cells behind them: they ask for no width.
+fn table_columns<'a>(
+    columns: &'a [Column],
+    rows: &'a [Vec<String>],
+    emphasis: &[usize],
+) -> Vec<columns::Column<'a>> {
+    let filled = columns.iter().any(|column| column.fill != Fill::Words);
+    let cell = |at: usize, row: usize| match (&columns[at], filled && emphasis.contains(&row)) {
+        (Column { align: Align::Start, .. }, true) => "",
+        (column, _) => column.fill.stand_in().unwrap_or(rows[row][at].as_str()),
+    };
+    let column = |(at, column): (usize, &'a Column)| columns::Column {
         head: &column.title,
-        cells: cells(index),
+        cells: (0..rows.len()).map(|row| cell(at, row)).collect(),
         figures: matches!(column.align, Align::End),
     };
     columns.iter().enumerate().map(column).collect()
@@ -250,6 +313,36 @@ fn check_table(columns: usize, rows: &[Vec<String>], emphasis: &[usize]) -> Resu
         Some(index) => Err(format!("emphasis on row {index} of a table of {} rows", rows.len())),
         None => Ok(()),
     }
+}
+
+/// A cell that is to be filled in holds no words: they would not be seen.
+fn check_fills(columns: &[Column], rows: &[Vec<String>]) -> Result<(), String> {
+    let filled = |at: &usize| columns[*at].fill != Fill::Words;
+    let lost = |row: &Vec<String>| (0..row.len()).filter(filled).any(|at| !row[at].is_empty());
+    match rows.iter().position(lost) {
+        Some(index) => Err(format!("row {index} has words in a column that is to be filled in")),
+        None => Ok(()),
+    }
+}
+
+/// Only words and blanks stand beside others; what is planned by the width of the page does not fit there.
+fn check_beside(parts: &[Part]) -> Result<(), String> {
+    parts.iter().try_for_each(|part| check_width(part.width_percent))?;
+    let total: f64 = parts.iter().map(|part| part.width_percent).sum();
+    if total > *WIDTH_PERCENT.end() + 0.01 {
+        return Err(format!("parts of {total} percent do not fit beside each other"));
+    }
+    parts.iter().flat_map(|part| &part.blocks).try_for_each(|block| match block {
+        Block::Heading { .. }
+        | Block::Paragraph { .. }
+        | Block::Note { .. }
+        | Block::Steps { .. }
+        | Block::Caution { .. }
+        | Block::Blanks { .. } => block.check(),
+        _ => {
+            Err("a part holds a block other than heading, paragraph, note, steps, caution, blanks".to_owned())
+        }
+    })
 }
 
 #[cfg(test)]
@@ -307,6 +400,51 @@ mod tests {
         );
         assert!(
             reason(json!({"kind": "drawing", "name": "x", "alternative": "y", "width_percent": 101}))
+                .contains("10 to 100")
+        );
+    }
+
+    #[test]
+    fn words_that_nobody_would_see_are_refused() {
+        let columns =
+            json!([{"title": "", "align": "start", "fill": "tick"}, {"title": "b", "align": "end"}]);
+        let table = |first: &str| json!({"kind": "table", "columns": columns, "rows": [[first, "2"]]});
+        assert!(Block::read(4, &table("")).is_ok());
+        assert!(reason(table("lost")).contains("row 0 has words"));
+        assert!(reason(json!({"kind": "table", "columns": [{"title": "", "align": "start", "fill": "box"}], "rows": []}))
+            .contains("box"));
+    }
+
+    #[test]
+    fn a_grid_that_does_not_hold_together_is_refused() {
+        let grid = |row: Value| json!({"kind": "day_grid", "columns": [{"title": "a"}, {"title": "b"}], "rows": [row]});
+        let row = |more: Value| {
+            let mut row = json!({"label": "Feed", "write": true, "cells": ["1", "2"]});
+            row.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+            grid(row)
+        };
+        assert!(Block::read(4, &row(json!({}))).is_ok());
+        assert!(reason(row(json!({"cells": ["1"]}))).contains("(\"Feed\") has 1 cells"));
+        assert!(reason(row(json!({"height_mm": 8.9}))).contains("not from 9 to 60"));
+        assert!(reason(row(json!({"height_mm": 61}))).contains("not from 9 to 60"));
+        assert!(reason(row(json!({"parts": ["a", "b", "c", "d", "e"]}))).contains("more than 4"));
+        assert!(reason(row(json!({"parts": ["a"], "ticks": ["b"]}))).contains("both"));
+        assert!(reason(row(json!({"write": false, "ticks": ["b"]}))).contains("not to be written in"));
+        assert!(reason(row(json!({"hight_mm": 9}))).contains("hight_mm"));
+        assert!(reason(json!({"kind": "day_grid", "columns": [], "rows": []})).contains("0 columns"));
+    }
+
+    #[test]
+    fn beside_each_other_stand_only_words_and_blanks() {
+        let beside = |percent: f64, block: Value| json!({"kind": "beside", "parts": [{"width_percent": 50, "blocks": []}, {"width_percent": percent, "blocks": [block]}]});
+        assert!(Block::read(4, &beside(50.0, json!({"kind": "note", "text": "x"}))).is_ok());
+        assert!(reason(beside(51.0, json!({"kind": "note", "text": "x"}))).contains("101 percent"));
+        assert!(
+            reason(beside(50.0, json!({"kind": "lead", "label": "x", "value": "y"}))).contains("other than")
+        );
+        assert!(reason(beside(50.0, json!({"kind": "carousel"}))).contains("other than"));
+        assert!(
+            reason(beside(50.0, json!({"kind": "blanks", "rows": [{"label": "x", "width_percent": 5}]})))
                 .contains("10 to 100")
         );
     }

@@ -12,6 +12,12 @@ const SIDE: f64 = 18.0 * MM;
 const TOP: f64 = 16.0 * MM;
 const BOTTOM: f64 = 20.0 * MM;
 
+/// Margins of a sheet that is one form from edge to edge: as narrow as office printers still reach.
+const BARE: f64 = 10.0 * MM;
+
+/// Spaces between the blocks of such a sheet, of the usual ones.
+const BARE_AIR: f64 = 0.45;
+
 /// The longest line of running text that is still easy to follow back to its start (our judgement).
 const LONGEST_LINE: f64 = 215.0 * MM;
 
@@ -36,28 +42,35 @@ pub(crate) struct Geometry {
     pub(crate) line: f64,
     /// Size of running text.
     pub(crate) base: f64,
+    /// Spaces between blocks, of the usual ones.
+    air: f64,
 }
 
 impl Geometry {
-    /// The measures of a page. A landscape sheet hangs on a wall, so its text is larger.
-    pub(crate) fn new(page: &Page) -> Self {
+    /// The measures of a page. A landscape sheet hangs on a wall, so its text is larger; a bare one is full.
+    pub(crate) fn new(page: Page) -> Self {
         let (short, long) = match page.paper {
             Paper::A4 => (210.0 * MM, 297.0 * MM),
             Paper::UsLetter => (8.5 * INCH, 11.0 * INCH),
         };
         let (width, height, base) = if page.landscape { (long, short, 12.0) } else { (short, long, 11.0) };
-        let full = width - 2.0 * SIDE;
+        let (side, top, bottom, base, air) = match page.bare {
+            true => (BARE, BARE, BARE, 10.0, BARE_AIR),
+            false => (SIDE, TOP, BOTTOM, base, 1.0),
+        };
+        let full = width - 2.0 * side;
         Self {
             width,
             height,
-            side: SIDE,
-            top: TOP,
-            bottom: BOTTOM,
+            side,
+            top,
+            bottom,
             full,
             framed: full - 2.0 * FRAME,
-            room: height - TOP - BOTTOM,
+            room: height - top - bottom,
             line: full.min(LONGEST_LINE),
             base,
+            air,
         }
     }
 }

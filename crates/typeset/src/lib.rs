@@ -2,6 +2,7 @@
 
 mod block;
 mod columns;
+mod day_grid;
 mod error;
 mod geometry;
 mod press;

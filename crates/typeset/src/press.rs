@@ -9,9 +9,7 @@ use typst::visualize::SvgImage;
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, Timestamp};
 
-use crate::columns::Plan;
-use crate::geometry::Geometry;
-use crate::sheet::Sheet;
+use crate::sheet::{Frame, Section, Sheet};
 use crate::world::JobWorld;
 use crate::{Day, TypesetError};
 
@@ -21,17 +19,15 @@ use crate::{Day, TypesetError};
 /// life of the process, and names come from outside.
 #[derive(Debug, Serialize)]
 pub(crate) struct Job<'a> {
-    sheet: &'a Sheet,
-    geometry: Geometry,
-    /// One for each block.
-    plans: Vec<Option<Plan>>,
+    sheet: &'a Frame,
+    sections: Vec<Section<'a>>,
     drawings: BTreeMap<&'a str, &'a str>,
 }
 
 impl<'a> Job<'a> {
     /// A job for a sheet and the drawings it calls for.
     pub(crate) fn new(sheet: &'a Sheet, drawings: BTreeMap<&'a str, &'a str>) -> Self {
-        Self { sheet, geometry: sheet.geometry(), plans: sheet.plans(), drawings }
+        Self { sheet: sheet.frame(), sections: sheet.sections(), drawings }
     }
 
     /// Lays the job out and writes it as PDF.

@@ -10,18 +10,38 @@ use crate::columns::Plan;
 use crate::geometry::Geometry;
 use crate::{Drawings, TypesetError};
 
-/// A checked document, in the shape the template reads.
-#[derive(Debug, Serialize)]
+/// A checked document.
+#[derive(Debug)]
 pub(crate) struct Sheet {
-    #[serde(flatten)]
     frame: Frame,
     blocks: Vec<Block>,
+}
+
+/// Blocks that follow each other on pages that lie the same way, in the shape the template reads.
+#[derive(Debug, Serialize)]
+pub(crate) struct Section<'a> {
+    geometry: Geometry,
+    bare: bool,
+    blocks: Vec<&'a Block>,
+    /// The columns of each block that has some.
+    plans: Vec<Option<Plan>>,
+}
+
+impl<'a> Section<'a> {
+    fn on(page: Page) -> Self {
+        Self { geometry: Geometry::new(page), bare: page.bare, blocks: Vec::new(), plans: Vec::new() }
+    }
+
+    fn push(&mut self, block: &'a Block) {
+        self.plans.push(block.plan(self.geometry));
+        self.blocks.push(block);
+    }
 }
 
 /// Everything of a document but its blocks.
 #[derive(Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Frame {
+pub(crate) struct Frame {
     title: String,
     #[serde(default)]
     subtitle: String,
@@ -37,15 +57,18 @@ struct Frame {
     blocks: Vec<Value>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Page {
     pub(crate) paper: Paper,
     #[serde(default)]
     pub(crate) landscape: bool,
+    /// One form from edge to edge: narrow margins, no title, no footer.
+    #[serde(default)]
+    pub(crate) bare: bool,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub(crate) enum Paper {
     A4,
@@ -95,15 +118,28 @@ impl Sheet {
         Ok(Self { frame, blocks })
     }
 
-    /// The measures of its pages.
-    pub(crate) fn geometry(&self) -> Geometry {
-        Geometry::new(&self.frame.page)
+    /// What stands around the blocks.
+    pub(crate) fn frame(&self) -> &Frame {
+        &self.frame
     }
 
-    /// The columns of each block that has some.
-    pub(crate) fn plans(&self) -> Vec<Option<Plan>> {
-        let geometry = self.geometry();
-        self.blocks.iter().map(|block| block.plan(geometry)).collect()
+    /// Its blocks by the pages they stand on. There is always a first, for the title.
+    pub(crate) fn sections(&self) -> Vec<Section<'_>> {
+        let mut page = self.frame.page;
+        let mut done = Vec::new();
+        let mut section = Section::on(page);
+        for block in &self.blocks {
+            match block {
+                Block::Page { landscape, bare } => {
+                    page = Page { landscape: *landscape, bare: *bare, ..page };
+                    let before = std::mem::replace(&mut section, Section::on(page));
+                    done.extend((!before.blocks.is_empty()).then_some(before));
+                }
+                _ => section.push(block),
+            }
+        }
+        done.push(section);
+        done
     }
 
     /// The drawings that blocks call for, each once.

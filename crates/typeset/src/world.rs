@@ -11,9 +11,10 @@ use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
 /// The templates by the path they import each other by, the one that sets the document first.
-const TEMPLATES: [(&str, &str); 4] = [
+const TEMPLATES: [(&str, &str); 5] = [
     ("document.typ", include_str!("../templates/document.typ")),
     ("blocks.typ", include_str!("../templates/blocks.typ")),
+    ("grid.typ", include_str!("../templates/grid.typ")),
     ("table.typ", include_str!("../templates/table.typ")),
     ("sheet.typ", include_str!("../templates/sheet.typ")),
 ];

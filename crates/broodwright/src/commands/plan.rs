@@ -9,11 +9,12 @@ use advice::plan::{self, Plan};
 use advice::plan_file;
 use clap::ArgMatches;
 use present::calendar::Written;
-use present::plan::Shown;
+use present::plan::{SHEETS, SheetKind, Shown};
 use present::print::{self, Paper};
-use present::{Locale, Viewer, Words, fault, say, text, view};
+use present::{Document, Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Currency, Question, Raw, Source, Value};
 
+use crate::arguments;
 use crate::clock;
 use crate::failure::Failure;
 use crate::input;
@@ -28,7 +29,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let with_workings = given.get_flag("working");
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
         let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
-        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), with_workings)?;
+        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings), given)?;
         write_file(out, &pdf, words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
@@ -102,12 +103,34 @@ fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<
     Err(Failure::BadInput(faults.collect()))
 }
 
-/// The guard cutting sheet, the sprayer mixing card and the countdown; the workings behind them where asked for.
-fn sheets(plan: &Plan, viewer: &Viewer, paper: Paper, with_workings: bool) -> Result<Vec<u8>, Failure> {
+/// Names of the sheets asked for, or of the usual ones, in the order of the list; the workings where asked for too.
+fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
+    let asked: Vec<&str> =
+        given.get_many::<String>("sheet").into_iter().flatten().map(String::as_str).collect();
+    let all = asked.contains(&arguments::ALL_SHEETS);
+    let wanted = |sheet: &&SheetKind| {
+        all || asked.contains(&sheet.name)
+            || (asked.is_empty() && sheet.usual)
+            || (with_workings && sheet.name == "workings")
+    };
+    SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
+}
+
+fn sheets(
+    plan: &Plan,
+    viewer: &Viewer,
+    paper: Paper,
+    names: &[&str],
+    given: &ArgMatches,
+) -> Result<Vec<u8>, Failure> {
     let shown = Shown::new(plan, viewer);
-    let mut documents = vec![shown.cutting_sheet(), shown.mixing_card(), shown.countdown_checklist()];
-    if with_workings {
-        documents.push(shown.workings());
+    let figure = given.get_one::<String>("figure").map(String::as_str);
+    let mut documents: Vec<Document> = Vec::new();
+    for name in names {
+        documents.extend(shown.sheet(name, figure).ok_or_else(|| {
+            let figure = figure.unwrap_or_default();
+            Failure::input(say!(viewer.words(), "command-no-figure", figure = figure))
+        })?);
     }
     let printable = print::write(&documents, paper, viewer);
     typeset::render(&printable.data, &printable.drawings, None).map_err(|error| {

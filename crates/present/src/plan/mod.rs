@@ -16,17 +16,24 @@ use crate::viewer::Viewer;
 use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
+mod booklet;
 mod countdown;
 mod days;
 mod disinfectant;
 mod drawings;
 mod feed;
 mod guard;
+mod handout;
 mod heat;
 mod litter;
 mod money;
 mod outfit;
+mod sheets;
+mod shopping;
 mod space;
+mod wall;
+
+pub use sheets::{SHEETS, SheetKind};
 
 /// A plan being shown to somebody.
 pub struct Shown<'a> {

@@ -15,46 +15,25 @@ impl Shown<'_> {
         }
         let mut blocks = vec![self.heading("question-money")];
         blocks.extend(self.purchases_table().map(Block::Table));
-        blocks.push(self.money_lead().unwrap_or_else(|| self.waiting("waiting-money")));
+        blocks.extend(self.money_answers());
+        let rows = self.rows(ROWS);
+        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.push(Block::Note(self.words.plain("money-note")));
+        blocks
+    }
+
+    /// What it costs and brings, how sure that is, where it goes and when it is there.
+    pub(super) fn money_answers(&self) -> Vec<Block> {
+        if !self.viewer.money_shown {
+            return Vec::new();
+        }
+        let mut blocks = vec![self.money_lead().unwrap_or_else(|| self.waiting("waiting-money"))];
         blocks.extend(self.risk_lead());
         blocks.extend(self.findings(&["prices", "costs", "cash"]));
         if let Some((table, parts)) = self.where_it_goes() {
             blocks.extend(self.draw_costs(&table, &parts));
         }
         blocks.extend(self.draw_cash());
-        let rows = self.rows(&[
-            "money.cost_total",
-            "money.cost_per_kg",
-            "money.cost_per_bird",
-            "money.cost_per_chick",
-            "money.break_even_price",
-            "money.break_even_price_cash",
-            "money.break_even_weight",
-            "money.break_even_fcr",
-            "money.price_per_kg",
-            "money.sales",
-            "money.income",
-            "money.profit",
-            "money.profit_with_own_work",
-            "money.profit_per_m2",
-            "money.bird_a_day",
-            "money.cash_low_point",
-            "money.cash_low_day",
-            "money.cash_short",
-            "money.first_day_short",
-            "money.cash_at_end",
-            "money.interest",
-            "money.deposit",
-            "money.chicks",
-            "money.other",
-            "money.feed_share",
-            "money.chick_share",
-            "risk.loss_probability",
-            "risk.profit",
-            "risk.expected_shortfall",
-        ]);
-        blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
-        blocks.push(Block::Note(self.words.plain("money-note")));
         blocks
     }
 
@@ -168,4 +147,37 @@ const PARTS: &[&str] = &[
     "guard.cost",
     "brooding.fuel_cost",
     "money.interest",
+];
+
+/// Every figure of money, in the order shown.
+const ROWS: &[&str] = &[
+    "money.cost_total",
+    "money.cost_per_kg",
+    "money.cost_per_bird",
+    "money.cost_per_chick",
+    "money.break_even_price",
+    "money.break_even_price_cash",
+    "money.break_even_weight",
+    "money.break_even_fcr",
+    "money.price_per_kg",
+    "money.sales",
+    "money.income",
+    "money.profit",
+    "money.profit_with_own_work",
+    "money.profit_per_m2",
+    "money.bird_a_day",
+    "money.cash_low_point",
+    "money.cash_low_day",
+    "money.cash_short",
+    "money.first_day_short",
+    "money.cash_at_end",
+    "money.interest",
+    "money.deposit",
+    "money.chicks",
+    "money.other",
+    "money.feed_share",
+    "money.chick_share",
+    "risk.loss_probability",
+    "risk.profit",
+    "risk.expected_shortfall",
 ];

@@ -6,7 +6,7 @@ use book::{BookState, HouseId, Slot, Subject};
 use maud::{Markup, html};
 use present::document::FindingView;
 use present::html::{blocks_of_plan, fault_summary, summary};
-use present::plan::Shown;
+use present::plan::{SHEETS, Shown};
 use present::summary::Summary;
 use present::{Block, Document, fault, say, show as shown};
 use quantity::Question;
@@ -18,7 +18,6 @@ use crate::draft::{self, PlanDraft};
 use crate::house;
 use crate::pages::form::PlanForm;
 use crate::pages::{answers, conflict, frame};
-use crate::print::SHEETS;
 use crate::settle;
 use crate::trouble::Trouble;
 
@@ -145,7 +144,8 @@ fn prints(before: &Before) -> Markup {
         h2 id="to-print" { (words.plain("to-print")) }
         ul class="prints" {
             @for sheet in SHEETS {
-                @let name = words.plain(&format!("print-{sheet}"));
+                @let name = words.plain(&format!("print-{}", sheet.name));
+                @let sheet = sheet.name;
                 li {
                     a href=(format!("{address}/print/{sheet}?paper=a4")) { (say!(words, "print-a4", sheet = &name)) }
                     " "

@@ -1,5 +1,6 @@
 use axum::body::Body;
 use axum::http::StatusCode;
+use present::plan::SHEETS;
 use present::{Viewer, view};
 use quantity::Source;
 
@@ -9,7 +10,7 @@ use crate::rig::{Browser, at, mango_ridge, memory};
 async fn every_sheet_prints_on_both_papers() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
-    for sheet in ["plan", "cutting", "mixing", "countdown", "workings"] {
+    for sheet in SHEETS.iter().map(|sheet| sheet.name) {
         for paper in ["a4", "us-letter"] {
             let page = browser.get(&format!("{address}/print/{sheet}?paper={paper}")).await;
             assert_eq!(page.status, StatusCode::OK, "{sheet} {paper}");
@@ -17,9 +18,26 @@ async fn every_sheet_prints_on_both_papers() {
             assert!(page.bytes.starts_with(b"%PDF") && page.bytes.len() > 5_000, "{sheet} {paper}");
         }
     }
-    for missing in ["other", "plan?paper=papyrus"] {
+    for missing in ["other", "plan?paper=papyrus", "handout?figure=guard.nonsense"] {
         let page = browser.get(&format!("{address}/print/{missing}")).await;
         assert_eq!(page.status, StatusCode::NOT_FOUND, "{missing}");
+    }
+}
+
+/// What hangs at the door is one page a week, or half of it stays in the drawer.
+#[tokio::test]
+async fn a_house_door_sheet_is_one_page_a_week() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    for (paper, size) in [("a4", "841.89 x 595.276"), ("us-letter", "792 x 612")] {
+        let page = browser.get(&format!("{address}/print/wall?paper={paper}")).await;
+        let file = std::path::PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("wall-{paper}.pdf"));
+        std::fs::write(&file, &page.bytes).unwrap();
+        let told = std::process::Command::new("pdfinfo").arg(&file).output().unwrap();
+        let told = String::from_utf8(told.stdout).unwrap();
+        let field = |name: &str| told.lines().find_map(|line| line.strip_prefix(name)).unwrap().trim();
+        assert_eq!(field("Pages:"), "7", "{paper}");
+        assert!(field("Page size:").starts_with(size), "{told}");
     }
 }
 

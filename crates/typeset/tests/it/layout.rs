@@ -41,6 +41,18 @@ fn stretched(word: &str) -> Value {
         { "kind": "blanks", "rows": [{ "label": word, "width_percent": 30 }, { "label": word, "width_percent": 70 }] },
         { "kind": "working", "title": word, "formula": word, "substituted": word, "rounded": word,
           "inputs": [input], "result": word, "source": word },
+        { "kind": "note", "text": word, "turned": true },
+        { "kind": "day_grid", "columns": [{ "title": word, "note": word }, { "title": "b" }, { "title": "c" }],
+          "rows": [
+            { "label": word, "note": word, "write": false, "cells": [word, word, "short"] },
+            { "label": word, "write": true, "cells": [word, "1", ""] },
+            { "label": "x", "write": true, "parts": [word, "m"], "cells": [word, "", "1"] },
+            { "label": "x", "write": true, "ticks": [word, "m"], "cells": [word, "", "1"] },
+        ] },
+        { "kind": "beside", "parts": [
+          { "width_percent": 60, "blocks": [{ "kind": "blanks", "rows": [{ "label": word }] }] },
+          { "width_percent": 40, "blocks": [{ "kind": "caution", "level": "danger", "title": word, "items": [word] }] },
+        ] },
     ])
 }
 
@@ -187,4 +199,89 @@ fn blanks_that_add_up_to_the_width_stand_on_one_line() {
     let lines = show(&document).lines();
     let line = lines.lines().find(|line| line.contains("first")).unwrap();
     assert!(line.contains("second") && line.contains("third") && !line.contains("below"), "{lines}");
+}
+
+fn week() -> Value {
+    let days: Vec<_> = (0..7).map(|day| json!({ "title": format!("Day{day}"), "note": "note" })).collect();
+    let cells: Vec<_> = (0..7).map(|day| format!("cell{day}")).collect();
+    let rows: Vec<_> = (0..8)
+        .map(|row| json!({ "label": format!("Row{row}"), "write": true, "height_mm": 9.5, "cells": cells }))
+        .collect();
+    json!({ "kind": "day_grid", "columns": days, "rows": rows })
+}
+
+#[test]
+fn a_week_stands_in_order_and_leaves_room_for_a_pencil() {
+    for (direction, first) in [("ltr", "Day0"), ("rtl", "Day6")] {
+        let mut document = around(json!([week()]));
+        document["page"] = json!({ "paper": "a4", "landscape": true, "bare": true });
+        document["direction"] = json!(direction);
+        let shown = show(&document);
+        let words = shown.words();
+        let days: Vec<&str> =
+            words.iter().map(|word| word.text.as_str()).filter(|text| text.starts_with("Day")).collect();
+        let left = words
+            .iter()
+            .filter(|word| word.text.starts_with("Day"))
+            .min_by(|one, other| one.left.total_cmp(&other.left))
+            .unwrap();
+        assert_eq!(left.text, first, "{days:?}");
+        let rows: Vec<f64> =
+            words.iter().filter(|word| word.text == "cell0").map(|word| word.baseline).collect();
+        assert_eq!(rows.len(), 8);
+        let room = 9.5 / 25.4 * 72.0;
+        assert!(rows.windows(2).all(|pair| pair[1] - pair[0] > room), "{rows:?}");
+    }
+}
+
+#[test]
+fn sheets_that_lie_differently_go_into_one_file() {
+    let word = |text: &str| json!({ "kind": "paragraph", "text": text });
+    let turn = |landscape: bool| json!({ "kind": "page", "landscape": landscape, "bare": landscape });
+    let blocks = json!([
+        word("upright"),
+        turn(true),
+        word("flat"),
+        turn(true),
+        word("flatter"),
+        turn(false),
+        word("again")
+    ]);
+    let mut document = around(blocks);
+    document["page_of"] = json!("Page {page} of {pages}");
+    let shown = show(&document);
+    let pages = shown.pages();
+    let widths: Vec<_> = ["upright", "flat", "flatter", "again"]
+        .iter()
+        .map(|text| shown.words().into_iter().find(|word| word.text == *text).unwrap().page_width.round())
+        .collect();
+    assert_eq!(widths, [595.0, 842.0, 842.0, 595.0]);
+    assert_eq!(pages.len(), 4, "{pages:?}");
+    assert!(pages[0].contains("Page 1 of 4") && pages[3].contains("Page 4 of 4"), "{pages:?}");
+    assert!(!pages[1].contains("Page"), "a bare sheet has no footer: {pages:?}");
+}
+
+#[test]
+fn a_first_sheet_that_is_bare_names_itself_in_the_file_only() {
+    let mut document = around(json!([week()]));
+    document["page"] = json!({ "paper": "us-letter", "landscape": true, "bare": true });
+    let shown = show(&document);
+    assert_eq!(shown.info("Title").as_deref(), Some("Sheet"));
+    assert!(!shown.text().contains("Sheet"));
+}
+
+#[test]
+fn the_words_of_a_group_run_on_over_a_table_to_be_filled_in() {
+    let column =
+        |title: &str, align: &str, fill: &str| json!({ "title": title, "align": align, "fill": fill });
+    let document = around(json!([{ "kind": "table", "emphasis": [0], "columns": [
+            column("", "start", "tick"), column("Day", "start", "words"), column("What", "start", "words"),
+            column("Cost", "end", "words"), column("Paid", "start", "line")],
+        "rows": [["", "The whole week before the chicks", "", "12", ""], ["", "Mon", "Litter", "12", ""]] }]));
+    let shown = show(&document);
+    let words = shown.words();
+    let at = |text: &str| words.iter().find(|word| word.text == text).unwrap();
+    assert!((at("The").baseline - at("chicks").baseline).abs() < 1.0, "on one line: {words:?}");
+    assert!(at("chicks").right > at("Litter").left, "over the next column");
+    assert_legible(&shown);
 }

@@ -12,13 +12,16 @@ fn the_sample_holds_every_kind_of_block() {
     let blocks = sample["blocks"].as_array().unwrap();
     let kinds: BTreeSet<_> = blocks.iter().map(|block| block["kind"].as_str().unwrap()).collect();
     let all = [
+        "beside",
         "blanks",
         "caution",
+        "day_grid",
         "drawing",
         "figures",
         "heading",
         "lead",
         "note",
+        "page",
         "page_break",
         "paragraph",
         "steps",
@@ -55,6 +58,11 @@ fn every_block_is_set_on_each_paper_either_way_up() {
             "Hour",
             "birds = floor × load ÷ weight",
             "not a promise",
+            "Bought at",
+            "Wed 3 Feb",
+            "call at 12",
+            "evening",
+            "Move nothing.",
         ] {
             assert!(text.contains(told), "{paper}, landscape {landscape}: {told:?} is not in\n{text}");
         }

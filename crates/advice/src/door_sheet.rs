@@ -1,0 +1,196 @@
+//! The sheet at the house door: what each day is expected to bring, and what there is to do that day.
+//!
+//! Made from a plan before any record exists. Nothing is worked out twice: every expected number is a figure by day of
+//! the plan, but for the two rules below, which stand on no other page.
+
+use quantity::CivilDay;
+
+use crate::plan::{Plan, Standing};
+use crate::store_room::Phase;
+
+/// Days on a sheet.
+pub const DAYS: i32 = 7;
+
+/// A day on the sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DoorDay {
+    /// The day of age; the day of placement is day 0.
+    pub age: i32,
+    /// The day itself.
+    pub date: CivilDay,
+    /// What is expected; `None` after the last birds are sold.
+    pub expected: Option<Expected>,
+    /// What there is to do, in the order of the day.
+    pub todo: Vec<Todo>,
+}
+
+/// What a day is expected to bring; what could not be worked out is `None`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Expected {
+    /// Birds alive in the morning.
+    pub alive: f64,
+    /// Feed, kg.
+    pub feed_kg: Option<f64>,
+    /// The same in bags.
+    pub feed_bags: Option<f64>,
+    /// The same in tins.
+    pub feed_tins: Option<f64>,
+    /// Water, L.
+    pub water_l: Option<f64>,
+    /// The same in cans.
+    pub water_cans: Option<f64>,
+    /// Warmth at chick height, °C.
+    pub warmth_c: Option<f64>,
+    /// Light, h.
+    pub light_h: Option<f64>,
+    /// So many deaths in a day are a reason to call.
+    pub call_at: f64,
+}
+
+/// Something to do on a day.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Todo {
+    /// Set the guard so.
+    Guard(Standing),
+    /// Bags come.
+    Delivery {
+        /// Of which feed.
+        phase: Phase,
+        /// How many.
+        bags: f64,
+    },
+    /// Begin a new feed, so many parts of four; the rest is still the old one.
+    Mix {
+        /// The new feed.
+        phase: Phase,
+        /// Parts of four.
+        parts_of_four: u8,
+    },
+    /// Large feeders and drinkers join the small ones.
+    ChangeOver,
+    /// Count and weigh boxes of chicks as they come.
+    Boxes,
+    /// Weigh birds one by one.
+    Weigh {
+        /// How many.
+        birds: f64,
+        /// Their target weight, g.
+        target_g: Option<f64>,
+    },
+}
+
+/// Deaths in a day that are a reason to call: the greater of three times what is expected, rounded up, and one more,
+/// and half a percent of the birds alive, rounded up.
+///
+/// Common practice, no source.
+pub fn call_at(expected_deaths: f64, alive: f64) -> f64 {
+    const HAIR: f64 = 1e-9;
+    let by_plan = (3.0 * expected_deaths - HAIR).ceil().max(0.0) + 1.0;
+    by_plan.max((0.005 * alive - HAIR).ceil())
+}
+
+/// Birds to weigh one by one out of a flock: a tenth but from 30 to 50 of fewer than 1000 (common practice, no source),
+/// of more 100 or one in a hundred (a breeder's handbook); never more than there are.
+pub fn birds_to_weigh(alive: f64) -> f64 {
+    let birds = if alive < 1000.0 {
+        (0.1 * alive).ceil().clamp(30.0, 50.0)
+    } else {
+        (0.01 * alive).ceil().max(100.0)
+    };
+    birds.min(alive.floor())
+}
+
+/// The batch week by week, seven days each, from day 0 until the last birds are sold. The last week is filled up with
+/// days that expect nothing, since birds may be left. Empty while the days or the sale are not known.
+pub fn weeks(plan: &Plan) -> Vec<Vec<DoorDay>> {
+    let (Some(last), Some(placement)) = (plan.outcome.last_day(), plan.answers.day("batch.placement")) else {
+        return Vec::new();
+    };
+    if plan.outcome.on_day("batch.birds_alive", 0).is_none() {
+        return Vec::new();
+    }
+    let day = |age: i32| DoorDay {
+        age,
+        date: placement.plus_days(age),
+        expected: (age <= last).then(|| expected(plan, age)).flatten(),
+        todo: if age <= last { todo(plan, age) } else { Vec::new() },
+    };
+    (0..=last / DAYS).map(|week| (DAYS * week..DAYS * (week + 1)).map(day).collect()).collect()
+}
+
+fn expected(plan: &Plan, age: i32) -> Option<Expected> {
+    let on = |series: &str| plan.outcome.on_day(series, age);
+    let by =
+        |amount: Option<f64>, key: &str| Some(amount? / plan.answers.number(key).filter(|each| *each > 0.0)?);
+    let alive = on("batch.birds_alive")?;
+    let (feed_kg, water_l) = (on("feed.by_day"), on("water.by_day"));
+    Some(Expected {
+        alive,
+        feed_kg,
+        feed_bags: by(feed_kg, "feed.bag_kg"),
+        feed_tins: by(feed_kg, "feed.tin_kg"),
+        water_l,
+        water_cans: by(water_l, "water.can_l"),
+        warmth_c: on("brooding.temperature_by_day"),
+        light_h: on("light.hours_by_day"),
+        call_at: call_at(on("batch.losses_by_day").unwrap_or(0.0), alive),
+    })
+}
+
+fn todo(plan: &Plan, age: i32) -> Vec<Todo> {
+    let mut list = Vec::new();
+    list.extend(
+        plan.widening.iter().filter(|step| step.from_day == age).map(|step| Todo::Guard(step.standing)),
+    );
+    list.extend(mixes(plan, age));
+    let change_over = plan.outcome.number("space.change_over").map(|day| day as i32);
+    list.extend((change_over == Some(age)).then_some(Todo::ChangeOver));
+    list.extend(weighing(plan, age));
+    let deliveries = plan.deliveries.iter().filter(|one| one.day == age);
+    list.extend(deliveries.map(|one| Todo::Delivery { phase: one.phase, bags: one.bags }));
+    list
+}
+
+/// On day 0 by the box, then once a week.
+fn weighing(plan: &Plan, age: i32) -> Option<Todo> {
+    if age == 0 {
+        return Some(Todo::Boxes);
+    }
+    let alive = plan.outcome.on_day("batch.birds_alive", age).filter(|_| age % DAYS == 0)?;
+    Some(Todo::Weigh { birds: birds_to_weigh(alive), target_g: plan.outcome.on_day("growth.weight", age) })
+}
+
+/// Feeds that are begun on this day or were in the two days before: a quarter, half and three quarters of the new one.
+fn mixes(plan: &Plan, age: i32) -> Vec<Todo> {
+    let begun = |pair: &[Phase]| {
+        let opens = plan.outcome.number(pair[0].last_day_figure())? as i32 + 1;
+        let eaten = plan.outcome.number(&format!("feed.bags_{}", pair[1].name()))? > 0.0;
+        let parts_of_four =
+            u8::try_from(age - opens + 1).ok().filter(|parts| eaten && (1..=3).contains(parts))?;
+        Some(Todo::Mix { phase: pair[1], parts_of_four })
+    };
+    Phase::ALL.windows(2).filter_map(begun).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_call_is_counted_in_birds() {
+        // Half a percent of 1600 is 8; three times 4.2 is 12.6, rounded up 13, and one more.
+        assert_eq!(call_at(0.5, 1600.0), 8.0);
+        assert_eq!(call_at(4.2, 1600.0), 14.0);
+        assert_eq!(call_at(0.0, 90.0), 1.0);
+        assert_eq!(call_at(1.0, 0.0), 4.0);
+    }
+
+    #[test]
+    fn birds_to_weigh_by_the_size_of_the_flock() {
+        for (alive, birds) in
+            [(20.0, 20.0), (200.0, 30.0), (420.0, 42.0), (900.0, 50.0), (1600.0, 100.0), (15000.0, 150.0)]
+        {
+            assert_eq!(birds_to_weigh(alive), birds, "{alive}");
+        }
+    }
+}

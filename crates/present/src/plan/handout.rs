@@ -1,0 +1,117 @@
+//! One figure worked through for a class: the question, the working, the figures behind it, two exercises.
+
+use advice::exercise::{self, Exercise};
+use advice::families;
+use advice::rule::{FigureSpec, Origin};
+use quantity::{CivilDay, Figure, FigureValue, Unit};
+
+use super::Shown;
+use crate::document::{Blank, Block, Document, WorkingView};
+use crate::words::key_part;
+use crate::{say, show, working};
+
+/// Figures that make a good lesson, the first known one taken when nobody says which.
+const LESSONS: &[&str] = &["guard.true_density", "feed.bags", "space.birds_allowed"];
+
+impl Shown<'_> {
+    /// The handout on a figure; `None` when it is none of the plan's or could not be worked out.
+    pub fn handout(&self, id: &str) -> Option<Document> {
+        let spec = families::figure(id)?;
+        let working = self.lesson(spec.id, "handout-below")?;
+        let mut blocks = vec![self.heading("handout-question")];
+        blocks.extend(self.lesson_drawing(spec.id));
+        blocks.push(Block::Working(working));
+        blocks.extend(self.chain(spec.id));
+        blocks.extend(self.exercises(spec));
+        let title = say!(self.words, "sheet-handout", figure = working::label(spec.id, self.viewer));
+        Some(Document { title, subtitle: self.subtitle(), blocks })
+    }
+
+    /// The handout on a figure that makes a good lesson; before anything is known, a page that says so.
+    pub(super) fn usual_handout(&self) -> Document {
+        LESSONS.iter().find_map(|id| self.handout(id)).unwrap_or_else(|| Document {
+            title: self.words.plain("print-handout"),
+            subtitle: self.subtitle(),
+            blocks: vec![self.waiting("handout-waiting")],
+        })
+    }
+
+    fn lesson_drawing(&self, id: &str) -> Option<Block> {
+        match id.split('.').next().unwrap_or_default() {
+            "guard" => self.draw_ring().map(Block::Drawing),
+            "feed" => self.draw_feed(),
+            "space" => self.draw_density(),
+            "growth" => self.draw_weight(),
+            "money" => self.draw_cash(),
+            _ => None,
+        }
+    }
+
+    /// A working that says where on this sheet, or that not here, the figures that went in are worked out.
+    fn lesson(&self, id: &str, place: &str) -> Option<WorkingView> {
+        let mut view = self.working(id)?;
+        let above = self.words.plain("origin-figure");
+        for input in view.inputs.iter_mut().filter(|input| input.origin == above) {
+            input.origin = self.words.plain(place);
+        }
+        Some(view)
+    }
+
+    /// The workings of the figures that went in, one level down.
+    fn chain(&self, id: &str) -> Vec<Block> {
+        let behind =
+            exercise::origins(&self.plan.outcome, id).into_iter().filter_map(|origin| match origin {
+                Origin::Figure(id) | Origin::IfKnown(id) => self.lesson(id, "handout-in-plan"),
+                _ => None,
+            });
+        let workings: Vec<Block> = behind.map(Block::Working).collect();
+        if workings.is_empty() {
+            return workings;
+        }
+        std::iter::once(self.heading("handout-chain")).chain(workings).collect()
+    }
+
+    fn exercises(&self, spec: &'static FigureSpec) -> Vec<Block> {
+        let exercises = exercise::exercises(&self.plan.answers, &self.plan.outcome, spec.id);
+        if exercises.is_empty() || (spec.unit.is_money() && !self.viewer.money_shown) {
+            return Vec::new();
+        }
+        let mut blocks = vec![self.heading("handout-exercises")];
+        blocks.push(Block::Note(self.words.plain("handout-check")));
+        let numbered = || exercises.iter().enumerate().map(|(at, one)| ((at + 1).to_string(), one));
+        for (number, one) in numbered() {
+            blocks.push(Block::Paragraph(self.exercise(&number, one, spec)));
+            let rows = [("handout-formula", 100), ("handout-work", 60), ("handout-result", 40)];
+            let blank = |(key, width_percent)| Blank { label: self.words.plain(key), width_percent };
+            blocks.push(Block::Blanks(rows.map(blank).into()));
+        }
+        let answer = |(number, one): (String, &Exercise)| {
+            let answer = show::figure(&asked_again(one, spec), spec, self.viewer);
+            say!(self.words, "handout-answer", number = number, answer = answer)
+        };
+        blocks.push(Block::Answers(numbered().map(answer).collect()));
+        blocks
+    }
+
+    fn exercise(&self, number: &str, one: &Exercise, spec: &FigureSpec) -> String {
+        let unit = families::field(one.key).and_then(quantity::Field::unit).unwrap_or(Unit::One);
+        say!(
+            self.words,
+            "handout-exercise",
+            number = number,
+            field = self.words.plain(&format!("field-{}", key_part(one.key))),
+            to = show::quantity_short(one.to, unit, self.viewer),
+            from = show::quantity_short(one.from, unit, self.viewer),
+            figure = working::label(spec.id, self.viewer),
+        )
+    }
+}
+
+/// The figure of an exercise, to be shown as that of the plan is.
+fn asked_again(one: &Exercise, spec: &FigureSpec) -> Figure {
+    let value = match spec.unit {
+        Unit::Date => FigureValue::Day(CivilDay::from_number(one.answer as i32)),
+        _ => FigureValue::Number(one.answer),
+    };
+    Figure { id: spec.id, value, band: None }
+}

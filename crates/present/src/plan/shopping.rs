@@ -1,0 +1,151 @@
+//! What is bought, by the week it is paid, with a box to tick and room for what it really cost.
+
+use advice::purchases::{self, Purchase, Week};
+use quantity::{DayOfAge, Unit};
+
+use super::Shown;
+use crate::document::{Align, Block, Document, Table};
+use crate::words::Argument;
+use crate::{say, show, working};
+
+/// What a plan may find too few of.
+const SHORT: &[&str] = &[
+    "space.chick_feeders_short",
+    "space.chick_drinkers_short",
+    "space.feeders_short",
+    "space.drinkers_short",
+    "guard.rings_without_brooder",
+];
+
+impl Shown<'_> {
+    /// The shopping list.
+    pub fn shopping_list(&self) -> Document {
+        let weeks = purchases::by_week(&self.plan.purchases);
+        let mut blocks: Vec<Block> = self.shopping_total(&weeks).into_iter().collect();
+        blocks.extend(self.shopping_table(&weeks).map(Block::Table));
+        if weeks.is_empty() {
+            blocks.push(self.waiting("waiting-money"));
+        }
+        if let Some(short) = self.short_table() {
+            blocks.extend([self.heading("question-short"), Block::Table(short)]);
+        }
+        blocks.push(Block::Note(self.words.plain("shopping-note")));
+        Document { title: self.words.plain("sheet-shopping"), subtitle: self.subtitle(), blocks }
+    }
+
+    fn shopping_total(&self, weeks: &[Week]) -> Option<Block> {
+        let total = weeks.last()?.until_then;
+        let low = self.value("money.cash_low_day").zip(self.value("money.cash_low_point"));
+        self.viewer.money_shown.then(|| Block::Lead {
+            label: self.words.plain("shopping-total-label"),
+            value: show::money(total, self.viewer),
+            note: low.map_or_else(String::new, |(day, low)| {
+                say!(self.words, "shopping-total-note", day = day, low = low)
+            }),
+        })
+    }
+
+    fn shopping_table(&self, weeks: &[Week]) -> Option<Table> {
+        let placement = self.plan.answers.day("batch.placement").filter(|_| !weeks.is_empty())?;
+        let date = |day: i32| self.weekday(DayOfAge(day).date(placement));
+        let amount = |amount: f64| show::number(amount, self.viewer.currency_exponent);
+        let mut rows = Vec::new();
+        let mut emphasis = Vec::new();
+        for week in weeks {
+            emphasis.push(rows.len());
+            rows.push(self.shopping_row(
+                [self.bought_title(week, &date), String::new(), String::new()],
+                [amount(week.cost), amount(week.until_then)],
+            ));
+            rows.extend(week.purchases.iter().map(|one| {
+                let cost = one.cost.map(amount);
+                let cost = cost.unwrap_or_else(|| self.words.plain("not-priced"));
+                let what = self.words.plain(&format!("purchase-{}", one.what));
+                self.shopping_row([date(one.day), what, self.how_many(one)], [cost, String::new()])
+            }));
+        }
+        let money = [("column-costs-in", Align::End), ("column-until-then", Align::End)];
+        let columns =
+            [("column-pay-on", Align::Start), ("column-what", Align::Start), ("column-how-much", Align::End)];
+        let shown = columns.into_iter().chain(money.into_iter().filter(|_| self.viewer.money_shown));
+        let currency = show::unit_label(Unit::Money, self.viewer);
+        let titles =
+            shown.map(|(key, align)| (self.words.say(key, &[("currency", (&currency).into())]), align));
+        let blank = (self.words.plain("column-bought-at"), Align::Line);
+        Some(Table {
+            caption: self.words.plain("shopping-caption"),
+            columns: [(String::new(), Align::Tick)].into_iter().chain(titles).chain([blank]).collect(),
+            rows,
+            emphasis,
+            explained_by: Vec::new(),
+        })
+    }
+
+    /// A row between a box to tick and a line to write on; amounts only for those who see money.
+    fn shopping_row(&self, words: [String; 3], money: [String; 2]) -> Vec<String> {
+        let money = money.into_iter().filter(|_| self.viewer.money_shown);
+        [String::new()].into_iter().chain(words).chain(money).chain([String::new()]).collect()
+    }
+
+    fn bought_title(&self, week: &Week, date: &dyn Fn(i32) -> String) -> String {
+        if week.number >= 0 {
+            let n = (week.number + 1).to_string();
+            return say!(self.words, "shopping-week", n = n, first = date(week.first_day()));
+        }
+        say!(
+            self.words,
+            "shopping-weeks-before",
+            count = f64::from(-week.number),
+            n = (-week.number).to_string(),
+            last = date(week.first_day() + 6),
+        )
+    }
+
+    /// How many in the packs they are bought in, where those are known.
+    fn how_many(&self, one: &Purchase) -> String {
+        let Some(quantity) = one.quantity else { return String::new() };
+        let amount = match one.unit {
+            Unit::Millilitre if quantity >= 1000.0 => {
+                show::quantity(quantity / 1000.0, Unit::Litre, 1, self.viewer)
+            }
+            unit => show::quantity(quantity, unit, 0, self.viewer),
+        };
+        let counted = |key: &str, n: f64| {
+            let arguments: [(&str, Argument); 3] =
+                [("amount", amount.as_str().into()), ("n", show::number(n, 0).into()), ("count", n.into())];
+            self.words.say(key, &arguments)
+        };
+        let packs = |key: &str, id: &str| self.number(id).map(|n| counted(key, n));
+        match one.what {
+            "litter" => counted("shopping-bags", quantity),
+            "guard" => counted("shopping-sheets", quantity),
+            "fuel" => packs("shopping-cylinders", "brooding.cylinders")
+                .or_else(|| packs("shopping-sacks", "brooding.sacks"))
+                .unwrap_or(amount),
+            what if what.starts_with("feed-") => counted("shopping-bags", quantity),
+            _ => amount,
+        }
+    }
+
+    /// Equipment of which there is too little.
+    fn short_table(&self) -> Option<Table> {
+        let row = |id: &&str| {
+            self.number(id).filter(|short| *short > 0.0)?;
+            let words = [working::label(id, self.viewer), self.value(id)?];
+            Some([String::new()].into_iter().chain(words).chain([String::new()]).collect::<Vec<String>>())
+        };
+        let rows: Vec<Vec<String>> = SHORT.iter().filter_map(row).collect();
+        (!rows.is_empty()).then(|| Table {
+            caption: self.words.plain("short-caption"),
+            columns: vec![
+                (String::new(), Align::Tick),
+                (self.words.plain("column-what"), Align::Start),
+                (self.words.plain("column-how-much"), Align::End),
+                (self.words.plain("column-bought-at"), Align::Line),
+            ],
+            rows,
+            emphasis: Vec::new(),
+            explained_by: Vec::new(),
+        })
+    }
+}

@@ -1,0 +1,179 @@
+//! The sheet at the house door: a week on one page, to be filled in with a pencil.
+
+use advice::door_sheet::{self, DoorDay, Expected, Todo};
+use quantity::{CivilDay, Unit};
+
+use super::Shown;
+use crate::document::{Blank, Block, DayGrid, Document, Fill, GridRow, Level};
+use crate::{say, show};
+
+impl Shown<'_> {
+    /// One sheet a week; before the days are known a single one that says what is missing.
+    pub fn wall_sheets(&self) -> Vec<Document> {
+        let weeks = door_sheet::weeks(self.plan);
+        if weeks.is_empty() {
+            return vec![Document {
+                title: self.words.plain("sheet-wall"),
+                subtitle: self.subtitle(),
+                blocks: vec![self.waiting("waiting-days")],
+            }];
+        }
+        weeks.iter().enumerate().map(|(at, days)| self.wall_sheet(at + 1, days)).collect()
+    }
+
+    fn wall_sheet(&self, week: usize, days: &[DoorDay]) -> Document {
+        let title = say!(self.words, "wall-title", week = week.to_string());
+        let blocks = vec![
+            self.wall_head(&title),
+            Block::Blanks(self.wall_birds(days)),
+            Block::Blanks(self.blanks(&[
+                ("wall-vet", 20),
+                ("wall-state-vet", 20),
+                ("wall-owner", 20),
+                ("wall-hatchery", 20),
+                ("wall-feed-shop", 20),
+            ])),
+            Block::DayGrid(self.wall_grid(days)),
+            Block::Beside(vec![
+                (48, vec![Block::Blanks(self.wall_foot())]),
+                (52, vec![Block::Caution(self.caution("wall", Level::Danger, 3))]),
+            ]),
+        ];
+        Document { title, subtitle: self.subtitle(), blocks }
+    }
+
+    fn wall_head(&self, title: &str) -> Block {
+        let text = say!(self.words, "wall-head", title = title, whose = self.subtitle());
+        Block::Heading { level: 2, text, anchor: "wall" }
+    }
+
+    fn blanks(&self, rows: &[(&str, u8)]) -> Vec<Blank> {
+        let blank = |(key, width_percent): &(&str, u8)| Blank {
+            label: self.words.plain(key),
+            width_percent: *width_percent,
+        };
+        rows.iter().map(blank).collect()
+    }
+
+    /// Birds alive on the first day, and what blocks a sale.
+    fn wall_birds(&self, days: &[DoorDay]) -> Vec<Blank> {
+        let first = days.first();
+        let birds = first
+            .and_then(|day| day.expected)
+            .map_or_else(String::new, |expected| show::quantity(expected.alive, Unit::Birds, 0, self.viewer));
+        let date = first.map_or_else(String::new, |day| self.weekday(day.date));
+        let label = say!(self.words, "wall-alive", day = date, birds = birds);
+        let alive = Blank { label, width_percent: 24 };
+        let others = self.blanks(&[
+            ("wall-next-medicine", 24),
+            ("wall-medicine-day", 12),
+            ("wall-last-dose", 18),
+            ("wall-sale-date", 22),
+        ]);
+        std::iter::once(alive).chain(others).collect()
+    }
+
+    fn wall_foot(&self) -> Vec<Blank> {
+        let spent = self.viewer.money_shown.then_some(("wall-money-spent", 25));
+        let wide = if spent.is_some() { 25 } else { 33 };
+        let rows = [("wall-bags-left", wide), ("wall-last-fed", wide), ("wall-weighed", wide)];
+        let remarks = [("wall-remarks", 100), ("wall-no-label", 100), ("wall-no-label", 100)];
+        self.blanks(&rows.into_iter().chain(spent).chain(remarks).collect::<Vec<_>>())
+    }
+
+    fn wall_grid(&self, days: &[DoorDay]) -> DayGrid {
+        let head = |day: &DoorDay| {
+            (self.weekday(day.date), say!(self.words, "day-of-age", day = day.age.to_string()))
+        };
+        let tags = |keys: &[&str]| keys.iter().map(|key| self.words.plain(key)).collect::<Vec<String>>();
+        let row = |name: &str, fill: Fill, cell: &dyn Fn(&Expected) -> Option<String>| GridRow {
+            label: self.words.plain(&format!("wall-row-{name}")),
+            note: self.words.attribute(&format!("wall-row-{name}"), "note", &[]).unwrap_or_default(),
+            fill,
+            cells: days.iter().map(|day| day.expected.as_ref().and_then(cell).unwrap_or_default()).collect(),
+        };
+        let mut todo = row("todo", Fill::Read, &|_| None);
+        todo.cells = days.iter().map(|day| self.todos(&day.todo)).collect();
+        DayGrid {
+            corner: self.words.plain("wall-corner"),
+            days: days.iter().map(head).collect(),
+            rows: vec![
+                todo,
+                row("feed", Fill::Box, &|day| self.feed_expected(day)),
+                row("water", Fill::Box, &|day| self.water_expected(day)),
+                row("warmth", Fill::Parts(tags(&["wall-warmest", "wall-coldest"])), &|day| {
+                    Some(say!(self.words, "wall-target", warmth = self.short(day.warmth_c?, Unit::Celsius)))
+                }),
+                row("light", Fill::Parts(tags(&["wall-on", "wall-off"])), &|day| {
+                    Some(say!(self.words, "wall-light", hours = self.short(day.light_h?, Unit::Hour)))
+                }),
+                row("deaths", Fill::Parts(tags(&["wall-morning", "wall-evening"])), &|day| {
+                    Some(say!(self.words, "wall-call", n = show::number(day.call_at, 0)))
+                }),
+                row("look", Fill::Ticks(tags(&["wall-spread", "wall-smell", "wall-litter"])), &|_| None),
+                row("curtain", Fill::Box, &|_| None),
+            ],
+        }
+    }
+
+    fn short(&self, value: f64, unit: Unit) -> String {
+        show::quantity(value, unit, 0, self.viewer)
+    }
+
+    /// Kilograms, and bags and tins where they are told.
+    fn feed_expected(&self, day: &Expected) -> Option<String> {
+        if day.feed_kg? <= 0.0 {
+            return Some(self.words.plain("wall-feed-first"));
+        }
+        let kilograms = self.short(day.feed_kg?, Unit::Kilogram);
+        let bags = day.feed_bags.map(|bags| say!(self.words, "wall-bags", n = show::short(bags, 1)));
+        let tins = day.feed_tins.map(|tins| say!(self.words, "wall-tins", n = show::number(tins, 0)));
+        Some([Some(kilograms), bags, tins].into_iter().flatten().collect::<Vec<_>>().join(" · "))
+    }
+
+    /// Litres, and cans.
+    fn water_expected(&self, day: &Expected) -> Option<String> {
+        if day.water_l? <= 0.0 {
+            return Some(self.words.plain("wall-water-first"));
+        }
+        let litres = self.short(day.water_l?, Unit::Litre);
+        let cans = day.water_cans.map(|cans| say!(self.words, "wall-cans", n = show::short(cans, 1)));
+        Some([Some(litres), cans].into_iter().flatten().collect::<Vec<_>>().join(" · "))
+    }
+
+    fn todos(&self, todo: &[Todo]) -> String {
+        todo.iter().map(|one| self.todo(one)).collect::<Vec<_>>().join(" ")
+    }
+
+    fn todo(&self, todo: &Todo) -> String {
+        let phase = |phase: &advice::store_room::Phase| self.words.plain(&format!("phase-{}", phase.name()));
+        match todo {
+            Todo::Guard(standing) => say!(self.words, "todo-guard", how = self.standing(standing)),
+            Todo::Delivery { phase: feed, bags } => {
+                say!(self.words, "todo-delivery", n = show::number(*bags, 0), feed = phase(feed))
+            }
+            Todo::Mix { phase: feed, parts_of_four } => {
+                say!(self.words, &format!("todo-mix-{parts_of_four}"), feed = phase(feed))
+            }
+            Todo::Boxes => self.words.plain("todo-boxes"),
+            Todo::ChangeOver => self.words.plain("todo-change-over"),
+            Todo::Weigh { birds, target_g } => say!(
+                self.words,
+                "todo-weigh",
+                birds = self.short(*birds, Unit::Birds),
+                target = target_g.map_or_else(String::new, |grams| self.short(grams, Unit::Gram)),
+            ),
+        }
+    }
+
+    /// Day of the week, day and month, short enough for a column.
+    pub(super) fn weekday(&self, day: CivilDay) -> String {
+        say!(
+            self.words,
+            "weekday-and-day",
+            weekday = self.words.plain(&format!("weekday-{}", day.weekday())),
+            day = day.day().to_string(),
+            month = self.words.plain(&format!("month-short-{}", day.month())),
+        )
+    }
+}
