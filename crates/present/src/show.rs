@@ -50,7 +50,7 @@ pub fn day(day: CivilDay, viewer: &Viewer) -> String {
 /// A day without its year, for tables whose year is plain: 26 Oct.
 pub fn day_short(day: CivilDay, viewer: &Viewer) -> String {
     let words = viewer.words();
-    let month = words.plain(&format!("month-{}", day.month()));
+    let month = words.plain(&format!("month-short-{}", day.month()));
     say!(words, "civil-day-short", day = day.day().to_string(), month = month)
 }
 
