@@ -2,7 +2,7 @@
 
 use advice::families;
 use book::{Answer, Body, BookState, Slot, Subject};
-use quantity::{Count, Given, Raw, Value, fields};
+use quantity::{Count, CurvePoint, Given, Raw, Value, fields};
 use serde_json::{Number, json};
 
 /// The kinds of entries that a plan's answers are kept in from batch to batch, in the order they are written.
@@ -29,12 +29,21 @@ pub(crate) fn canonical(value: &Value) -> serde_json::Value {
         Value::Months(months) => json!(months),
         Value::Day(day) => json!(day.to_string()),
         Value::Schedule(schedule) => schedule.steps().map(step_json).collect(),
-        Value::Curve(points) => {
-            points.iter().map(|point| json!([point.age_d, point.weight_g, point.feed_to_date_g])).collect()
-        }
+        Value::Curve(points) => curve_rows(points).into(),
         Value::Currency(currency) => json!(currency.code()),
         Value::Text(text) => json!(text),
     }
+}
+
+/// A curve as somebody would type it, a row an item: the book holds plain values and lists of them, no lists of lists.
+fn curve_rows(points: &[CurvePoint]) -> Vec<String> {
+    let with_feed = points.iter().all(|point| point.feed_to_date_g.is_some());
+    let header = if with_feed { "age_d,body_weight_g,cum_feed_g" } else { "age_d,body_weight_g" };
+    let row = |point: &CurvePoint| match point.feed_to_date_g.filter(|_| with_feed) {
+        Some(feed) => format!("{},{},{feed}", point.age_d, point.weight_g),
+        None => format!("{},{}", point.age_d, point.weight_g),
+    };
+    std::iter::once(header.to_owned()).chain(points.iter().map(row)).collect()
 }
 
 /// A step of a schedule as somebody would type it.

@@ -1,6 +1,6 @@
 ## What is asked. The hint says how to answer.
 
-field-farm-name = Farm
+field-farm-name = Name of the farm
 field-farm-latitude-deg = Latitude
     .hint = South is minus: −13.6. It tells the hottest months.
 field-farm-longitude-deg = Longitude
@@ -14,7 +14,7 @@ field-farm-hottest-months = Hottest months
     .hint = Tick the three or so in which birds suffer most. Left empty, they are guessed from latitude.
 choice-farm-hottest-months = Month
 
-field-house-name = House
+field-house-name = Name of the house
 field-house-length-m = Length of the house
     .hint = Inside, along the ridge. Feet may be typed too: 59 ft.
 field-house-width-m = Width of the house
@@ -38,7 +38,7 @@ choice-house-ceiling-none = None, open to the roof
 choice-house-ceiling-mat = Mats
 choice-house-ceiling-board = Boards
 
-field-batch-name = Batch
+field-batch-name = Name of the batch
 field-batch-placement = Chick day
     .hint = The day the chicks come (placement). It is day of age 0; some growers and vets call it day 1.
 field-batch-chicks = Chicks

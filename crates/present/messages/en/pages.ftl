@@ -25,7 +25,7 @@ plan-is-adopted = Adopted.
 plan-intro = Tell what you know and leave out the rest. “not known” is an answer too. Save as often as you like.
 your-answers = Your answers
 change-the-answers = Change the answers
-answers-note = Any button saves all sections. Numbers can carry their unit: 59 ft. A comma or a point is the same.
+answers-note = Saving keeps all sections. Numbers can carry their unit: 59 ft. A comma or a point is the same.
 save = Save
 saved-here = Saved on this machine.
 section-answered = { $count ->
@@ -72,7 +72,7 @@ print-a4 = { $sheet }, A4
 print-us-letter = US Letter
 plan-as-data = The plan as data (JSON)
 
-sums-intro = Quick sums that need no plan: birds on a floor, a brooder ring, a tank of mix, litter.
+sums-intro = Quick sums that need no plan: birds on a floor, a tank of mix, feed and water, how even the birds are, what a batch earned.
 all-sums = All quick sums
 work-it-out = Work it out
 

@@ -22,3 +22,4 @@ example-note = These numbers are invented, to show how it goes. Put your own in 
 start-empty = Empty boxes
 house-keeps-answers = What you typed about this house stays with it. The chicks, prices and all else move along.
 answer-not-known = not known
+store-by-day = The store room day by day

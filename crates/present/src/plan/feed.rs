@@ -16,7 +16,11 @@ impl Shown<'_> {
         blocks.extend(self.findings(&["feed"]));
         blocks.extend(self.deliveries().map(Block::Table));
         blocks.extend(self.draw_feed());
-        blocks.extend(self.draw_store());
+        blocks.extend(self.draw_store().map(|drawing| Block::Apart {
+            page: "store",
+            title: self.words.plain("store-by-day"),
+            blocks: vec![drawing],
+        }));
         if self.number("feed.bags").is_some() {
             blocks.push(Block::Note(self.words.plain("feed-mixing-note")));
             blocks.push(Block::Note(self.words.plain("feed-day-zero-note")));

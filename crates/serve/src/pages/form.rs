@@ -144,19 +144,20 @@ impl<'a> PlanForm<'a> {
     }
 
     fn answered(&self, part: &Part) -> usize {
-        let said = |asked: &Asked| {
-            let mine = |key: &str| key == asked.key || asked.unit_of_key(key).is_some();
-            self.before.raws.iter().any(|raw| mine(&raw.key))
-        };
-        part.iter().filter(|(asked, _)| said(asked)).count()
+        part.iter().filter(|(asked, _)| self.is_said(asked)).count()
+    }
+
+    fn is_said(&self, asked: &Asked) -> bool {
+        let mine = |key: &str| key == asked.key || asked.unit_of_key(key).is_some();
+        self.before.raws.iter().any(|raw| mine(&raw.key))
     }
 
     /// Open is what is to be put right, what was pointed at, and what must be told and was not. The farm's own section
     /// stays folded: whoever is asked for a latitude before any answer goes away.
     fn is_open(&self, section: &str, all: &Part) -> bool {
-        let needed = all.iter().any(|(asked, _)| asked.need == Need::Required);
-        let untold = needed && section != "farm" && self.answered(all) == 0;
-        untold || self.has_reason_to_look(all)
+        let untold = |asked: &Asked| asked.need == Need::Required && !self.is_said(asked);
+        let is_needed = section != "farm" && all.iter().any(|(asked, _)| untold(asked));
+        is_needed || self.has_reason_to_look(all)
     }
 
     /// Something in it does not hold, or it was pointed at.
@@ -178,7 +179,7 @@ impl<'a> PlanForm<'a> {
             @if !houses.is_empty() {
                 details class="part" open[houses.len() > 1 && before.is_blank()] {
                     summary { span class="part-title" { (words.plain("which-house")) } }
-                    fieldset class="input" {
+                    fieldset class="input stack" {
                         legend class="hidden" { (words.plain("which-house")) }
                         @for (id, name) in &houses {
                             (radio(house::FIELD, &id.0.to_string(), *id == own, name))

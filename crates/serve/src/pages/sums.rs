@@ -82,7 +82,7 @@ fn content(sum: &Sum, result: &SumResult, inputs: &[Input], viewer: &Viewer, is_
     let words = viewer.words();
     let answered = result.outcome.figures().next().is_some();
     html! {
-        @if is_example { p class="care note" role="status" { (words.plain("example-note")) } }
+        @if is_example { p class="example note" role="status" { (words.plain("example-note")) } }
         (fault_summary(&inputs.iter().collect::<Vec<_>>(), words, ""))
         @if answered {
             (blocks(&shown::document(sum, result, viewer), viewer))
