@@ -1,6 +1,6 @@
 //! The chain of calculation: each figure from its inputs, and theirs from theirs.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 use quantity::{
     Answers, Band, BandKind, CivilDay, Count, Currency, Field, Figure, FigureValue, Money, Series, Unit,
@@ -32,7 +32,16 @@ pub struct Worked {
 pub struct Outcome {
     order: Vec<&'static str>,
     worked: BTreeMap<&'static str, Option<Worked>>,
-    days: BTreeMap<(&'static str, i32), Option<Resolved>>,
+    days: HashMap<&'static str, Vec<Option<Cell>>>,
+    lists: HashMap<&'static str, Option<Vec<(i32, f64)>>>,
+}
+
+/// A figure by day on one day.
+#[derive(Clone, Debug)]
+struct Cell {
+    value: Resolved,
+    /// What went in, in the order of the rule's inputs.
+    inputs: Vec<Resolved>,
 }
 
 /// An input resolved to a number.
@@ -68,11 +77,9 @@ impl Outcome {
 
     /// A figure by day; `None` unless it was worked out for every day.
     pub fn series(&self, spec: &SeriesSpec) -> Option<Series> {
-        let days: Vec<(i32, Resolved)> = self
-            .days
-            .range((spec.id, i32::MIN)..=(spec.id, i32::MAX))
-            .map(|(&(_, day), cell)| Some((day, (*cell)?)))
-            .collect::<Option<_>>()?;
+        let cells = self.days.get(spec.id)?.iter().map(|cell| cell.as_ref().map(|cell| cell.value));
+        let days: Vec<(i32, Resolved)> =
+            (spec.first_day..).zip(cells).map(|(day, cell)| Some((day, cell?))).collect::<Option<_>>()?;
         let kind = days.iter().find_map(|(_, cell)| Some(cell.band?.kind));
         let ends = |end: fn(Band) -> f64| match kind {
             None => Vec::new(),
@@ -91,7 +98,7 @@ impl Outcome {
     /// A figure by day on one day, if it was worked out.
     pub fn on_day(&self, id: &str, day: i32) -> Option<f64> {
         let spec = families::series_named(id)?;
-        self.days.get(&(spec.id, day)).copied().flatten().map(|cell| cell.value)
+        self.known(spec, day).map(|cell| cell.value.value)
     }
 
     /// The last day of age of all figures by day.
@@ -106,11 +113,13 @@ impl Outcome {
         spec: &'static SeriesSpec,
         day: i32,
     ) -> Option<(&'static DayRule, Vec<Resolved>)> {
-        let rule = rule_of(answers, spec)?;
-        // Everything a worked day rests on is known already; a copy keeps the outcome as it is.
-        let mut copy = self.clone();
-        let inputs = rule.inputs.iter().map(|input| copy.resolve_day(answers, spec, input.origin, day));
-        Some((rule, inputs.collect::<Option<_>>()?))
+        Some((rule_of(answers, spec)?, self.known(spec, day)?.inputs.clone()))
+    }
+
+    /// A figure by day on one day, where it was worked out.
+    fn known(&self, spec: &SeriesSpec, day: i32) -> Option<&Cell> {
+        let at = usize::try_from(day - spec.first_day).ok()?;
+        self.days.get(spec.id)?.get(at)?.as_ref()
     }
 
     /// A figure, if its inputs were known.
@@ -294,22 +303,19 @@ impl Outcome {
         if day < spec.first_day {
             return None;
         }
-        if let Some(known) = self.days.get(&(spec.id, day)) {
-            return *known;
+        let wanted = usize::try_from(day - spec.first_day).ok()?;
+        loop {
+            let done = self.days.get(spec.id).map_or(0, Vec::len);
+            if done > wanted {
+                return Some(self.days.get(spec.id)?.get(wanted)?.as_ref()?.value);
+            }
+            let next = spec.first_day + i32::try_from(done).ok()?;
+            let cell = self.apply_day(answers, spec, next);
+            self.days.entry(spec.id).or_default().push(cell);
         }
-        let done = |outcome: &Outcome, day: i32| outcome.days.contains_key(&(spec.id, day));
-        let mut from = day;
-        while from > spec.first_day && !done(self, from - 1) {
-            from -= 1;
-        }
-        for day in from..=day {
-            let cell = self.apply_day(answers, spec, day);
-            self.days.insert((spec.id, day), cell);
-        }
-        self.days.get(&(spec.id, day)).copied().flatten()
     }
 
-    fn apply_day(&mut self, answers: &Answers, spec: &'static SeriesSpec, day: i32) -> Option<Resolved> {
+    fn apply_day(&mut self, answers: &Answers, spec: &'static SeriesSpec, day: i32) -> Option<Cell> {
         let rule = rule_of(answers, spec)?;
         let inputs = rule
             .inputs
@@ -319,7 +325,7 @@ impl Outcome {
         let numbers: Vec<f64> = inputs.iter().map(|input| input.value).collect();
         let value = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let band = band(rule.compute, rule.band.as_ref(), &inputs, &numbers);
-        Some(Resolved { value, unit: spec.unit, band })
+        Some(Cell { value: Resolved { value, unit: spec.unit, band }, inputs })
     }
 
     fn resolve_day(
@@ -357,11 +363,16 @@ impl Outcome {
                 Some(Count::Number(value)) => plain(value, Unit::Birds),
                 Some(Count::Rest) => plain(ALL_LEFT, Unit::Birds),
             },
-            DayOrigin::Listed { unit, needs, read, .. } => {
-                for id in needs {
-                    self.work_out(answers, id);
+            DayOrigin::Listed { list, unit, needs, make } => {
+                if !self.lists.contains_key(list) {
+                    for id in needs {
+                        self.work_out(answers, id);
+                    }
+                    let made = make(answers, self);
+                    self.lists.insert(list, made);
                 }
-                plain(read(answers, self, day)?, unit)
+                let days = self.lists.get(list)?.as_ref()?;
+                plain(days.iter().filter(|one| one.0 == day).map(|one| one.1).sum(), unit)
             }
         }
     }

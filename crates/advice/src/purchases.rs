@@ -184,10 +184,10 @@ fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
     Some(Money::nearest(amount, currency)?.to_number())
 }
 
-/// What is spent on a day; `None` while chicks or feed have no price: a sum without them would only mislead.
-pub(crate) fn spent(answers: &Answers, outcome: &Outcome, day: i32) -> Option<f64> {
+/// What is spent on which day; `None` while chicks or feed have no price: a sum without them would only mislead.
+pub(crate) fn spent(answers: &Answers, outcome: &Outcome) -> Option<Vec<(i32, f64)>> {
     outcome.number("money.chicks")?;
     outcome.number("feed.cost")?;
-    let on_day = list(answers, outcome).into_iter().filter(|purchase| purchase.day == day);
-    Some(on_day.filter_map(|purchase| purchase.cost).sum())
+    let list = list(answers, outcome);
+    Some(list.into_iter().filter_map(|purchase| Some((purchase.day, purchase.cost?))).collect())
 }

@@ -86,8 +86,8 @@ pub enum DayOrigin {
         unit: Unit,
         /// The figures it is made from.
         needs: &'static [&'static str],
-        /// Reads it.
-        read: fn(&Answers, &Outcome, i32) -> Option<f64>,
+        /// Makes it, once for all days: days of age with what they hold; days may stand several times.
+        make: fn(&Answers, &Outcome) -> Option<Vec<(i32, f64)>>,
     },
 }
 

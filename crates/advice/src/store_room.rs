@@ -141,10 +141,9 @@ impl Calendar {
     }
 }
 
-/// What is delivered on a day, kg; `None` while the bags are not known.
-pub(crate) fn delivered_kg(answers: &Answers, outcome: &Outcome, day: i32) -> Option<f64> {
+/// What is delivered on which day, kg; `None` while the bags are not known.
+pub(crate) fn delivered_kg(answers: &Answers, outcome: &Outcome) -> Option<Vec<(i32, f64)>> {
     let bag_kg = answers.number("feed.bag_kg")?;
     outcome.number("feed.bags_last")?;
-    let bags = deliveries(answers, outcome).into_iter().filter(|one| one.day == day).map(|one| one.bags);
-    Some(bags.sum::<f64>() * bag_kg)
+    Some(deliveries(answers, outcome).into_iter().map(|one| (one.day, one.bags * bag_kg)).collect())
 }

@@ -9,6 +9,8 @@ pub struct CurvePoint {
     pub weight_g: f64,
     /// Feed eaten by one bird from placement to this day, g, where the curve tells it.
     pub feed_to_date_g: Option<f64>,
+    /// Feed eaten on this day, g, where the curve tells it; else 0.
+    pub daily_feed_g: f64,
 }
 
 /// Why a text is no growth curve. Lines count from 1 with the header as the first line read.
@@ -124,13 +126,18 @@ impl Columns {
             rises(line, AGE, age, f64::from(before.age_d), true)?;
             rises(line, WEIGHT, weight_g, before.weight_g, false)?;
         }
-        let feed_to_date_g = self.feed_to_date(line, &cell, before)?;
-        Ok(CurvePoint { age_d: age as i32, weight_g, feed_to_date_g })
+        let feed_to_date_g = self.feed_to_date(line, age, &cell, before)?;
+        let daily_feed_g = match self.daily {
+            Some(at) if !cell(at).is_empty() => number(line, DAILY, cell(at), 0.0, 500.0)?,
+            _ => 0.0,
+        };
+        Ok(CurvePoint { age_d: age as i32, weight_g, feed_to_date_g, daily_feed_g })
     }
 
     fn feed_to_date<'a>(
         &self,
         line: usize,
+        age: f64,
         cell: &impl Fn(usize) -> &'a str,
         before: Option<&CurvePoint>,
     ) -> Result<Option<f64>, CurveFault> {
@@ -143,7 +150,14 @@ impl Columns {
             }
             // Day 0 has no whole day of eating behind it, and booklets leave its cell empty.
             (None, Some(at)) if before.is_none() && cell(at).is_empty() => Ok(Some(0.0)),
-            (None, Some(at)) => Ok(Some(eaten + number(line, DAILY, cell(at), 0.0, 500.0)?)),
+            // A rate told for some days holds between them by a straight line.
+            (None, Some(at)) => {
+                let rate = number(line, DAILY, cell(at), 0.0, 500.0)?;
+                let since = before.map_or(0.0, |before| age - f64::from(before.age_d));
+                let from = before.map_or(0.0, |before| before.daily_feed_g);
+                let step = (rate - from) / since.max(1.0);
+                Ok(Some(eaten + since * from + step * since * (since + 1.0) / 2.0))
+            }
             (None, None) => Ok(None),
         }
     }
@@ -178,7 +192,14 @@ mod tests {
     #[test]
     fn a_pasted_booklet() {
         let points = parse("age_d,body_weight_g,daily_feed_g\n0,42,\n1,56,12\n2,72,16\n").unwrap();
-        assert_eq!(points[2], CurvePoint { age_d: 2, weight_g: 72.0, feed_to_date_g: Some(28.0) });
+        assert_eq!(
+            points[2],
+            CurvePoint { age_d: 2, weight_g: 72.0, feed_to_date_g: Some(28.0), daily_feed_g: 16.0 }
+        );
+        // Day 7 at 35 g from nothing on day 0: 5 + 10 + ... + 35; then 35 to 70 in steps of 5.
+        let rates = parse("age_d,body_weight_g,daily_feed_g\n0,42,\n7,150,35\n14,380,70\n").unwrap();
+        assert_eq!(rates[1].feed_to_date_g, Some(140.0));
+        assert_eq!(rates[2].feed_to_date_g, Some(140.0 + 385.0));
         let weekly = parse("# ours\nAge_d;body_weight_g;cum_feed_g\n0;40;0\n7;180;150").unwrap();
         assert_eq!(weekly[1].feed_to_date_g, Some(150.0));
         assert_eq!(parse("age_d\tbody_weight_g\n0\t40\n7\t180").unwrap()[1].feed_to_date_g, None);

@@ -164,7 +164,7 @@ pub static FIELDS: &[Field] = &[
         Usual("14", CommonPractice),
     ),
     // The cold hours, from 17:00 to 07:00, at the need of the coldest night, stand for night and day together.
-    field("brooding.hours_per_day", number(Unit::Hour, 1.0, 24.0), Usual("14", Status::OurJudgement)),
+    field("brooding.hours_per_day_h", number(Unit::Hour, 1.0, 24.0), Usual("14", Status::OurJudgement)),
     field("brooding.cylinder_kg", asked_outside(number(Unit::Kilogram, 0.4, 1_000.0), 3.0, 50.0), Optional),
     field("brooding.sack_kg", asked_outside(number(Unit::Kilogram, 1.0, 200.0), 20.0, 100.0), Optional),
     field("disinfectant.ratio", Kind::Ratio { low: 1.0, high: 10_000.0, usual: (10.0, 2_000.0) }, Required),

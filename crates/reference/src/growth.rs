@@ -198,7 +198,12 @@ mod tests {
 
     #[test]
     fn an_own_curve_by_the_week_has_every_day() {
-        let row = |age_d, weight_g, feed| CurvePoint { age_d, weight_g, feed_to_date_g: Some(feed) };
+        let row = |age_d, weight_g, feed| CurvePoint {
+            age_d,
+            weight_g,
+            feed_to_date_g: Some(feed),
+            daily_feed_g: 0.0,
+        };
         let curve = GrowthCurve::of_points(&[row(0, 40.0, 0.0), row(7, 160.0, 140.0), row(14, 400.0, 500.0)]);
         assert_eq!(curve.points().count(), 15);
         assert!((curve.feed_on(DayOfAge(5)).unwrap().in_grams() - 20.0).abs() < 1e-9);

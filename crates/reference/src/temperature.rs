@@ -1,5 +1,7 @@
 //! The air temperature chicks want, by age and humidity.
 
+use std::sync::OnceLock;
+
 use crate::table::{Table, TableError};
 
 /// Temperatures wanted on one day of age.
@@ -17,7 +19,8 @@ struct Day {
 ///
 /// Source: guide B of the table `temperature`, a breeder's handbook from memory.
 pub fn target(age_d: f64, rh_percent: f64) -> Option<f64> {
-    let days = days().ok()?;
+    static DAYS: OnceLock<Option<Vec<Day>>> = OnceLock::new();
+    let days = DAYS.get_or_init(|| days().ok()).as_ref()?;
     let on_days: Vec<(f64, f64)> =
         days.iter().filter_map(|day| Some((day.age_d, between(&day.by_humidity, rh_percent)?))).collect();
     between(&on_days, age_d)
@@ -28,7 +31,10 @@ pub fn target(age_d: f64, rh_percent: f64) -> Option<f64> {
 /// Guides A, B at the humidity given, C and D; the guide for chicks of young parents is not counted. Beyond a guide's last
 /// day that day holds.
 pub fn spread(age_d: f64, rh_percent: f64) -> Option<(f64, f64)> {
-    let others = ["A", "C", "D"].into_iter().filter_map(|guide| between(&plain(guide).ok()?, age_d));
+    static OTHERS: OnceLock<Vec<Vec<(f64, f64)>>> = OnceLock::new();
+    let guides =
+        OTHERS.get_or_init(|| ["A", "C", "D"].into_iter().filter_map(|guide| plain(guide).ok()).collect());
+    let others = guides.iter().filter_map(|points| between(points, age_d));
     let all: Vec<f64> = others.chain(target(age_d, rh_percent)).collect();
     let low = all.iter().copied().reduce(f64::min)?;
     Some((low, all.iter().copied().reduce(f64::max)?))

@@ -522,7 +522,7 @@ static SERIES: &[SeriesSpec] = &[
                         list: "feed-delivered",
                         unit: Unit::Kilogram,
                         needs: store_room::NEEDS,
-                        read: |answers, outcome, day| store_room::delivered_kg(answers, outcome, day),
+                        make: store_room::delivered_kg,
                     },
                 },
                 DayInput { symbol: "k", origin: DayOrigin::SameIfAny("feed.by_day") },

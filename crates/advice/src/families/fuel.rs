@@ -13,7 +13,7 @@ pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], s
 
 /// The fuel, where it is told.
 pub(crate) const FUEL: &str = "brooding.fuel";
-const HOURS: &str = "brooding.hours_per_day";
+const HOURS: &str = "brooding.hours_per_day_h";
 
 /// How far a saving can lie off, as a share: the same walls and the same burner stand on both sides of it, so most of what
 /// is not known falls on both. Our judgement.

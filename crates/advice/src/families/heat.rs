@@ -37,7 +37,7 @@ static SUMS: &[Sum] = &[Sum {
         may_ask("brooders", BROODERS),
         may_ask("fuel", fuel::FUEL),
         may_ask("days_d", DAYS),
-        may_ask("hours_per_day", HOURS),
+        may_ask("hours_per_day_h", HOURS),
         may_ask("cylinder_kg", "brooding.cylinder_kg"),
         may_ask("sack_kg", "brooding.sack_kg"),
     ],
@@ -68,7 +68,7 @@ const HUMIDITY: &str = "weather.humidity_percent";
 const OWN_KW: &str = "brooding.brooder_kw";
 const BROODERS: &str = "brooding.brooders";
 const DAYS: &str = "brooding.days_d";
-const HOURS: &str = "brooding.hours_per_day";
+const HOURS: &str = "brooding.hours_per_day_h";
 
 /// A day-old chick, kg.
 const DAY_OLD_KG: f64 = 0.044;

@@ -286,7 +286,7 @@ static SERIES: &[SeriesSpec] = &[
                     list: "purchases",
                     unit: Unit::Money,
                     needs: purchases::NEEDS,
-                    read: |answers, outcome, day| purchases::spent(answers, outcome, day),
+                    make: purchases::spent,
                 },
             }],
             as_is,

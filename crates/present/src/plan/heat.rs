@@ -178,7 +178,7 @@ impl Shown<'_> {
     }
 
     fn heat_notes(&self) -> Vec<Block> {
-        let hours = self.plan.answers.number("brooding.hours_per_day");
+        let hours = self.plan.answers.number("brooding.hours_per_day_h");
         let days = self.plan.answers.number("brooding.days_d");
         let counted =
             hours.zip(days).filter(|_| self.number("brooding.fuel").is_some()).map(|(hours, days)| {

@@ -187,7 +187,7 @@ const TOLD_BESIDES: &[(&str, &str)] = &[
     ("brooding.cover", "no"),
     ("brooding.fuel", "charcoal"),
     ("brooding.days_d", "15"),
-    ("brooding.hours_per_day", "13"),
+    ("brooding.hours_per_day_h", "13"),
     ("disinfectant.equipment_percent", "15"),
     ("disinfectant.poured_ml", "40"),
     ("litter.spread_days_before_d", "3"),
