@@ -128,7 +128,7 @@ impl Shown<'_> {
         let kilograms = self.short(day.feed_kg?, Unit::Kilogram);
         let bags = day.feed_bags.map(|bags| say!(self.words, "wall-bags", n = show::short(bags, 1)));
         let tins = day.feed_tins.map(|tins| say!(self.words, "wall-tins", n = show::number(tins, 0)));
-        Some([Some(kilograms), bags, tins].into_iter().flatten().collect::<Vec<_>>().join(" · "))
+        Some([Some(kilograms), bags, tins].into_iter().flatten().collect::<Vec<_>>().join(", "))
     }
 
     /// Litres, and cans.
@@ -138,7 +138,7 @@ impl Shown<'_> {
         }
         let litres = self.short(day.water_l?, Unit::Litre);
         let cans = day.water_cans.map(|cans| say!(self.words, "wall-cans", n = show::short(cans, 1)));
-        Some([Some(litres), cans].into_iter().flatten().collect::<Vec<_>>().join(" · "))
+        Some([Some(litres), cans].into_iter().flatten().collect::<Vec<_>>().join(", "))
     }
 
     fn todos(&self, todo: &[Todo]) -> String {

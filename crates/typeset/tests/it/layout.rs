@@ -4,14 +4,20 @@ use serde_json::{Value, json};
 
 use crate::{Shown, around, show};
 
-/// Width of the margin at either side, in points.
-const MARGIN: f64 = 18.0 / 25.4 * 72.0;
+/// Width of the usual margin at either side.
+const MARGIN_MM: f64 = 18.0;
 
 /// No word stands outside the margins or upon another.
 fn assert_legible(shown: &Shown) {
+    assert_legible_from(shown, MARGIN_MM);
+}
+
+/// The same for margins of so many millimetres.
+fn assert_legible_from(shown: &Shown, margin_mm: f64) {
+    let margin = margin_mm / 25.4 * 72.0;
     let words = shown.words();
     for (index, word) in words.iter().enumerate() {
-        let inside = word.left >= MARGIN - 1.0 && word.right <= word.page_width - MARGIN + 1.0;
+        let inside = word.left >= margin - 1.0 && word.right <= word.page_width - margin + 1.0;
         assert!(inside, "over the edge: {word:?}");
         let upon = words[index + 1..].iter().find(|other| word.covers(other));
         assert!(upon.is_none(), "{word:?} and {upon:?} are on the same spot");
@@ -235,6 +241,20 @@ fn a_week_stands_in_order_and_leaves_room_for_a_pencil() {
 }
 
 #[test]
+fn a_bare_sheet_that_is_a_little_too_full_is_made_smaller() {
+    let pages = |remarks: usize| {
+        let rows: Vec<_> = (0..remarks).map(|_| json!({ "label": "Remark" })).collect();
+        let mut document = around(json!([week(), { "kind": "blanks", "rows": rows }]));
+        document["page"] = json!({ "paper": "a4", "landscape": true, "bare": true });
+        let shown = show(&document);
+        assert_legible_from(&shown, 10.0);
+        shown.pages().len()
+    };
+    assert_eq!([pages(3), pages(6), pages(8)], [1, 1, 1]);
+    assert!(pages(25) > 1, "nobody could read that");
+}
+
+#[test]
 fn sheets_that_lie_differently_go_into_one_file() {
     let word = |text: &str| json!({ "kind": "paragraph", "text": text });
     let turn = |landscape: bool| json!({ "kind": "page", "landscape": landscape, "bare": landscape });
@@ -277,11 +297,11 @@ fn the_words_of_a_group_run_on_over_a_table_to_be_filled_in() {
     let document = around(json!([{ "kind": "table", "emphasis": [0], "columns": [
             column("", "start", "tick"), column("Day", "start", "words"), column("What", "start", "words"),
             column("Cost", "end", "words"), column("Paid", "start", "line")],
-        "rows": [["", "The whole week before the chicks", "", "12", ""], ["", "Mon", "Litter", "12", ""]] }]));
+        "rows": [["", "All of week two", "", "12", ""], ["", "Mon", "Litter", "12", ""]] }]));
     let shown = show(&document);
     let words = shown.words();
     let at = |text: &str| words.iter().find(|word| word.text == text).unwrap();
-    assert!((at("The").baseline - at("chicks").baseline).abs() < 1.0, "on one line: {words:?}");
-    assert!(at("chicks").right > at("Litter").left, "over the next column");
+    assert!((at("All").baseline - at("two").baseline).abs() < 1.0, "on one line: {words:?}");
+    assert!(at("two").right > at("What").left, "over the next column");
     assert_legible(&shown);
 }
