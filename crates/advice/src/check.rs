@@ -22,6 +22,20 @@ const LEAST_NET_M: f64 = 0.05;
 
 const RULES: &[Together] = &[
     Together {
+        rule: "hottest-below-mean",
+        key: "weather.hottest_day_c",
+        other: "weather.mean_c",
+        unit: Unit::Celsius,
+        limits: |mean| (mean, NO_LIMIT),
+    },
+    Together {
+        rule: "coldest-above-mean",
+        key: "weather.coldest_night_c",
+        other: "weather.mean_c",
+        unit: Unit::Celsius,
+        limits: |mean| (-NO_LIMIT, mean),
+    },
+    Together {
         rule: "sale-ends-before-it-begins",
         key: "sale.last_age_d",
         other: "sale.first_age_d",
@@ -168,8 +182,13 @@ fn standard_too_short(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
     }
     let last_sale =
         answers.schedule("sale.days").and_then(quantity::Schedule::span).map(|span| f64::from(span.1));
-    let ages = [answers.number("batch.sale_age_d"), answers.number("sale.last_age_d"), last_sale];
-    let age = ages.into_iter().flatten().reduce(f64::max)?;
+    let ages = [
+        ("batch.sale_age_d", answers.number("batch.sale_age_d")),
+        ("sale.last_age_d", answers.number("sale.last_age_d")),
+        ("sale.days", last_sale),
+    ];
+    let told = ages.into_iter().filter_map(|(key, age)| Some((key, age?)));
+    let (key, age) = told.max_by(|one, other| one.1.total_cmp(&other.1))?;
     let (first, last) = crate::families::growth::curve(answers)?.span()?;
     let (low, high) = (f64::from(first.0), f64::from(last.0));
     if (low..=high).contains(&age) {
@@ -183,7 +202,7 @@ fn standard_too_short(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
         high,
         unit: Unit::Day,
     };
-    Some(problem(answers, asked, "batch.sale_age_d", fault))
+    Some(problem(answers, asked, key, fault))
 }
 
 /// A ring wider than the house cannot stand in it, however the rings are placed.

@@ -390,7 +390,8 @@ fn rule_of(answers: &Answers, spec: &'static SeriesSpec) -> Option<&'static DayR
 
 /// All days added up, ranges with them: a house that eats more eats more on every day.
 fn sum(days: &[(i32, Resolved)], unit: Unit) -> Resolved {
-    let total = |value: fn(&Resolved) -> f64| days.iter().map(|(_, cell)| value(cell)).sum();
+    // No days at all are 0, not the -0 that an empty sum is.
+    let total = |value: fn(&Resolved) -> f64| days.iter().map(|(_, cell)| value(cell)).sum::<f64>() + 0.0;
     let kind = days.iter().find_map(|(_, cell)| Some(cell.band?.kind));
     Resolved {
         value: total(|cell| cell.value),

@@ -63,8 +63,14 @@ pub struct Delivery {
 }
 
 /// The figures that deliveries are made from.
-pub(crate) const NEEDS: &[&str] =
-    &["feed.bags_starter", "feed.bags_grower", "feed.bags_finisher", "feed.bags_last", "feed.total"];
+pub(crate) const NEEDS: &[&str] = &[
+    "feed.bags_starter",
+    "feed.bags_grower",
+    "feed.bags_finisher",
+    "feed.bags_last",
+    "feed.total",
+    "feed.keeps",
+];
 
 /// Whether all feed is bought before the chicks come.
 pub(crate) fn all_at_once(answers: &Answers) -> bool {
@@ -73,7 +79,7 @@ pub(crate) fn all_at_once(answers: &Answers) -> bool {
 
 /// Every delivery, in the order in which it is eaten; empty while bags or days are not known.
 pub fn deliveries(answers: &Answers, outcome: &Outcome) -> Vec<Delivery> {
-    let Some(calendar) = Calendar::of(answers) else { return Vec::new() };
+    let Some(calendar) = Calendar::of(answers, outcome) else { return Vec::new() };
     let mut from = 0;
     let mut all = Vec::new();
     for phase in Phase::ALL {
@@ -101,17 +107,20 @@ struct Calendar {
     covers: i32,
     /// Days ahead of need that later deliveries come.
     ahead: i32,
+    /// Days that feed milled on the day it comes would keep.
+    keeps: i32,
     bag_kg: f64,
 }
 
 impl Calendar {
-    fn of(answers: &Answers) -> Option<Calendar> {
+    fn of(answers: &Answers, outcome: &Outcome) -> Option<Calendar> {
         let days = |key| answers.number(key).map(|days| days as i32);
         let all = all_at_once(answers);
         Some(Calendar {
             first: -days("feed.on_hand_before_d")?,
             covers: if all { i32::MAX } else { days("feed.on_hand_days_d")? },
             ahead: days("feed.ahead_d")?,
+            keeps: outcome.number("feed.keeps")? as i32,
             bag_kg: answers.number("feed.bag_kg")?,
         })
     }
@@ -128,15 +137,43 @@ impl Calendar {
         };
         let eaten_until = if rest.bags > 0.0 { self.covers } else { whole.eaten_until };
         let first = Delivery { day: self.first, bags: now, eaten_until, ..whole };
-        [first, rest].into_iter().filter(|delivery| delivery.bags > 0.0).collect()
+        let parts = self.parts(outcome, rest);
+        [first].into_iter().chain(parts).filter(|delivery| delivery.bags > 0.0).collect()
+    }
+
+    /// What comes later, in parts that are each eaten before feed milled that day is too old.
+    fn parts(&self, outcome: &Outcome, rest: Delivery) -> Vec<Delivery> {
+        let days = (self.keeps - self.ahead).max(1);
+        let (mut from, mut left, mut eaten) = (rest.eaten_from, rest.bags, 0.0);
+        let mut parts = Vec::new();
+        while left > 0.0 && from <= rest.eaten_until {
+            let until = (from + days - 1).min(rest.eaten_until);
+            eaten += self.eaten(outcome, from, until);
+            let taken = rest.bags - left;
+            let whole_bags = (eaten / self.bag_kg - 1e-9).ceil() - taken;
+            let bags = if until == rest.eaten_until { left } else { whole_bags.clamp(0.0, left) };
+            parts.push(Delivery {
+                day: (from - self.ahead).max(rest.day),
+                bags,
+                eaten_from: from,
+                eaten_until: until,
+                ..rest
+            });
+            left -= bags;
+            from = until + 1;
+        }
+        parts
+    }
+
+    fn eaten(&self, outcome: &Outcome, from: i32, until: i32) -> f64 {
+        (from..=until).filter_map(|day| outcome.on_day("feed.by_day", day)).sum()
     }
 
     fn bags_in_first(&self, outcome: &Outcome, whole: &Delivery) -> f64 {
         if whole.eaten_until <= self.covers {
             return whole.bags;
         }
-        let eaten = |day| outcome.on_day("feed.by_day", day).unwrap_or(0.0);
-        let kg: f64 = (whole.eaten_from..=self.covers).map(eaten).sum();
+        let kg = self.eaten(outcome, whole.eaten_from, self.covers);
         (kg / self.bag_kg - 1e-9).ceil().min(whole.bags)
     }
 }

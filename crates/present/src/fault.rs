@@ -149,6 +149,9 @@ fn curve_why(why: &CurveFault, words: &Words) -> String {
             value = show::short(*value, 2),
             before = show::short(*before, 2),
         ),
+        CurveFault::TooManyCells { line } => {
+            say!(words, "curve-too-many-cells", line = line.to_string())
+        }
         CurveFault::TooShort => words.plain("curve-too-short"),
     }
 }

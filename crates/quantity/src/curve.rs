@@ -54,6 +54,11 @@ pub enum CurveFault {
         /// The one before.
         before: f64,
     },
+    /// A row has more cells than the header: a decimal comma, perhaps.
+    TooManyCells {
+        /// The line.
+        line: usize,
+    },
     /// Fewer than two rows, or it does not start on day 0.
     TooShort,
 }
@@ -95,6 +100,7 @@ fn cells(row: &str) -> Vec<&str> {
 }
 
 struct Columns {
+    count: usize,
     age: usize,
     weight: usize,
     feed: Option<usize>,
@@ -106,6 +112,7 @@ impl Columns {
         let names = cells(header);
         let at = |column: &str| names.iter().position(|name| name.eq_ignore_ascii_case(column));
         Ok(Columns {
+            count: names.len(),
             age: at(AGE).ok_or(CurveFault::NoColumn { column: AGE })?,
             weight: at(WEIGHT).ok_or(CurveFault::NoColumn { column: WEIGHT })?,
             feed: at(FEED),
@@ -119,6 +126,9 @@ impl Columns {
         cells: &[&str],
         before: Option<&CurvePoint>,
     ) -> Result<CurvePoint, CurveFault> {
+        if cells.len() > self.count {
+            return Err(CurveFault::TooManyCells { line });
+        }
         let cell = |at: usize| cells.get(at).copied().unwrap_or_default();
         let age = number(line, AGE, cell(self.age), 0.0, 120.0)?;
         let weight_g = number(line, WEIGHT, cell(self.weight), 20.0, 8_000.0)?;
@@ -224,6 +234,7 @@ mod tests {
         );
         assert!(matches!(fault("age_d,body_weight_g\n0,9999"), CurveFault::OutOfRange { line: 2, .. }));
         assert!(matches!(fault("age_d,body_weight_g\n0.5,50"), CurveFault::OutOfRange { line: 2, .. }));
+        assert_eq!(fault("age_d,body_weight_g\n0,42,5\n7,180"), CurveFault::TooManyCells { line: 2 });
         assert_eq!(fault("age_d,body_weight_g\n1,50\n2,60"), CurveFault::TooShort);
         assert_eq!(fault("age_d,body_weight_g\n0,50"), CurveFault::TooShort);
     }

@@ -656,7 +656,11 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
         Kind::Choice(allowed) => read_choice(whole_text.trim(), allowed).map(Value::Choice),
         Kind::Choices(allowed) => read_choices(&raw.text, allowed).map(Value::Choices),
         Kind::Months => read_months(&raw.text).map(Value::Months),
-        Kind::Day => CivilDay::parse(&whole_text).map(Value::Day).ok_or(Fault::NotADay),
+        // Nobody plans chicks outside these years; a slip of a digit does.
+        Kind::Day => CivilDay::parse(&whole_text)
+            .filter(|day| (1980..=2199).contains(&day.year()))
+            .map(Value::Day)
+            .ok_or(Fault::NotADay),
         Kind::Schedule { first, last } => schedule::parse(&whole_text, first, last)
             .map(Value::Schedule)
             .map_err(|(part, why)| Fault::NotASchedule { part, why }),

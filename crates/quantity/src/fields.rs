@@ -248,7 +248,7 @@ pub static FIELDS: &[Field] = &[
     field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.litter_bag_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("batch.deposit_percent", number(Unit::Percent, 0.0, 100.0), Optional),
-    field("batch.deposit_before_d", count(Unit::Day, 1.0, 60.0), Optional),
+    field("batch.deposit_before_d", count(Unit::Day, 1.0, 60.0), Usual("28", CommonPractice)),
     field("prices.chick_each", number(Unit::Money, 0.01, 1e9), Optional),
     field("prices.sale_per_kg", number(Unit::Money, 0.01, 1e9), Optional),
     field("prices.sale_per_bird", number(Unit::Money, 0.01, 1e9), Optional),

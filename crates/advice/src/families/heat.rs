@@ -269,9 +269,13 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "brooders-needed",
-            "ceil(d / p)",
-            &[figure("d", "brooding.design"), figure("p", "brooding.brooder_power")],
-            |x| Some(quantity::physical::round_up(x[0] / x[1])),
+            "max(r, ceil(d / p))",
+            &[
+                figure("d", "brooding.design"),
+                figure("p", "brooding.brooder_power"),
+                crate::rule::if_known("r", "guard.rings"),
+            ],
+            |x| Some(quantity::physical::round_up(x[0] / x[1]).max(x[2])),
         )],
     },
     power(

@@ -41,6 +41,7 @@ const fn percent(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
 
 const COST: Input = figure("C", "money.cost_total");
 const BIRDS: Input = figure("n", "sale.birds");
+const LITTER: Input = if_told("l", "prices.litter_sold");
 const KG: Input = figure("K", "sale.live_kg");
 const PRICE: Input = figure("p", "money.price_per_kg");
 
@@ -98,8 +99,8 @@ static FIGURES: &[FigureSpec] = &[
     money("money.cost_per_kg", &[exact("cost-per-kg", "C / K", &[COST, KG], each).together()]),
     money(
         "money.break_even_price",
-        &[exact("break-even-price-planned", "C / K", &[COST, KG], |x| {
-            model::budget::break_even_price(x[0], x[1], 0.0)
+        &[exact("break-even-price-planned", "(C - l) / K", &[COST, LITTER, KG], |x| {
+            model::budget::break_even_price(x[0] - x[1], x[2], 0.0)
         })
         .together()],
     ),
@@ -107,9 +108,9 @@ static FIGURES: &[FigureSpec] = &[
         "money.break_even_price_cash",
         &[exact(
             "break-even-price-cash",
-            "(C - h - w) / K",
-            &[COST, if_told("h", "costs.house"), if_told("w", "costs.own_labour"), KG],
-            |x| model::budget::cash_break_even_price(x[0], x[1], x[2], x[3]),
+            "(C - l - w) / K",
+            &[COST, LITTER, if_told("w", "costs.own_labour"), KG],
+            |x| model::budget::cash_break_even_price(x[0] - x[1], 0.0, x[2], x[3]),
         )
         .together()],
     ),
@@ -131,9 +132,12 @@ static FIGURES: &[FigureSpec] = &[
         id: "money.break_even_weight",
         unit: Unit::Kilogram,
         decimals: 2,
-        rules: &[exact("break-even-weight-planned", "C / (p * n)", &[COST, PRICE, BIRDS], |x| {
-            model::budget::break_even_weight_kg(x[0], x[1], x[2])
-        })],
+        rules: &[exact(
+            "break-even-weight-planned",
+            "(C - l) / (p * n)",
+            &[COST, LITTER, PRICE, BIRDS],
+            |x| model::budget::break_even_weight_kg(x[0] - x[1], x[2], x[3]),
+        )],
     },
     FigureSpec {
         id: "money.break_even_fcr",
@@ -141,10 +145,10 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 2,
         rules: &[exact(
             "break-even-fcr-planned",
-            "(p - (C - f) / K) / (f / F)",
-            &[PRICE, COST, figure("f", "feed.cost"), KG, figure("F", "feed.total")],
+            "(p - (C - l - f) / K) / (f / F)",
+            &[PRICE, COST, figure("f", "feed.cost"), KG, figure("F", "feed.total"), LITTER],
             |x| {
-                let other_per_kg = model::budget::per(x[1] - x[2], x[3])?;
+                let other_per_kg = model::budget::per(x[1] - x[5] - x[2], x[3])?;
                 model::budget::break_even_fcr(x[0], other_per_kg, model::budget::per(x[2], x[4])?)
             },
         )

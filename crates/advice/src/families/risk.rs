@@ -63,6 +63,11 @@ fn futures(answers: &Answers, x: &[f64]) -> Option<Vec<Scenario>> {
         return None;
     }
     let losses = 1.0 - birds / chicks;
+    // Birds nobody buys are no losses: their future is not known.
+    let expected = answers.number("batch.expected_losses_percent")? / 100.0;
+    if losses > expected + 1.0 / chicks + 1e-9 {
+        return None;
+    }
     let sold_by = sold_by(answers);
     let batch = Batch {
         chicks,

@@ -38,6 +38,7 @@ pub(super) static CHECKS: &[Check] = &[
     },
     over_limit_on_day,
     birds_left_unsold,
+    more_sold_than_there_are,
 ];
 
 fn missing(
@@ -50,18 +51,25 @@ fn missing(
         finding
             .with("short", Detail::Figure(short))
             .with("needed", Detail::Figure(needed))
-            .with("day", Detail::Figure("space.change_over"))
+            .with(
+                "day",
+                super::number(
+                    outcome.number("space.change_over").unwrap_or_default(),
+                    quantity::Unit::One,
+                    0,
+                ),
+            )
             .out("buy-or-borrow")
     })
 }
 
 /// Where birds leave over several days, the floor is followed day by day; a sale on one day has its own finding.
 fn over_limit_on_day(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    outcome.get("space.first_day_over")?;
+    let day = outcome.number("space.first_day_over")?;
     super::space::sold_in_parts(answers).then(|| {
         Finding::new("over-limit-on-day", Weight::Problem)
             .at("batch.chicks")
-            .with("day", Detail::Figure("space.first_day_over"))
+            .with("day", super::number(day, quantity::Unit::One, 0))
             .with("limit", Detail::Figure("space.limit"))
             .with("order", Detail::Figure("space.chicks_to_order"))
             .with("boxes", super::space::boxes_of_hundred(outcome))
@@ -75,8 +83,25 @@ fn birds_left_unsold(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let last = outcome.last_day()?;
     let left = outcome.on_day("batch.birds_alive", last)? - outcome.on_day("sale.birds_by_day", last)?;
     (left >= 1.0).then(|| {
-        Finding::new("birds-left-unsold", Weight::Look)
+        Finding::new("birds-left-unsold", Weight::Problem)
             .at("sale.days")
             .with("left", super::number(left, quantity::Unit::Birds, 0))
+    })
+}
+
+fn more_sold_than_there_are(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let steps = answers.schedule("sale.days")?.steps();
+    let asked: f64 = steps
+        .map(|(_, count)| match count {
+            quantity::Count::Number(number) => number,
+            quantity::Count::Rest => 0.0,
+        })
+        .sum();
+    let there = outcome.number("sale.birds")?;
+    (asked > there).then(|| {
+        Finding::new("more-sold-than-there-are", Weight::Look)
+            .at("sale.days")
+            .with("asked", super::number(asked, quantity::Unit::Birds, 0))
+            .with("there", Detail::Figure("sale.birds"))
     })
 }

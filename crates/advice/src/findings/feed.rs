@@ -13,6 +13,7 @@ pub(super) static CHECKS: &[Check] = &[
     own_curve_without_feed,
     milled_after_delivery,
     feed_comes_too_late,
+    cannot_keep,
     feed_too_old,
     milling_not_told,
     store_too_small,
@@ -61,9 +62,27 @@ fn feed_too_old(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
             .with("days", Detail::Figure("feed.too_old_by"))
             .with("good", Detail::Figure("feed.good_until"))
             .with("eaten", Detail::Figure("feed.first_bought_eaten"))
-            .with("milled", Detail::Figure("feed.milled_not_before"))
-            .out("buy-fresher");
+            .with("milled", Detail::Figure("feed.milled_not_before"));
+        let fresh_enough = outcome.day("feed.milled_not_before") <= outcome.day("feed.first_delivery");
+        let finding = if fresh_enough { finding.out("buy-fresher") } else { finding };
         finding.out(if store_room::all_at_once(answers) { "buy-by-phase" } else { "cover-fewer-days" })
+    })
+}
+
+/// A delivery that would be too old even if it were milled on the day it comes.
+fn cannot_keep(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let keeps = outcome.number("feed.keeps")?;
+    let deliveries = store_room::deliveries(answers, outcome);
+    let waits = |one: &store_room::Delivery| f64::from(one.eaten_until - one.day);
+    let worst = deliveries.iter().max_by(|one, other| waits(one).total_cmp(&waits(other)))?;
+    (waits(worst) > keeps).then(|| {
+        let finding = Finding::new("feed-cannot-keep", Weight::Problem)
+            .at("feed.buying")
+            .with("day", number(f64::from(worst.day), Unit::One, 0))
+            .with("until", number(f64::from(worst.eaten_until), Unit::One, 0))
+            .with("waits", number(waits(worst), Unit::Day, 0))
+            .with("keeps", Detail::Figure("feed.keeps"));
+        finding.out(if store_room::all_at_once(answers) { "buy-by-phase" } else { "more-deliveries" })
     })
 }
 

@@ -49,6 +49,7 @@ fn ring_without_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding>
             .with("brooders", number(brooders, Unit::Pieces, 0))
             .with("rings", Detail::Figure("guard.rings"))
             .with("missing", Detail::Figure("guard.rings_without_brooder"))
+            .out("brooder-each-ring")
     })
 }
 

@@ -17,6 +17,7 @@ pub(super) static CHECKS: &[Check] = &[
     fuel_not_of_brooder,
     heat_for_nobody,
     spare_for_the_night,
+    rings_outside_the_heat,
 ];
 
 /// Too little even for the coldest night, or enough for it with nothing to spare.
@@ -186,6 +187,23 @@ fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
             .at("brooding.heated_length_m")
             .with("design", Detail::Figure("brooding.design"));
         end.told_in(finding)
+    })
+}
+
+/// Rings that stand beyond the partition have no heat.
+fn rings_outside_the_heat(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    if !crate::families::shell::heats_an_end(answers) {
+        return None;
+    }
+    let (taken, width) = (outcome.number("guard.floor_taken")?, answers.number("house.width_m")?);
+    let length = outcome.number("brooding.heated_length")?;
+    (taken > length * width).then(|| {
+        Finding::new("rings-outside-heat", Weight::Problem)
+            .at("brooding.heated_length_m")
+            .with("taken", Detail::Figure("guard.floor_taken"))
+            .with("heated", number(length * width, Unit::SquareMetre, 1))
+            .with("length", number((2.0 * taken / width).ceil() / 2.0, Unit::Metre, 1))
+            .out("longer-heated-end")
     })
 }
 

@@ -7,7 +7,7 @@ use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
-pub(super) static CHECKS: &[Check] = &[cash_short, loss_planned, loss_likely, price_missing];
+pub(super) static CHECKS: &[Check] = &[cash_short, loss_planned, loss_likely, price_missing, not_all_priced];
 
 /// Half the failures of small growers are feed stopped in week four or five for want of money: said first of all.
 fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
@@ -49,7 +49,31 @@ fn loss_likely(_: &Answers, outcome: &Outcome) -> Option<Finding> {
 fn price_missing(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     outcome.get("feed.bags")?;
     let missing = |key: &str| answers.number(key).is_none();
-    let some_told = !missing("prices.chick_each") || !missing("prices.starter_bag_each");
-    (some_told && outcome.get("money.cost_total").is_none())
-        .then(|| Finding::new("price-missing", Weight::Look).at("prices.chick_each"))
+    let told = ["prices.chick_each", "prices.starter_bag_each", "prices.finisher_bag_each"];
+    if told.iter().all(|key| missing(key)) || outcome.get("money.cost_total").is_some() {
+        return None;
+    }
+    let two = answers.choice("feed.phases") == Some("starter-finisher");
+    let finding = if missing("prices.chick_each") {
+        Finding::new("price-missing-chick", Weight::Look).at("prices.chick_each")
+    } else if missing("prices.starter_bag_each") {
+        Finding::new("price-missing-starter", Weight::Look).at("prices.starter_bag_each")
+    } else if missing("prices.grower_bag_each") && !two {
+        Finding::new("price-missing-grower", Weight::Look).at("prices.grower_bag_each")
+    } else {
+        Finding::new("price-missing-finisher", Weight::Look).at("prices.finisher_bag_each")
+    };
+    Some(finding)
+}
+
+/// What is on the list without a price is in no sum.
+fn not_all_priced(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("money.cost_total")?;
+    let list = crate::purchases::list(answers, outcome);
+    let without = list.iter().filter(|one| one.cost.is_none()).count();
+    (without > 0).then(|| {
+        Finding::new("not-all-priced", Weight::Look)
+            .at("prices.litter_bag_each")
+            .with("count", number(without as f64, Unit::One, 0))
+    })
 }

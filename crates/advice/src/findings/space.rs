@@ -29,7 +29,7 @@ fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("density", Detail::Figure("space.density_at_sale"))
         .with("limit", Detail::Figure("space.limit"))
         .with("order", Detail::Figure("space.chicks_to_order"))
-        .with("early", Detail::Figure("space.birds_to_sell_early"))
+        .with("early", number(tens(outcome.number("space.birds_to_sell_early")?), Unit::Birds, 0))
         .with("boxes", boxes_of_hundred(outcome))
         .out("fewer-chicks");
     // Without a growth curve there is no day to name: the weight was typed. And nobody buys the very young.
@@ -55,6 +55,11 @@ pub(super) fn sold_in_parts(answers: &Answers) -> bool {
 /// Boxes of a hundred that chicks are ordered in.
 pub(super) fn boxes_of_hundred(outcome: &Outcome) -> Detail {
     number(boxes(outcome), Unit::Pieces, 0)
+}
+
+/// The next ten above: some of those sold early would have been lost, so that exactly so many are a bird or two short.
+fn tens(birds: f64) -> f64 {
+    ((birds + 1.0) / 10.0).ceil() * 10.0
 }
 
 /// Younger birds have no buyers (common practice).

@@ -33,6 +33,9 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         write_file(out, &pdf, words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
+        if !viewer.money_shown {
+            return Err(Failure::input(words.plain("command-money-hidden")));
+        }
         write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("ics") {

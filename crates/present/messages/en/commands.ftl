@@ -49,4 +49,5 @@ serve-demo-book = invented, nothing is kept
 serve-database = the database
 option-scenarios = Write the futures that profit and chance of a loss are counted from, as CSV
 option-curve = Your own target weights and feed, as CSV: age_d, body_weight_g, cum_feed_g or daily_feed_g
-command-no-scenarios = There are no futures yet: the plan needs the price of a chick, of a bag of each feed, of a kg or a bird sold, and the kg in a bag.
+command-no-scenarios = There are no futures yet: the plan needs a growth curve that reaches the last sale, the kg in a bag, the price of a chick, of a bag of each feed, and of a kg or a bird sold; and all birds must be sold.
+command-money-hidden = Amounts are hidden in this plan (settings.money), and scenarios are amounts.
