@@ -22,11 +22,14 @@ fn grid(document: &Document) -> &DayGrid {
         .expect("a week")
 }
 
-fn tables(document: &Document) -> Vec<&Table> {
-    let table = |block| match block {
-        &Block::Table(ref table) => Some(table),
+fn table(block: &Block) -> Option<&Table> {
+    match block {
+        Block::Table(table) => Some(table),
         _ => None,
-    };
+    }
+}
+
+fn tables(document: &Document) -> Vec<&Table> {
     document.blocks.iter().filter_map(table).collect()
 }
 
