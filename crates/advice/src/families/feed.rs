@@ -396,9 +396,9 @@ static FIGURES: &[FigureSpec] = &[
         "feed.last_price",
         &[
             exact("last-price", "P", &[field("P", "prices.last_bag_each")], as_is)
-                .when(|answers| told("prices.last_bag_each")(answers))
+                .when(|answers| four(answers) && told("prices.last_bag_each")(answers))
                 .from("grower", Status::Told),
-            exact("last-price-as-finisher", "P", &[field("P", "prices.finisher_bag_each")], as_is),
+            exact("last-price-as-finisher", "P", &[field("P", "prices.finisher_bag_each")], as_is).when(four),
         ],
     ),
     money(

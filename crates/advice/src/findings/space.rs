@@ -29,7 +29,7 @@ fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("density", Detail::Figure("space.density_at_sale"))
         .with("limit", Detail::Figure("space.limit"))
         .with("order", Detail::Figure("space.chicks_to_order"))
-        .with("early", number(tens(outcome.number("space.birds_to_sell_early")?), Unit::Birds, 0))
+        .with("early", number(tens(birds - allowed), Unit::Birds, 0))
         .with("boxes", boxes_of_hundred(outcome))
         .out("fewer-chicks");
     // Without a growth curve there is no day to name: the weight was typed. And nobody buys the very young.

@@ -303,7 +303,7 @@ impl Shown<'_> {
         let alternative = say!(
             self.words,
             "drawing-store",
-            deliveries = deliveries.len().to_string(),
+            deliveries = trips(deliveries).to_string(),
             peak = peak,
             left = bags(left.iter().sum()),
         );
@@ -375,6 +375,11 @@ impl Shown<'_> {
             width_percent: 60,
         }))
     }
+}
+
+/// Days on which feed comes.
+fn trips(deliveries: &[advice::store_room::Delivery]) -> usize {
+    deliveries.iter().map(|one| one.day).collect::<std::collections::BTreeSet<i32>>().len()
 }
 
 fn points(series: &Days) -> Vec<[f64; 2]> {
