@@ -202,3 +202,4 @@ phase-growing = growing
 phase-after = downtime
 drawing-countdown = The days that must not slip: { $days }.
 drawing-countdown-caption = From the empty house to the next chicks. Filled dots must not slip.
+every-job = Every job, with its day and its reason

@@ -36,10 +36,13 @@ impl Shown<'_> {
         blocks.push(lead);
         blocks.extend(self.draw_countdown());
         blocks.extend(self.rows(&["house.empty_from", "house.empty_days", "batch.next_placement"]));
+        let mut weeks = Vec::new();
         for jobs in self.plan.tasks.chunk_by(|one, next| week(one) == week(next)) {
             let title = jobs.first().map_or_else(String::new, |job| self.week_title(week(job)));
-            blocks.push(Block::Fold { title, blocks: vec![Block::Steps(self.jobs(jobs.iter(), false))] });
+            weeks.push(Block::Paragraph(title));
+            weeks.push(Block::Steps(self.jobs(jobs.iter(), false)));
         }
+        blocks.push(Block::Apart { page: "jobs", title: self.words.plain("every-job"), blocks: weeks });
         blocks
     }
 
