@@ -10,7 +10,7 @@ use quantity::{
 use crate::families;
 use crate::procedure::{By, ProcedureRun, Simulation};
 use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
-use crate::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
+use crate::series::{DayOrigin, DayRule, First, Listed, SeriesSpec, Way};
 
 /// A figure with the rule that gave it and what went in.
 #[derive(Clone)]
@@ -33,7 +33,7 @@ pub struct Outcome {
     order: Vec<&'static str>,
     worked: BTreeMap<&'static str, Option<Worked>>,
     days: HashMap<&'static str, Vec<Option<Cell>>>,
-    lists: HashMap<&'static str, Option<Vec<(i32, f64)>>>,
+    lists: HashMap<&'static str, Option<Listed>>,
 }
 
 /// A figure by day on one day.

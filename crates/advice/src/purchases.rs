@@ -3,6 +3,7 @@
 use quantity::{Answers, Currency, Money, Unit, Value};
 
 use crate::outcome::Outcome;
+use crate::series::Listed;
 use crate::store_room::{self, Phase};
 
 /// One thing bought or paid.
@@ -185,7 +186,7 @@ fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
 }
 
 /// What is spent on which day; `None` while chicks or feed have no price: a sum without them would only mislead.
-pub(crate) fn spent(answers: &Answers, outcome: &Outcome) -> Option<Vec<(i32, f64)>> {
+pub(crate) fn spent(answers: &Answers, outcome: &Outcome) -> Option<Listed> {
     outcome.number("money.chicks")?;
     outcome.number("feed.cost")?;
     let list = list(answers, outcome);

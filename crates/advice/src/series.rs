@@ -87,9 +87,12 @@ pub enum DayOrigin {
         /// The figures it is made from.
         needs: &'static [&'static str],
         /// Makes it, once for all days: days of age with what they hold; days may stand several times.
-        make: fn(&Answers, &Outcome) -> Option<Vec<(i32, f64)>>,
+        make: fn(&Answers, &Outcome) -> Option<Listed>,
     },
 }
+
+/// Days of age with what a list holds for them; a day may stand several times.
+pub type Listed = Vec<(i32, f64)>;
 
 /// What stands for the day before the first.
 #[derive(Clone, Copy)]

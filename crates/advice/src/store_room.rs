@@ -3,6 +3,7 @@
 use quantity::Answers;
 
 use crate::outcome::Outcome;
+use crate::series::Listed;
 
 /// A kind of feed, in the order in which it is eaten.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -179,7 +180,7 @@ impl Calendar {
 }
 
 /// What is delivered on which day, kg; `None` while the bags are not known.
-pub(crate) fn delivered_kg(answers: &Answers, outcome: &Outcome) -> Option<Vec<(i32, f64)>> {
+pub(crate) fn delivered_kg(answers: &Answers, outcome: &Outcome) -> Option<Listed> {
     let bag_kg = answers.number("feed.bag_kg")?;
     outcome.number("feed.bags_last")?;
     Some(deliveries(answers, outcome).into_iter().map(|one| (one.day, one.bags * bag_kg)).collect())

@@ -15,7 +15,7 @@ impl Shown<'_> {
         let [_, feed, water, heat, money] = parts;
         let chapters =
             [self.days(), self.equipment(), feed, water, self.light(), heat, money, self.assumed()];
-        blocks.extend(chapters.into_iter().flatten().filter(belongs_in_booklet));
+        blocks.extend(chapters.into_iter().flatten().flat_map(for_booklet));
         Document { title: self.words.plain("sheet-booklet"), subtitle: self.subtitle(), blocks }
     }
 
@@ -55,11 +55,15 @@ impl Shown<'_> {
     }
 }
 
-/// What is folded away on a screen is on another sheet, and problems are on the cover.
-fn belongs_in_booklet(block: &Block) -> bool {
+/// What is folded away on a screen is on another sheet, of what stands apart the drawings are here, and problems are on the
+/// cover.
+fn for_booklet(block: Block) -> Vec<Block> {
     match block {
-        Block::Fold { .. } => false,
-        Block::Finding(finding) => finding.weight != Weight::Problem,
-        _ => true,
+        Block::Fold { .. } => Vec::new(),
+        Block::Apart { blocks, .. } => {
+            blocks.into_iter().filter(|block| matches!(block, Block::Drawing(_))).collect()
+        }
+        Block::Finding(finding) if finding.weight == Weight::Problem => Vec::new(),
+        other => vec![other],
     }
 }
