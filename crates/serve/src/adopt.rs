@@ -59,7 +59,7 @@ pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
 /// What is missing before a plan can be adopted.
 pub(crate) fn lacking(before: &Before) -> Vec<Problem> {
     let is_missing = |key: &&str| {
-        let said = before.plan.answers.get(key).is_some();
+        let said = before.answers.get(key).is_some();
         !said && !before.problems.iter().any(|problem| problem.key == **key)
     };
     let missing =
@@ -70,7 +70,7 @@ pub(crate) fn lacking(before: &Before) -> Vec<Problem> {
 /// The body of an adopted plan: every answer, usual values included; the figures they gave under `figure.NAME`; what is
 /// expected of each day, from day 0 on, under `expected.NAME`; by which rules; and the seed of the batch.
 pub(crate) fn body(before: &Before) -> Body {
-    let plan = &before.plan;
+    let plan = before.plan();
     let mut body: Body =
         plan.answers.iter().map(|(key, given)| (key.to_owned(), body::answer(given))).collect();
     for worked in plan.outcome.figures() {

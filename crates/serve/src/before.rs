@@ -1,7 +1,7 @@
 //! A plan as it stands: what the book keeps, what was typed on top of it, and what comes of both.
 
 use std::collections::HashMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use advice::families;
 use advice::plan::{self, Plan};
@@ -31,8 +31,10 @@ pub(crate) struct Before {
     pub(crate) problems: Vec<Problem>,
     /// What is rare.
     pub(crate) questions: Vec<Question>,
-    /// What comes of what holds.
-    pub(crate) plan: Plan,
+    /// What holds.
+    pub(crate) answers: Answers,
+    /// What comes of it, worked out when it is first asked for: an unchanged page never asks.
+    worked: OnceLock<Plan>,
     /// Who looks.
     pub(crate) viewer: Viewer,
 }
@@ -67,8 +69,13 @@ impl Before {
         checked.answers.set_rows("house", other_houses(&open.state, draft.house));
         let viewer = Viewer::of(&checked.answers);
         let (problems, questions) = (checked.problems, checked.questions);
-        let plan = plan::work_out(checked.answers);
-        Before { id, draft, open, raws, problems, questions, plan, viewer }
+        let answers = checked.answers;
+        Before { id, draft, open, raws, problems, questions, answers, worked: OnceLock::new(), viewer }
+    }
+
+    /// What comes of what holds.
+    pub(crate) fn plan(&self) -> &Plan {
+        self.worked.get_or_init(|| plan::work_out(self.answers.clone()))
     }
 
     /// The same plan, were this typed.

@@ -13,7 +13,7 @@ use crate::trouble::Trouble;
 /// without a chick day has no jobs, and a calendar file must hold one.
 pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
     let before = Before::load(&call).await?;
-    if before.plan.tasks.is_empty() {
+    if before.plan().tasks.is_empty() {
         return Err(Trouble::NotFound);
     }
     let stamp = call.stamp(&before.open, &before.viewer, &[&before.typed_text()]);
@@ -21,7 +21,7 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
         return Ok(unchanged);
     }
     let written = Written::now((call.site.options.now)());
-    let text = Shown::new(&before.plan, &before.viewer).calendar(&before.id.to_string(), written);
+    let text = Shown::new(before.plan(), &before.viewer).calendar(&before.id.to_string(), written);
     let mut response = stamped(answer(StatusCode::OK, "text/calendar; charset=utf-8", text.into()), &stamp);
     let name = HeaderValue::from_static("inline; filename=\"calendar.ics\"");
     response.headers_mut().insert(header::CONTENT_DISPOSITION, name);

@@ -16,7 +16,7 @@ use crate::trouble::Trouble;
 pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
     let before = Before::load(&call).await?;
     let paper = Paper::from_name(call.asked("paper").unwrap_or("a4")).ok_or(Trouble::NotFound)?;
-    let documents = Shown::new(&before.plan, &before.viewer)
+    let documents = Shown::new(before.plan(), &before.viewer)
         .sheet(call.param("sheet"), call.asked("figure"))
         .ok_or(Trouble::NotFound)?;
     let today = call.site.today(&before.open.state);
@@ -58,7 +58,7 @@ pub(crate) async fn json(call: Call) -> Result<Response, Trouble> {
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let view = view::plan(&before.plan, &before.viewer, call.asked("working") == Some("1"));
+    let view = view::plan(before.plan(), &before.viewer, call.asked("working") == Some("1"));
     let text = serde_json::to_vec(&view).map_err(|_| Trouble::Broken)?;
     Ok(stamped(answer(StatusCode::OK, "application/json", text.into()), &stamp))
 }

@@ -58,7 +58,7 @@ async fn kept(call: &Call, before: Before) -> Result<Before, Trouble> {
     let draft = before.draft.saying(&left);
     keep(call, before.id, &draft).await?;
     let open = call.site.open(&call.access).await?;
-    Ok(Before { open, ..before }.with(draft))
+    Ok(Before::of(before.id, draft, open))
 }
 
 /// Keeps a draft.

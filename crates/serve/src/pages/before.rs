@@ -57,7 +57,7 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
 fn page(call: &Call, before: &Before) -> Markup {
     let may_write = call.access.may_write();
     let words = before.viewer.words();
-    let document = Shown::new(&before.plan, &before.viewer).document();
+    let document = Shown::new(before.plan(), &before.viewer).document();
     let content = html! {
         p class="subtitle" { (document.subtitle) }
         @if call.asked("saved").is_some() { p class="done" role="status" { (words.plain("saved-here")) } }
@@ -154,7 +154,7 @@ fn prints(before: &Before) -> Markup {
                     }
                 }
             }
-            @if !before.plan.tasks.is_empty() {
+            @if !before.plan().tasks.is_empty() {
                 li { a href=(format!("{address}/calendar.ics")) { (words.plain("calendar-file")) } }
             }
             li { a href=(format!("{address}/plan.json?working=1")) { (words.plain("plan-as-data")) } }

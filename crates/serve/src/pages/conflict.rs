@@ -53,7 +53,7 @@ fn version(head: &Record, conflict: &Conflict, before: &Before) -> Markup {
 }
 
 fn written(head: &Record, before: &Before) -> String {
-    let hours = day::offset_hours(&before.plan.answers);
+    let hours = day::offset_hours(&before.answers);
     let (day, time) = day::local(head.entry().clock.millis, hours);
     say!(before.viewer.words(), "conflict-written", day = show::day(day, &before.viewer), time = time)
 }

@@ -65,7 +65,7 @@ fn houses_latest_first(open: &Open, viewer: &Viewer) -> Vec<(HouseId, String)> {
 
 fn content(plans: &[Before], houses: &[(HouseId, String)], viewer: &Viewer, may_write: bool) -> Markup {
     let words = viewer.words();
-    let farm = plans.first().and_then(|before| before.plan.answers.text("farm.name"));
+    let farm = plans.first().and_then(|before| before.answers.text("farm.name"));
     html! {
         @if let Some(farm) = farm.filter(|farm| !farm.is_empty()) { p class="why" { (farm) } }
         p { (words.plain("home-intro")) }
@@ -102,7 +102,7 @@ fn which_house(houses: &[(HouseId, String)], viewer: &Viewer) -> Markup {
 
 fn row(before: &Before, viewer: &Viewer) -> Markup {
     let words = viewer.words();
-    let name = before.plan.answers.text("batch.name").filter(|name| !name.is_empty());
+    let name = before.answers.text("batch.name").filter(|name| !name.is_empty());
     let adopted = before.adopted() != Adopted::Never;
     html! {
         li {
@@ -119,7 +119,7 @@ fn row(before: &Before, viewer: &Viewer) -> Markup {
 }
 
 fn chicks_on_day(before: &Before, viewer: &Viewer) -> Option<String> {
-    let answers = &before.plan.answers;
+    let answers = &before.answers;
     let chicks = shown::quantity(answers.number("batch.chicks")?, Unit::Chicks, 0, viewer);
     let day = shown::day(answers.day("batch.placement")?, viewer);
     Some(say!(viewer.words(), "chicks-on-day", chicks = chicks, day = day))
@@ -132,11 +132,11 @@ fn standing(before: &Before, viewer: &Viewer) -> String {
     if faults > 0 {
         return say!(words, "faults-title", count = faults as f64);
     }
-    let heaviest = Shown::new(&before.plan, viewer).weight();
+    let heaviest = Shown::new(before.plan(), viewer).weight();
     if heaviest == Weight::Problem {
         return words.plain("plan-does-not-hold");
     }
-    let known = |id| before.plan.outcome.number(id).is_some();
+    let known = |id| before.plan().outcome.number(id).is_some();
     let finished = known("space.birds_at_sale") && known("space.birds_allowed");
     words.plain(if finished { "plan-holds" } else { "plan-unfinished" })
 }

@@ -20,7 +20,7 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
         return Ok(unchanged);
     }
     let id = call.param("figure");
-    let plan = &before.plan;
+    let plan = before.plan();
     let once = working::view(&plan.answers, &plan.outcome, id, &before.viewer);
     let content = match once {
         Some(view) => (content(&before, &view, &anchor(id)), view.title),
@@ -32,9 +32,9 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
 
 /// A figure by day, with a box to ask for another day.
 fn by_day(call: &Call, before: &Before, id: &str) -> Option<(Markup, String)> {
-    let last = before.plan.outcome.last_day()?;
+    let last = before.plan().outcome.last_day()?;
     let day = call.asked("day").and_then(|day| day.trim().parse().ok()).unwrap_or(last).clamp(0, last);
-    let shown = Shown::new(&before.plan, &before.viewer);
+    let shown = Shown::new(before.plan(), &before.viewer);
     // On its first day a figure can be told, and not how it came from the day before; then the next day says more.
     let view = shown.day_working(id, day)?;
     let words = before.viewer.words();
@@ -73,7 +73,7 @@ pub(crate) async fn part(call: Call) -> Result<Response, Trouble> {
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let document = Shown::new(&before.plan, &before.viewer).document();
+    let document = Shown::new(before.plan(), &before.viewer).document();
     let (title, blocks) = document.part(call.param("part")).ok_or(Trouble::NotFound)?;
     let part = Document { blocks: blocks.to_vec(), ..Document::default() };
     let content = html! {
