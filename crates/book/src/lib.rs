@@ -15,6 +15,7 @@ mod series;
 pub mod shape;
 mod slot;
 mod state;
+pub mod sync;
 mod thread;
 #[cfg(test)]
 mod trial;
