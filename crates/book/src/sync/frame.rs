@@ -8,14 +8,14 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::have::{DEVICES_MAX, Have, Place};
+use super::have::{DEVICES_MAX, Have, MARKS_MAX, Place};
 use crate::entry::{DeviceId, EntryHash, FarmId};
 
 /// The version of the protocol that this program speaks.
 pub const PROTOCOL: u16 = 1;
-/// The most bytes of a message's own line: room for [`DEVICES_MAX`] devices at 150 bytes each, the longest a device with
-/// its reach takes, and for [`SAME_PLACE_MAX`] clashes.
-pub const HEAD_BYTES_MAX: usize = 700 * 1024;
+/// The most bytes of a message's own line: room for [`DEVICES_MAX`] devices at 735 bytes each, the longest a device with
+/// its reach and marks takes, and for [`SAME_PLACE_MAX`] clashes. A farm with ten devices needs some kilobytes.
+pub const HEAD_BYTES_MAX: usize = 832 * 1024;
 /// The most entries of a message that are taken. A reader holds a message in memory as a whole.
 pub const FRAME_ENTRIES_MAX: usize = 256;
 /// The most bytes of entries in a message that are taken, their line breaks counted: the largest entry a store files is
@@ -321,6 +321,8 @@ fn lines(rest: &[u8], count: usize, bytes: usize) -> Result<(Vec<Vec<u8>>, &[u8]
 
 fn few(have: Have) -> Result<Have, FrameError> {
     within("devices", have.0.len(), DEVICES_MAX)?;
+    let marks = have.0.values().map(|extent| extent.marks.len()).max().unwrap_or_default();
+    within("marks", marks, MARKS_MAX as usize)?;
     Ok(have)
 }
 

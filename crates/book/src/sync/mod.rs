@@ -13,7 +13,7 @@
 //! 1. hands each session call the state of the book *as it is on disk*;
 //! 2. does the [`Action`]s in order; a [`Action::Commit`] is answered by [`Session::committed`] after the disk has answered;
 //! 3. reads what arrives by [`Message::decode_all`], and tells the session of what cannot be read;
-//! 4. greets again when nothing is heard for a while, and begins a new session after a [`Failure`] that is not lasting, or
+//! 4. repeats ([`Session::again`]) when nothing is heard for a while, and begins a new session after a [`Failure`] that is not lasting, or
 //!    after a [`Summary`] that is not even;
 //! 5. writes as a newly minted device after a [`Cloned`] of its own.
 //!
@@ -52,6 +52,6 @@ pub use frame::{
     FRAME_BYTES_MAX, FRAME_ENTRIES_MAX, Frame, FrameError, HEAD_BYTES_MAX, MESSAGES_MAX, Message, PROTOCOL,
     SAME_PLACE_HASHES_MAX, SAME_PLACE_MAX, SamePlace, Say, Taken, UnsaidError, Why,
 };
-pub use have::{DEVICES_MAX, Extent, Have, Place};
+pub use have::{DEVICES_MAX, Extent, Have, MARKS_MAX, Place};
 pub use queue::{DRAFTS_MAX, Queued, Status, Taking, take_drafts};
 pub use session::{Action, Cloned, End, Failure, Pace, Session, Summary};

@@ -124,6 +124,8 @@ pub struct Session {
     sending: Sending,
     /// The frames whose entries are being committed, in order.
     committing: VecDeque<Committing>,
+    /// What was said of the last frame that is on disk.
+    acknowledged: Option<Taken>,
     /// Whether the other end has said that it has no more.
     all_heard: bool,
     /// The cloned devices that were told of.
@@ -138,9 +140,21 @@ enum Sending {
     /// Nothing was sent in this session.
     Unbegun,
     /// A frame is out and was not acknowledged.
-    Waiting { through: Option<Place>, more: bool, entries: usize },
+    Waiting(Out),
     /// The last frame was acknowledged.
     Finished,
+}
+
+/// A frame that is out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Out {
+    /// The place it was to go on after.
+    after: Option<Place>,
+    through: Option<Place>,
+    more: bool,
+    entries: usize,
+    /// How many entries it left out, being too large.
+    too_large: usize,
 }
 
 /// What is told when a frame is on disk.
@@ -167,6 +181,7 @@ impl Session {
             theirs: Have::default(),
             sending: Sending::Unbegun,
             committing: VecDeque::new(),
+            acknowledged: None,
             all_heard: false,
             told: BTreeSet::new(),
             summary: Summary::default(),
@@ -174,9 +189,26 @@ impl Session {
         }
     }
 
-    /// Greets the other end: to begin with, and again whenever nothing was heard for a while.
+    /// Greets the other end, to begin with.
     pub fn hello(&self, state: &BookState) -> Action {
-        self.say(Say::Hello { have: Have::of(state), asks: true })
+        self.say(Say::Hello { have: Have::with_marks(state), asks: true })
+    }
+
+    /// Says again what was not answered. To be called when nothing was heard for a while.
+    pub fn again(&mut self, state: &BookState) -> Vec<Action> {
+        let mut actions = Vec::new();
+        match &self.acknowledged {
+            _ if self.ended != Ended::Not => return actions,
+            None if !self.all_heard => return vec![self.hello(state)],
+            Some(last) if !self.all_heard => {
+                actions.push(self.say(Say::Taken(Taken { have: Have::of(state), ..last.clone() })));
+            }
+            _ => {}
+        }
+        if let Sending::Waiting(out) = self.sending {
+            actions.push(self.send_after(out.after, state));
+        }
+        actions
     }
 
     /// Takes in what the other end said.
@@ -215,7 +247,7 @@ impl Session {
         self.theirs.learn(&have);
         let mut actions = Vec::new();
         if asks {
-            actions.push(self.say(Say::Hello { have: Have::of(state), asks: false }));
+            actions.push(self.say(Say::Hello { have: Have::with_marks(state), asks: false }));
         }
         // Whoever greets has perhaps lost what was sent before, so it is sent again from where their book ends.
         actions.push(self.send_after(None, state));
@@ -246,13 +278,10 @@ impl Session {
         self.all_heard |= !frame.more;
         let same_place = shared_places(&frame.places, state);
         let mut actions = self.tell_of_clones(&same_place);
-        actions.push(self.say(Say::Taken(Taken {
-            have: Have::of(state),
-            through: frame.through,
-            more: frame.more,
-            same_place,
-            left_out: frame.left_out,
-        })));
+        let Committing { through, more, left_out, .. } = frame;
+        let taken = Taken { have: Have::of(state), through, more, same_place, left_out };
+        self.acknowledged = Some(taken.clone());
+        actions.push(self.say(Say::Taken(taken)));
         actions.extend(self.done(state));
         actions
     }
@@ -261,14 +290,14 @@ impl Session {
         self.theirs.learn(&taken.have);
         let mut actions = self.tell_of_clones(&taken.same_place);
         match self.sending {
-            Sending::Waiting { through, more, entries } if (through, more) == (taken.through, taken.more) => {
-                self.summary.sent += entries - taken.left_out.min(entries);
-                self.summary.left_out_there += taken.left_out;
+            Sending::Waiting(out) if (out.through, out.more) == (taken.through, taken.more) => {
+                self.summary.sent += out.entries.saturating_sub(taken.left_out);
+                self.summary.left_out_there += taken.left_out.min(out.entries) + out.too_large;
             }
             // An end that keeps nothing between requests hears of a frame that an earlier one of it has sent.
             Sending::Unbegun => {}
             // Late, or said twice.
-            Sending::Waiting { .. } | Sending::Finished => return actions,
+            Sending::Waiting(_) | Sending::Finished => return actions,
         }
         if taken.more {
             actions.push(self.send_after(taken.through, state));
@@ -282,9 +311,8 @@ impl Session {
     /// Sends the next frame of what the other end lacks. An empty one says that it lacks nothing.
     fn send_after(&mut self, after: Option<Place>, state: &BookState) -> Action {
         let (frame, too_large) = next_frame(&self.theirs, state, after, self.us.pace);
-        self.summary.left_out_there += too_large;
-        self.sending =
-            Sending::Waiting { through: frame.through, more: frame.more, entries: frame.lines.len() };
+        let (through, more, entries) = (frame.through, frame.more, frame.lines.len());
+        self.sending = Sending::Waiting(Out { after, through, more, entries, too_large });
         self.say(Say::Entries(frame))
     }
 
@@ -304,7 +332,7 @@ impl Session {
         let is_done = self.sending == Sending::Finished && self.all_heard && self.ended == Ended::Not;
         is_done.then(|| {
             self.ended = Ended::Done;
-            self.summary.is_even = self.theirs == Have::of(state);
+            self.summary.is_even = self.theirs.is_even_with(&Have::of(state));
             Action::Done(self.summary)
         })
     }
