@@ -329,3 +329,149 @@ fn few(have: Have) -> Result<Have, FrameError> {
 fn within(what: &'static str, count: usize, limit: usize) -> Result<(), FrameError> {
     if count > limit { Err(FrameError::TooLarge { what, count, limit }) } else { Ok(()) }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use super::*;
+    use crate::sync::Extent;
+    use crate::trial::luck::Luck;
+    use crate::trial::make::{self, FARM};
+
+    fn message(say: Say) -> Message {
+        Message { farm: FARM, device: make::device(1), say }
+    }
+
+    fn have() -> Have {
+        let print = EntryHash::of(b"print");
+        let extent = Extent { sequence: 7, print, marks: BTreeMap::from([(3, 1 << 40), (5, 2)]) };
+        Have(BTreeMap::from([(make::device(2), extent)]))
+    }
+
+    fn frame() -> Frame {
+        // Bytes that are no text, as an odd program may have left them, go over the line like any others.
+        let lines = vec![make::entry(1).encode().unwrap().bytes, b" {\"odd\": \"\xff\"} ".to_vec()];
+        let through = Place { device: make::device(1), sequence: 1, hash: EntryHash::of(b"last") };
+        Frame { lines, through: Some(through), more: true }
+    }
+
+    fn one_of_each() -> Vec<Message> {
+        let same_place =
+            vec![SamePlace { device: make::device(2), sequence: 3, hashes: vec![EntryHash::of(b"one")] }];
+        let taken = Taken { have: have(), same_place, through: frame().through, more: true, left_out: 1 };
+        let says = [
+            Say::Hello { have: have(), asks: true },
+            Say::Entries(frame()),
+            Say::Entries(Frame::default()),
+            Say::Taken(taken),
+            Say::Taken(Taken::default()),
+            Say::Refused { why: Why::Version { speaks: 1 } },
+            Say::Refused { why: Why::OtherFarm },
+        ];
+        says.into_iter().map(message).collect()
+    }
+
+    fn bytes_of(messages: &[Message]) -> Vec<u8> {
+        messages.iter().flat_map(|message| message.encode().unwrap()).collect()
+    }
+
+    /// What is wrong with the bytes; all the while nothing may panic.
+    fn why(bytes: &[u8]) -> Option<Why> {
+        Message::decode_all(bytes).err().map(|error| error.why())
+    }
+
+    #[test]
+    fn messages_come_back_as_they_were_byte_for_byte() {
+        let all = one_of_each();
+        assert_eq!(Message::decode_all(&bytes_of(&all)).unwrap(), all);
+        assert_eq!(Message::decode_all(b"").unwrap(), []);
+    }
+
+    #[test]
+    fn the_bytes_are_these() {
+        let hello = message(Say::Hello { have: Have::default(), asks: true });
+        let empty = message(Say::Entries(Frame::default()));
+        let head = concat!(
+            r#"{"sync":1,"farm":"00000000-0000-0000-0000-0000000000fa","#,
+            r#""device":"00000000-0000-0000-0000-000000d00001","say":"#
+        );
+        let lines = [
+            format!(r#"{head}{{"hello":{{"have":{{}},"asks":true}}}}}}"#),
+            format!(r#"{head}{{"entries":{{"lines":0,"bytes":0,"more":false}}}}}}"#),
+        ];
+        assert_eq!(String::from_utf8(bytes_of(&[hello, empty])).unwrap(), lines.join("\n") + "\n");
+    }
+
+    #[test]
+    fn a_message_cut_off_anywhere_is_no_message() {
+        for message in one_of_each() {
+            let bytes = message.encode().unwrap();
+            for end in 1..bytes.len() {
+                assert_eq!(why(&bytes[..end]), Some(Why::Unreadable), "cut off after {end}");
+            }
+        }
+    }
+
+    #[test]
+    fn bytes_changed_at_random_end_in_messages_or_in_an_error() {
+        let mut luck = Luck::new(1);
+        let good = bytes_of(&one_of_each());
+        let mut read = 0;
+        for _ in 0..3_000 {
+            let mut bytes = good.clone();
+            for _ in 0..1 + luck.below(4) {
+                let at = luck.below(bytes.len());
+                match luck.below(3) {
+                    0 => bytes[at] = luck.next() as u8,
+                    1 => drop(bytes.remove(at)),
+                    _ => bytes.insert(at, *luck.pick(b"\"{}[]:,0-\n\\e")),
+                }
+            }
+            read += usize::from(Message::decode_all(&bytes).is_ok());
+        }
+        assert!((1..1_500).contains(&read), "{read} of 3000 were still readable");
+    }
+
+    #[test]
+    fn what_is_too_much_is_refused_before_it_is_looked_at() {
+        let many = vec![message(Say::Hello { have: have(), asks: false }); MESSAGES_MAX + 1];
+        assert_eq!(why(&bytes_of(&many[1..])), None);
+        assert_eq!(why(&bytes_of(&many)), Some(Why::TooLarge));
+        assert_eq!(why(&vec![b' '; HEAD_BYTES_MAX + 1]), Some(Why::TooLarge));
+        let lines = |lines| why(&message(Say::Entries(Frame { lines, ..frame() })).encode().unwrap());
+        assert_eq!(lines(vec![b"{}".to_vec(); FRAME_ENTRIES_MAX]), None);
+        assert_eq!(lines(vec![b"{}".to_vec(); FRAME_ENTRIES_MAX + 1]), Some(Why::TooLarge));
+        assert_eq!(lines(vec![vec![b' '; FRAME_BYTES_MAX - 1]]), None);
+        assert_eq!(lines(vec![vec![b' '; FRAME_BYTES_MAX]]), Some(Why::TooLarge));
+        let clash = SamePlace { device: make::device(2), sequence: 3, hashes: Vec::new() };
+        let same_place = vec![clash; SAME_PLACE_MAX + 1];
+        let taken = Taken { same_place, ..Taken::default() };
+        assert_eq!(why(&message(Say::Taken(taken)).encode().unwrap()), Some(Why::TooLarge));
+    }
+
+    #[test]
+    fn the_largest_reach_fits_into_a_first_line() {
+        let extent = || Extent {
+            sequence: u64::MAX,
+            print: EntryHash::of(b""),
+            marks: (1..MARKS_MAX).map(|back| (u64::MAX - back, (1 << 48) - 1)).collect(),
+        };
+        let reach = |devices: usize| {
+            let have = Have((0..devices as u128).map(|number| (make::device(number), extent())).collect());
+            why(&message(Say::Hello { have, asks: true }).encode().unwrap())
+        };
+        assert_eq!(reach(DEVICES_MAX), None);
+        assert_eq!(reach(DEVICES_MAX + 1), Some(Why::TooLarge));
+    }
+
+    #[test]
+    fn another_version_is_told_from_rubbish() {
+        assert_eq!(why(b"{\"sync\":2,\"new\":[]}\n"), Some(Why::Version { speaks: 1 }));
+        assert_eq!(why(b"{\"sync\":1,\"new\":[]}\n"), Some(Why::Unreadable));
+        assert_eq!(
+            why(&[b'['; 100_000].iter().copied().chain(*b"\n").collect::<Vec<u8>>()),
+            Some(Why::Unreadable)
+        );
+    }
+}

@@ -173,3 +173,145 @@ fn sight(state: &BookState, seen: &BTreeMap<DeviceId, u64>, written_millis: i64)
     }
     sight
 }
+
+#[cfg(test)]
+mod tests {
+    use uuid::Uuid;
+
+    use super::*;
+    use crate::access::Role;
+    use crate::clock::MAX_LEAD_MILLIS;
+    use crate::entry::PersonId;
+    use crate::trial::make::{self, FARM, Phone, body, house, note, prices};
+
+    const NOW: i64 = 1_800_000_600_000;
+
+    fn access(device: u128) -> Access {
+        Access::granted(FARM, PersonId(Uuid::from_u128(7)), make::device(device), Role::Helper)
+    }
+
+    fn queued(draft: Draft) -> Queued {
+        Queued { draft, seen: BTreeMap::new(), written_millis: NOW }
+    }
+
+    /// Takes drafts from the phone with number 9 and puts them on disk; gives the words of the answers.
+    fn take(state: &mut BookState, drafts: Vec<Queued>) -> Vec<&'static str> {
+        let taking = take_drafts(&access(9), state, drafts, NOW);
+        taking
+            .to_write
+            .iter()
+            .for_each(|stored| assert_eq!(state.append(stored.clone()), crate::Appended::New));
+        taking.committed().into_iter().map(|(_, status)| status.word()).collect()
+    }
+
+    #[test]
+    fn drafts_sent_again_are_written_once() {
+        let mut state = BookState::new(FARM);
+        let drafts = [note(1, 0, "one"), house(2, 10.0), note(3, 0, "three")].map(queued);
+        assert_eq!(take(&mut state, drafts[..2].to_vec()), ["written", "written"]);
+        assert_eq!(take(&mut state, drafts.to_vec()), ["already-taken", "already-taken", "written"]);
+        let twice = [drafts.to_vec(), vec![queued(note(4, 0, "four")); 2]].concat();
+        assert_eq!(take(&mut state, twice)[3..], ["written", "already-taken"]);
+        assert_eq!(state.all_records().count(), 4);
+        assert_eq!(state.findings(), [], "one unbroken series");
+        assert_eq!(state.seen(), BTreeMap::from([(make::device(9), 4)]));
+    }
+
+    #[test]
+    fn a_draft_changed_after_it_was_taken_is_not_taken_for_the_old_one() {
+        let mut state = BookState::new(FARM);
+        take(&mut state, vec![queued(note(1, 0, "three dead"))]);
+        assert_eq!(take(&mut state, vec![queued(note(1, 0, "four dead"))]), ["taken-otherwise"]);
+        let moved = Draft { day: make::day(1), ..note(1, 0, "three dead") };
+        assert_eq!(take(&mut state, vec![queued(moved)]), ["taken-otherwise"]);
+        assert_eq!(state.all_records().count(), 1);
+    }
+
+    #[test]
+    fn what_was_typed_tells_and_not_what_it_was_taken_for() {
+        let typed = |value: f64| {
+            let mut draft = house(1, value);
+            draft.body.get_mut("length_m").unwrap().typed = Some("59 ft".to_owned());
+            queued(draft)
+        };
+        let mut state = BookState::new(FARM);
+        take(&mut state, vec![typed(17.98)]);
+        assert_eq!(take(&mut state, vec![typed(17.9832)]), ["already-taken"]);
+    }
+
+    #[test]
+    fn an_id_that_another_device_has_used_is_not_taken() {
+        let mut other = Phone::new(1);
+        other.write(note(1, 0, "the very same"));
+        assert_eq!(take(&mut other.state, vec![queued(note(1, 0, "the very same"))]), ["id-in-use"]);
+    }
+
+    #[test]
+    fn a_bad_draft_does_not_hold_up_the_others() {
+        let mut state = BookState::new(FARM);
+        let bad = Draft { kind: "hatchery".to_owned(), ..note(1, 0, "a note") };
+        assert_eq!(
+            take(&mut state, [bad, note(2, 0, "a note")].map(queued).to_vec()),
+            ["refused", "written"]
+        );
+        assert_eq!(take(&mut state, vec![queued(note(1, 0, "put right"))]), ["written"]);
+        let viewer = Access::granted(FARM, PersonId(Uuid::nil()), make::device(9), Role::Viewer);
+        let taking = take_drafts(&viewer, &state, vec![queued(note(3, 0, "a note"))], NOW);
+        assert!(taking.to_write.is_empty());
+        assert!(matches!(taking.committed()[..], [(_, Status::Refused(ComposeError::MayNotWrite { .. }))]));
+    }
+
+    #[test]
+    fn too_many_drafts_come_again() {
+        let mut state = BookState::new(FARM);
+        let drafts: Vec<Queued> =
+            (1..=DRAFTS_MAX as u128 + 1).map(|number| queued(note(number, 0, "a note"))).collect();
+        let words = take(&mut state, drafts.clone());
+        assert_eq!((words[DRAFTS_MAX - 1], words[DRAFTS_MAX]), ("written", "not-yet"));
+        assert_eq!(take(&mut state, drafts[DRAFTS_MAX..].to_vec()), ["written"]);
+    }
+
+    #[test]
+    fn a_draft_counts_as_written_with_what_its_author_had_seen() {
+        let mut other = Phone::new(1);
+        other.write(prices(1, 0, 80));
+        let seen_first = Queued { seen: other.state.seen(), ..queued(prices(2, 1, 85)) };
+        other.write(note(3, 0, "after the phone went out of sight"));
+        let claims_too_much =
+            BTreeMap::from([(make::device(1), 1_000), (make::device(5), 3), (make::device(9), 8)]);
+        let boasting = Queued { seen: claims_too_much, ..queued(note(4, 0, "a note")) };
+        let taking = take_drafts(&access(9), &other.state, vec![seen_first, boasting], NOW);
+        let seen: Vec<_> = taking.to_write.iter().map(|stored| stored.entry.seen.clone()).collect();
+        assert_eq!(seen, [1, 2].map(|sequence| BTreeMap::from([(make::device(1), sequence)])));
+        for stored in taking.to_write {
+            other.state.append(stored);
+        }
+        assert_eq!(other.state.conflicts(), [], "the phone had seen the prices it puts its own in place of");
+    }
+
+    #[test]
+    fn the_clock_is_the_phones_unless_it_is_ahead() {
+        let state = BookState::new(FARM);
+        let clock = |written_millis| {
+            let queued = Queued { written_millis, ..queued(note(1, 0, "a note")) };
+            take_drafts(&access(9), &state, vec![queued], NOW).to_write[0].entry.clock.millis
+        };
+        assert_eq!(clock(NOW - 5 * MAX_LEAD_MILLIS), NOW - 5 * MAX_LEAD_MILLIS);
+        assert_eq!(clock(NOW + 5 * MAX_LEAD_MILLIS), NOW);
+        assert_eq!(clock(i64::MIN), 0);
+    }
+
+    #[test]
+    fn answers_are_compared_key_by_key() {
+        let mut state = BookState::new(FARM);
+        let two = |other: &str| {
+            let mut draft = house(1, 10.0);
+            draft.body.extend(body(other, 3.0));
+            queued(draft)
+        };
+        take(&mut state, vec![two("width_m")]);
+        assert_eq!(take(&mut state, vec![queued(house(1, 10.0))]), ["taken-otherwise"]);
+        assert_eq!(take(&mut state, vec![two("eave_height_m")]), ["taken-otherwise"]);
+        assert_eq!(take(&mut state, vec![two("width_m")]), ["already-taken"]);
+    }
+}

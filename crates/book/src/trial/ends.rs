@@ -9,13 +9,13 @@ use crate::access::{Access, Role};
 use crate::compose::{Draft, SeriesEnd, compose};
 use crate::entry::*;
 use crate::fold::BookState;
-use crate::sync::{Action, End, Message, Pace, Queued, Session, Status, Taking, take_drafts};
+use crate::sync::{Action, End, Have, Message, Pace, Queued, Say, Session, Status, Taking, take_drafts};
 
 /// What goes over the line.
 #[derive(Clone)]
 pub(super) enum Parcel {
-    /// Messages of the exchange of books.
-    Book(Vec<u8>),
+    /// A message of the exchange of books, and what it claims to be on disk.
+    Book(Vec<u8>, Option<Have>),
     /// Drafts of a phone.
     Drafts(Vec<Queued>),
     /// What became of them.
@@ -146,7 +146,7 @@ impl Computer {
 
     pub(super) fn receive(&mut self, from: usize, parcel: Parcel) -> Vec<Posted> {
         match parcel {
-            Parcel::Book(bytes) => self.hear(from, &bytes),
+            Parcel::Book(bytes, _) => self.hear(from, &bytes),
             Parcel::Drafts(drafts) if self.acknowledges == Acknowledges::AfterCommit => {
                 self.jobs.push_back(Job::Drafts(from, drafts));
                 Vec::new()
@@ -181,7 +181,7 @@ impl Computer {
         let mut posted = Vec::new();
         for action in actions {
             match action {
-                Action::Send(message) => posted.push((peer, Parcel::Book(message.encode().unwrap()))),
+                Action::Send(message) => posted.push((peer, book_parcel(&message))),
                 Action::Commit(entries) => posted.extend(self.commit(peer, entries)),
                 Action::Cloned(cloned) => {
                     self.features.push("clone told");
@@ -242,6 +242,11 @@ impl Computer {
             }
         }
     }
+}
+
+fn book_parcel(message: &Message) -> Parcel {
+    let claims = if let Say::Taken(taken) = &message.say { Some(taken.have.clone()) } else { None };
+    Parcel::Book(message.encode().unwrap(), claims)
 }
 
 fn answer(phone: usize, taking: Taking) -> Posted {
