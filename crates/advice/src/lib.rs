@@ -3,6 +3,7 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod adoption;
 pub mod body;
 pub mod check;
 pub mod diary;
@@ -13,6 +14,7 @@ pub mod finding;
 pub mod findings;
 pub mod futures_table;
 pub mod houses;
+pub mod keep;
 pub mod outcome;
 pub mod outfit;
 pub mod plan;
