@@ -100,10 +100,12 @@ pub struct OfFile {
 /// - `kept`: the bodies of the kinds that stay with the farm, by kind
 pub fn of_file(raws: &[Raw], kept: &[(&'static str, Body)]) -> OfFile {
     let said = plan::read(raws, Source::File, false);
-    let from_book: Vec<(&'static str, Given, Raw)> =
-        kept.iter().flat_map(|(kind, body)| known(kind, body)).filter(|(key, ..)| !speaks_of(&said.answers, key)).collect();
-    let all: Vec<Raw> =
-        raws.iter().cloned().chain(from_book.iter().map(|(.., raw)| raw.clone())).collect();
+    let from_book: Vec<(&'static str, Given, Raw)> = kept
+        .iter()
+        .flat_map(|(kind, body)| known(kind, body))
+        .filter(|(key, ..)| !speaks_of(&said.answers, key))
+        .collect();
+    let all: Vec<Raw> = raws.iter().cloned().chain(from_book.iter().map(|(.., raw)| raw.clone())).collect();
     let mut whole = plan::read(&all, Source::File, true);
     for (key, given, _) in from_book {
         if let Some(field) = crate::families::field(key) {

@@ -30,6 +30,7 @@ pub mod tasks;
 pub mod verify;
 pub mod walk;
 pub mod working;
+pub mod writing;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
 /// adopted under older rules can say so.

@@ -139,9 +139,8 @@ impl History<'_> {
         let subjects: BTreeSet<Subject> = self.records.iter().map(|record| record.entry().subject).collect();
         let counting = subjects.iter().flat_map(|subject| self.state.counting_about(*subject));
         let conflicts = self.state.conflicts();
-        let ours = |conflict: &&book::Conflict| {
-            conflict.heads.iter().any(|head| ids.contains(&head.entry().id))
-        };
+        let ours =
+            |conflict: &&book::Conflict| conflict.heads.iter().any(|head| ids.contains(&head.entry().id));
         let claimed = conflicts.iter().flat_map(|conflict| &conflict.heads).map(|head| head.entry().id);
         let findings = subjects.iter().flat_map(|subject| self.state.findings_about(*subject));
         let found = findings.map(|finding| oddity::finding(&finding, viewer));
@@ -171,7 +170,8 @@ impl History<'_> {
             return words.plain("history-empty") + "\n";
         }
         let beside = self.beside(viewer);
-        let entries: String = self.records.iter().map(|record| self.entry_text(record, &beside, viewer)).collect();
+        let entries: String =
+            self.records.iter().map(|record| self.entry_text(record, &beside, viewer)).collect();
         let odd = beside.conflicts.iter().chain(&beside.findings).map(|odd| format!("! {}\n", odd.text));
         entries + &odd.collect::<String>()
     }
@@ -210,7 +210,15 @@ impl History<'_> {
         let day = show::day(day, viewer);
         match self.names.get(&entry.person) {
             Some(person) => {
-                say!(words, "history-written-by", day = day, time = time, device = device, entry = id, person = person)
+                say!(
+                    words,
+                    "history-written-by",
+                    day = day,
+                    time = time,
+                    device = device,
+                    entry = id,
+                    person = person
+                )
             }
             None => say!(words, "history-written", day = day, time = time, device = device, entry = id),
         }

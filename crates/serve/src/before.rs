@@ -7,7 +7,7 @@ use advice::families;
 pub(crate) use advice::keep::{kept, slot_of};
 use advice::plan::{self, Plan};
 use advice::record::says_the_same;
-use book::{BatchId, Body, BookState, HouseId, Record, Slot, Subject};
+use book::{BatchId, BookState, HouseId, Record, Slot, Subject};
 use present::Viewer;
 use quantity::{Answers, Asked, Problem, Question, Raw, Source, field};
 use uuid::Uuid;
