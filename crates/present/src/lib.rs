@@ -12,6 +12,7 @@ pub mod html;
 pub mod manual;
 pub mod plan;
 pub mod print;
+pub mod programme;
 pub mod scene;
 pub mod show;
 pub mod sum;

@@ -15,10 +15,6 @@ const BIRDS: &str = "vaccine.birds";
 const AGE: &str = "vaccine.age_d";
 pub(crate) const MEASURED: &str = "vaccine.measured_2h_l";
 
-/// Skimmed milk powder in a litre of vaccine water, g.
-const LEAST_POWDER_G: f64 = 2.0;
-const MOST_POWDER_G: f64 = 4.0;
-
 static FIELDS: &[Field] = &[
     asked(BIRDS, count(Unit::Birds, 10.0, 100_000.0), Need::Optional),
     asked(AGE, asked_outside(count(Unit::Day, 1.0, 84.0), 5.0, 42.0), Need::Optional),
@@ -59,10 +55,11 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Gram,
         decimals: 0,
         rules: &[exact("milk-powder", "V * (2 + 4) / 2", &[figure("V", "vaccine.water")], |x| {
-            Some(x[0] * (LEAST_POWDER_G + MOST_POWDER_G) / 2.0)
+            let (least, most) = vaccine::milk_powder_g(x[0]);
+            Some((least + most) / 2.0)
         })
         .from("vaccine-water", Status::Published)
-        .between(|x| Some((x[0] * LEAST_POWDER_G, x[0] * MOST_POWDER_G)))],
+        .between(|x| Some(vaccine::milk_powder_g(x[0])))],
     },
 ];
 
