@@ -58,7 +58,10 @@ const FULL: &[(&str, &[(&str, &str)])] = &[
             ("feed_price_per_kg", "5.1"),
         ],
     ),
-    ("vaccine-water", &[("birds", "1560"), ("age_d", "14"), ("measured_2h_l", "33")]),
+    (
+        "vaccine-water",
+        &[("birds", "1560"), ("age_d", "14"), ("measured_2h_l", "33"), ("doses_per_vial", "500")],
+    ),
     (
         "dose",
         &[
@@ -351,12 +354,12 @@ fn a_sum_says_what_its_numbers_are_worth() {
 /// No amount leads an answer that is refused, and none stands in it.
 #[test]
 fn a_refused_dose_names_no_amount() {
-    let typed = treated(&[("product_ml_per_kg", "0.1"), ("drunk_l", "170"), ("label_ml_per_l", "1.3")]);
+    let typed = treated(&[("product_ml_per_kg", "0.1"), ("drunk_l", "190"), ("label_ml_per_l", "1.3")]);
     let sum = by_name("dose").unwrap();
     let result = work_out(sum, &[&typed[..], &[("days_d", "3"), ("pack_ml", "100")]].concat());
     let page = text::write(&shown::document(sum, &result, &Viewer::plain()), &Viewer::plain(), false);
     assert!(page.contains("No amount is given.") && page.contains("Ask your veterinarian"), "{page}");
-    for amount in ["100.0", "221", "mL"] {
+    for amount in ["100.0", "247.0", " mL a day"] {
         assert!(!page.contains(amount), "{amount} shows: {page}");
     }
 }

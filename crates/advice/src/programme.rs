@@ -264,7 +264,7 @@ pub fn days(rows: &[ProgrammeRow], flock: &Flock) -> Vec<VaccineDay> {
 fn day(row: &ProgrammeRow, flock: &Flock) -> Option<VaccineDay> {
     let age = flock.arrival.age(row.day_on_paper)?;
     let date = age.date(flock.placement);
-    let vials = flock.birds.div_ceil(row.doses_per_vial.max(1));
+    let vials = vaccine::vials(f64::from(flock.birds), f64::from(row.doses_per_vial.max(1))) as u32;
     Some(VaccineDay {
         vaccine: row.vaccine.clone(),
         route: row.route,

@@ -1,6 +1,7 @@
 //! Water to carry a vaccine that is drunk.
 
 use quantity::Volume;
+use quantity::physical::round_up;
 
 /// The most litres for 1 000 birds, whatever their age.
 const MOST_L_PER_1000: f64 = 40.0;
@@ -24,6 +25,15 @@ pub fn water_by_age(birds: f64, age_d: f64) -> Volume {
 /// Source: [vaccine-water], a compendium's product entry.
 pub fn milk_powder_g(water_l: f64) -> (f64, f64) {
     (water_l * LEAST_POWDER_G, water_l * MOST_POWDER_G)
+}
+
+/// Whole vials for a flock: never fewer doses than birds, and no vial is split.
+///
+/// - `doses`: in one vial by its label, above 0
+///
+/// Source: [vaccine-water], a compendium's product entry.
+pub fn vials(birds: f64, doses: f64) -> f64 {
+    round_up(birds / doses)
 }
 
 #[cfg(test)]

@@ -67,7 +67,7 @@ const EXAMPLES: &[Example] = &[
     ("feed", &[("chicks", "1000"), ("sale_age_d", "40"), ("bag_kg", "50")]),
     ("water", &[("chicks", "1000"), ("sale_age_d", "40"), ("hottest_day_c", "33"), ("storage_l", "1000")]),
     ("daylength", &[("latitude_deg", "-13.6"), ("date", "2027-09-14")]),
-    ("vaccine-water", &[("birds", "980"), ("age_d", "14")]),
+    ("vaccine-water", &[("birds", "980"), ("age_d", "14"), ("doses_per_vial", "500")]),
     (
         "dose",
         &[

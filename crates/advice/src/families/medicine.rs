@@ -112,6 +112,7 @@ impl Form {
     }
 }
 
+// The active is shown in the workings only: beside a refused dose its grams could be taken for grams to pour.
 static SUMS: &[Sum] = &[
     Sum {
         name: "dose",
@@ -121,7 +122,6 @@ static SUMS: &[Sum] = &[
             "medicine.per_litre_ml",
             "medicine.bottles",
             LIQUID.agreement,
-            "medicine.active",
             "medicine.live_weight",
         ],
         caution: Some("sum-dose-caution"),
@@ -134,7 +134,6 @@ static SUMS: &[Sum] = &[
             "medicine.per_litre_g",
             "medicine.sachets",
             POWDER.agreement,
-            "medicine.active",
             "medicine.live_weight",
         ],
         caution: Some("sum-dose-caution"),

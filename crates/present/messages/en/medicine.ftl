@@ -128,6 +128,13 @@ sum-withdrawal-caution-2 = The label of your own pack and your veterinarian come
 sum-withdrawal-caution-3 = Feed can carry a waiting time too, against coccidiosis for one: read the bag, and count from the last day any of it was fed.
 sum-withdrawal-caution-4 = Another dose, another bird or another way of giving than the label’s: its days no longer hold. Ask the veterinarian.
 
+## Vials.
+
+field-vaccine-doses-per-vial = Doses in a vial
+    .hint = By its label.
+figure-vaccine-vials = Vials to open, whole
+rule-vaccine-vials = Never fewer doses than birds. What is left in the last vial is destroyed, not kept.
+
 ## The vaccine programme of your own veterinarian.
 
 vaccine-route-drinking-water = in the drinking water
