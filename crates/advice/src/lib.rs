@@ -3,7 +3,9 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod body;
 pub mod check;
+pub mod diary;
 pub mod door_sheet;
 pub mod exercise;
 pub mod families;
@@ -18,6 +20,7 @@ pub mod plan_file;
 pub mod procedure;
 pub mod programme;
 pub mod purchases;
+pub mod record;
 pub mod rule;
 pub mod series;
 pub mod store_room;

@@ -2,7 +2,6 @@
 
 mod adopt;
 mod before;
-mod body;
 mod calendar;
 mod call;
 mod day;
