@@ -37,6 +37,11 @@ impl Route {
             Route::WingWeb => "wing-web",
         }
     }
+
+    /// The route of a stable name.
+    pub fn named(name: &str) -> Option<Route> {
+        Route::ALL.into_iter().find(|route| route.name() == name)
+    }
 }
 
 /// What the veterinarian's paper calls the day the chicks come. Asked, never guessed: a slip moves every vaccine.
@@ -49,6 +54,15 @@ pub enum ArrivalDay {
 }
 
 impl ArrivalDay {
+    /// What a grower answers, "0" or "1".
+    pub fn answered(text: &str) -> Option<ArrivalDay> {
+        match text {
+            "0" => Some(ArrivalDay::Zero),
+            "1" => Some(ArrivalDay::One),
+            _ => None,
+        }
+    }
+
     /// The day of age of a day on the paper; `None` before the chicks come.
     fn age(self, on_paper: i32) -> Option<DayOfAge> {
         let age = match self {
@@ -185,10 +199,9 @@ fn read_day(line: usize, typed: &str, arrival: ArrivalDay) -> Result<i32, Progra
 
 fn read_route(line: usize, typed: &str) -> Result<Route, ProgrammeFault> {
     let plain = typed.to_lowercase().replace([' ', '_'], "-");
-    let named = |name: &str| Route::ALL.into_iter().find(|route| route.name() == name);
-    named(&plain).ok_or_else(|| {
+    Route::named(&plain).ok_or_else(|| {
         let nearest = quantity::field::nearest(&plain, Route::ALL.iter().map(|route| route.name()));
-        ProgrammeFault::NotARoute { line, typed: typed.to_owned(), nearest: nearest.and_then(named) }
+        ProgrammeFault::NotARoute { line, typed: typed.to_owned(), nearest: nearest.and_then(Route::named) }
     })
 }
 
@@ -405,6 +418,19 @@ mod tests {
                 ProgrammeFault::Twice { line: 10, first: 9 },
             ]
         );
+    }
+
+    /// The book keeps a route and the day of arrival by these names.
+    #[test]
+    fn the_book_names_the_same() {
+        assert!(quantity::records::ROUTES.iter().all(|name| Route::named(name).is_some()));
+        assert_eq!(quantity::records::ROUTES.len(), Route::ALL.len());
+        let arrival = quantity::records::RECORD_FIELDS
+            .iter()
+            .find(|field| field.key == "vaccine_programme.arrival_day")
+            .unwrap();
+        let quantity::Kind::Choice(words) = arrival.kind else { panic!("a choice") };
+        assert!(words.iter().all(|word| ArrivalDay::answered(word).is_some()));
     }
 
     #[test]
