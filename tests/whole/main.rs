@@ -8,6 +8,7 @@ mod evaluator;
 mod faults;
 mod functions;
 mod heat_properties;
+mod medicine_properties;
 mod money_properties;
 mod outfit;
 mod placing;

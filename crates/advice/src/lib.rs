@@ -20,6 +20,7 @@ pub mod outfit;
 pub mod plan;
 pub mod plan_file;
 pub mod procedure;
+pub mod programme;
 pub mod purchases;
 pub mod record;
 pub mod rule;

@@ -15,6 +15,7 @@ pub mod manual;
 pub mod oddity;
 pub mod plan;
 pub mod print;
+pub mod programme;
 pub mod scene;
 pub mod show;
 pub mod sum;

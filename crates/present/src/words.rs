@@ -24,6 +24,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/commands.ftl"),
     include_str!("../messages/en/heat.ftl"),
     include_str!("../messages/en/sums.ftl"),
+    include_str!("../messages/en/medicine.ftl"),
     include_str!("../messages/en/scenes.ftl"),
     include_str!("../messages/en/tasks.ftl"),
     include_str!("../messages/en/web.ftl"),

@@ -23,6 +23,7 @@ pub(crate) mod guard;
 pub(crate) mod heat;
 mod light;
 mod litter;
+pub(crate) mod medicine;
 mod money;
 pub(crate) mod performance;
 pub mod risk;
@@ -67,6 +68,9 @@ pub static FAMILIES: &[&Family] = &[
     &air::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
+    &medicine::LIQUIDS,
+    &medicine::POWDERS,
+    &medicine::FAMILY,
     &weighing::FAMILY,
     &growing::FAMILY,
     &performance::FAMILY,
