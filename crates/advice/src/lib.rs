@@ -5,6 +5,7 @@
 
 pub mod body;
 pub mod check;
+pub mod chicks;
 pub mod diary;
 pub mod door_sheet;
 pub mod exercise;
@@ -12,9 +13,11 @@ pub mod families;
 pub mod finding;
 pub mod findings;
 pub mod futures_table;
+pub mod growing;
 pub mod houses;
 pub mod outcome;
 pub mod outfit;
+pub mod past;
 pub mod plan;
 pub mod plan_file;
 pub mod procedure;
@@ -23,6 +26,7 @@ pub mod record;
 pub mod rule;
 pub mod series;
 pub mod store_room;
+pub mod stock;
 pub mod sums;
 pub mod tasks;
 pub mod verify;
