@@ -5,7 +5,6 @@
 
 pub mod body;
 pub mod check;
-pub mod chicks;
 pub mod diary;
 pub mod door_sheet;
 pub mod exercise;
@@ -26,7 +25,6 @@ pub mod record;
 pub mod rule;
 pub mod series;
 pub mod store_room;
-pub mod stock;
 pub mod sums;
 pub mod tasks;
 pub mod verify;

@@ -291,9 +291,6 @@ fn one_of(over: Over, days: &[(i32, Resolved)], unit: Unit) -> Option<Resolved> 
         Over::DayOfLeast => days.iter().min_by(by_value).map(|day| day_of(day.0)),
         Over::Last => days.last().map(|day| day.1),
         Over::DayOfLast => days.last().map(|day| day_of(day.0)),
-        Over::LastButOne => days.iter().rev().nth(1).map(|day| day.1),
-        Over::DayOfLastButOne => days.iter().rev().nth(1).map(|day| day_of(day.0)),
-        Over::Count => Some(Resolved { value: days.len() as f64, unit: Unit::Day, band: None }),
     }
 }
 

@@ -179,12 +179,6 @@ pub enum Over {
     Last,
     /// The day of age of the last.
     DayOfLast,
-    /// The last day but one.
-    LastButOne,
-    /// The day of age of the last but one.
-    DayOfLastButOne,
-    /// How many days there are.
-    Count,
 }
 
 impl Over {
@@ -198,9 +192,6 @@ impl Over {
             Over::DayOfLeast => "day-of-least",
             Over::Last => "last",
             Over::DayOfLast => "day-of-last",
-            Over::LastButOne => "last-but-one",
-            Over::DayOfLastButOne => "day-of-last-but-one",
-            Over::Count => "count",
         }
     }
 }

@@ -1,5 +1,7 @@
 //! A document of blocks: what a page, a sheet or a terminal shows, before anybody lays it out.
 
+use quantity::CivilDay;
+
 /// A document.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Document {
@@ -73,7 +75,7 @@ pub enum Block {
         /// The table.
         table: Table,
         /// The day of each row; `None` for a row that is about no day.
-        days: Vec<Option<quantity::CivilDay>>,
+        days: Vec<Option<CivilDay>>,
     },
     /// A drawing.
     Drawing(Drawing),
