@@ -35,22 +35,28 @@ impl Standing {
     }
 }
 
-/// How the weight at the end of the first week stands, as so many times the weight on arrival: 4 is good, under 3.5 asks.
+/// To the tenth that is shown, so that nobody reads 4.0 and is told that it is under 4.
+fn as_shown(value: f64) -> f64 {
+    (value * 10.0).round() / 10.0
+}
+
+/// How the weight at the end of the first week stands, as so many times the weight on arrival, to a tenth: 4 is good, under
+/// 3.5 asks.
 ///
 /// Source: [first-week], from memory.
 pub fn first_week_weight(times: f64) -> Standing {
-    match times {
+    match as_shown(times) {
         times if times >= 4.0 => Standing::Good,
         times if times >= 3.5 => Standing::Behind,
         _ => Standing::Ask,
     }
 }
 
-/// How the losses of the first week stand, in percent of the live chicks placed: up to 1 is good, 2 asks, 3 acts.
+/// How the losses of the first week stand, in percent of the live chicks placed, to a tenth: up to 1 is good, 2 asks, 3 acts.
 ///
 /// Source: [first-week], from memory.
 pub fn first_week_losses(percent: f64) -> Standing {
-    match percent {
+    match as_shown(percent) {
         percent if percent <= 1.0 => Standing::Good,
         percent if percent < 2.0 => Standing::Behind,
         percent if percent < 3.0 => Standing::Ask,
@@ -152,9 +158,9 @@ mod tests {
 
     #[test]
     fn the_first_week_is_judged_at_the_limits() {
-        let weights = [4.0, 3.99, 3.5, 3.49].map(first_week_weight);
+        let weights = [3.96, 3.94, 3.46, 3.44].map(first_week_weight);
         assert_eq!(weights, [Standing::Good, Standing::Behind, Standing::Behind, Standing::Ask]);
-        let losses = [1.0, 1.01, 2.0, 3.0].map(first_week_losses);
+        let losses = [1.04, 1.06, 2.0, 3.0].map(first_week_losses);
         assert_eq!(losses, [Standing::Good, Standing::Behind, Standing::Ask, Standing::Act]);
     }
 }

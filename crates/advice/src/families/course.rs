@@ -352,6 +352,18 @@ static SERIES: &[SeriesSpec] = &[
         .from("adopted-plan", Status::Derived)],
     ),
     told(
+        "expected.water_a_bird_by_day",
+        Unit::Millilitre,
+        0,
+        &[exact(
+            "water-a-bird-by-plan",
+            "1000 * W / E",
+            &[same("W", "expected.water_by_day"), same("E", "expected.alive_by_day")],
+            |x| Some(1000.0 * x[0] / x[1]),
+        )
+        .from("adopted-plan", Status::Derived)],
+    ),
+    told(
         "expected.feed_to_date",
         Unit::Gram,
         0,

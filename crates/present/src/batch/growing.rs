@@ -1,7 +1,8 @@
 //! How are they growing?
 
 use advice::growing::{RECENT_DAYS, first_week_losses, first_week_weight};
-use advice::past::Past;
+use advice::past::{Past, PastBatch};
+use quantity::Unit;
 
 use super::Page;
 use super::lines::{Columns, Lines};
@@ -54,7 +55,11 @@ const FEED: Lines = Lines {
 
 const WATER: Lines = Lines {
     name: "grown-water",
-    lines: &[("growing.water_a_bird_by_day", Stroke::Dots), ("past.water_a_bird_by_day", Stroke::Dashed)],
+    lines: &[
+        ("growing.water_a_bird_by_day", Stroke::Dots),
+        ("past.water_a_bird_by_day", Stroke::Dashed),
+        ("expected.water_a_bird_by_day", Stroke::Solid),
+    ],
     from_zero: true,
 };
 
@@ -91,7 +96,7 @@ impl Page<'_> {
         if past.batches.is_empty() {
             return self.note("no-past-batch");
         }
-        let name = |one: &advice::past::PastBatch| {
+        let name = |one: &PastBatch| {
             let day = show::day(one.placement, self.viewer);
             match &one.name {
                 Some(name) => say!(self.words, "past-batch-named", name = name, day = day),
@@ -161,22 +166,8 @@ impl Page<'_> {
 
     fn first_week(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("growing-first-week")];
-        let losses = self.number("growing.first_week_losses").zip(self.value("growing.first_week_losses"));
-        if let Some((percent, shown)) = losses {
-            let end = self.number("growing.first_week_end").unwrap_or_default();
-            let key = format!("first-week-losses-{}", first_week_losses(percent).name());
-            blocks.push(Block::Paragraph(say!(self.words, &key, losses = shown, day = show::short(end, 0))));
-        }
-        blocks.push(
-            match self.number("growing.first_week_ratio").zip(self.value("growing.first_week_ratio")) {
-                Some((times, shown)) => {
-                    let key = format!("first-week-weight-{}", first_week_weight(times).name());
-                    let day = self.walk.diary.answers.number("book.week_weighed_d").unwrap_or(7.0);
-                    Block::Paragraph(say!(self.words, &key, times = shown, day = show::short(day, 0)))
-                }
-                None => self.note("waiting-first-week-weight"),
-            },
-        );
+        blocks.extend(self.first_week_lost());
+        blocks.push(self.first_week_grown().unwrap_or_else(|| self.note("waiting-first-week-weight")));
         blocks.extend(self.rows(&[
             "growing.first_week_end",
             "growing.first_week_losses",
@@ -184,6 +175,21 @@ impl Page<'_> {
             "growing.first_week_ratio",
         ]));
         blocks
+    }
+
+    fn first_week_lost(&self) -> Option<Block> {
+        let percent = self.number("growing.first_week_losses")?;
+        let key = format!("first-week-losses-{}", first_week_losses(percent).name());
+        let losses = show::quantity(percent, Unit::Percent, 1, self.viewer);
+        let end = show::short(self.number("growing.first_week_end")?, 0);
+        Some(Block::Paragraph(say!(self.words, &key, losses = losses, day = end)))
+    }
+
+    fn first_week_grown(&self) -> Option<Block> {
+        let times = self.number("growing.first_week_ratio")?;
+        let key = format!("first-week-weight-{}", first_week_weight(times).name());
+        let day = show::short(self.walk.diary.answers.number("book.week_weighed_d")?, 0);
+        Some(Block::Paragraph(say!(self.words, &key, times = show::number(times, 1), day = day)))
     }
 
     fn losses(&self) -> Vec<Block> {
@@ -223,7 +229,7 @@ impl Page<'_> {
                 self.words,
                 "losses-lead",
                 lost = self.value("growing.lost")?,
-                placed = show::quantity(placed, quantity::Unit::Chicks, 0, self.viewer),
+                placed = show::quantity(placed, Unit::Chicks, 0, self.viewer),
                 alive = self.value("growing.alive")?,
             ),
         })
@@ -249,6 +255,7 @@ impl Page<'_> {
                 "past.feed_a_bird_by_day",
                 "growing.water_by_day",
                 "growing.water_a_bird_by_day",
+                "expected.water_a_bird_by_day",
                 "past.water_a_bird_by_day",
                 "growing.water_to_feed_by_day",
             ],
