@@ -12,6 +12,7 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+pub(crate) mod course;
 mod disinfectant;
 mod equipment;
 mod feed;
@@ -73,6 +74,7 @@ pub static FAMILIES: &[&Family] = &[
     &medicine::FAMILY,
     &weighing::FAMILY,
     &growing::FAMILY,
+    &course::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];
