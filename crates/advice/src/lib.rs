@@ -12,6 +12,7 @@ pub mod families;
 pub mod finding;
 pub mod findings;
 pub mod futures_table;
+pub mod health;
 pub mod houses;
 pub mod outcome;
 pub mod outfit;
