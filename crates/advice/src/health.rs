@@ -3,11 +3,13 @@
 //!
 //! It knows what was written and nothing else: a medicine that nobody wrote down holds nothing back.
 
-use model::medicine::{Clear, Withdrawal, clear_of_all};
+use model::medicine::clear_of_all;
 use quantity::{CivilDay, FigureValue};
 
 use crate::diary::Diary;
 use crate::outcome::Outcome;
+
+pub use model::medicine::{Clear, Withdrawal};
 
 pub mod vaccinations;
 pub mod waits;

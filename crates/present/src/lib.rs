@@ -8,6 +8,7 @@ pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;
+pub mod health;
 pub mod html;
 pub mod manual;
 pub mod plan;
