@@ -3,6 +3,7 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod adoption;
 pub mod body;
 pub mod check;
 pub mod diary;
@@ -14,6 +15,7 @@ pub mod findings;
 pub mod futures_table;
 pub mod health;
 pub mod houses;
+pub mod keep;
 pub mod outcome;
 pub mod outfit;
 pub mod plan;
@@ -30,6 +32,7 @@ pub mod tasks;
 pub mod verify;
 pub mod walk;
 pub mod working;
+pub mod writing;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
 /// adopted under older rules can say so.
