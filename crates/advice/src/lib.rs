@@ -14,6 +14,7 @@ pub mod finding;
 pub mod findings;
 pub mod futures_table;
 pub mod growing;
+pub mod health;
 pub mod houses;
 pub mod keep;
 pub mod outcome;

@@ -2,10 +2,6 @@
 
 page-today = Today
 page-a-day = That day
-page-growing = How are they growing?
-page-store = What is in the store room?
-page-brooding = Brooding checks
-page-health = Vaccines and medicines
 page-batches = The batches
 
 day-and-age = { $day }, day { $age }
