@@ -60,7 +60,7 @@ pub fn walk() -> (Walk, Past) {
 }
 
 /// Writes entries one after the other, on one device.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct Pen {
     /// What was written.
     pub written: Vec<StoredEntry>,
@@ -103,6 +103,12 @@ impl Pen {
         let day = plan.answers.day("batch.placement").unwrap().plus_days(-30);
         let draft = Draft::new(self.next_id(), "plan-adopted", Subject::Batch(batch), day, adopted(&plan));
         self.put(draft);
+    }
+
+    /// A batch that has just begun.
+    pub fn adopt_and_place(&mut self, batch: BatchId) {
+        self.adopt(batch, &sample::complete());
+        self.chicks(batch, placed());
     }
 
     fn chicks(&mut self, batch: BatchId, day: CivilDay) {
@@ -158,7 +164,9 @@ impl Pen {
     }
 
     fn store(&mut self, batch: BatchId, placed: CivilDay) {
-        for (age, phase, bags) in [(-2, "starter", "16"), (9, "grower", "70"), (26, "finisher", "30")] {
+        for (age, phase, bags) in
+            [(-2, "starter", "16"), (9, "grower", "70"), (26, "finisher", "30"), (27, "last", "20")]
+        {
             let day = placed.plus_days(age);
             let bags = [("phase", phase.into()), ("bags", bags.into()), ("bag_kg", "50".into())];
             self.note(batch, day, "feed-delivered", &bags);
