@@ -3,6 +3,7 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod adoption;
 pub mod body;
 pub mod check;
 pub mod chicks;
@@ -15,6 +16,7 @@ pub mod findings;
 pub mod futures_table;
 pub mod growing;
 pub mod houses;
+pub mod keep;
 pub mod outcome;
 pub mod outfit;
 pub mod past;
@@ -32,6 +34,7 @@ pub mod tasks;
 pub mod verify;
 pub mod walk;
 pub mod working;
+pub mod writing;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
 /// adopted under older rules can say so.

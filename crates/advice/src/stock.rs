@@ -13,7 +13,7 @@ use crate::store_room::Phase;
 
 /// Puts it among the answers.
 pub(crate) fn write(diary: &mut Diary) {
-    let sums: [(&str, Amount, fn(&store::FeedFields) -> &'static str); 5] = [
+    let sums: [(&str, Amount, Key); 5] = [
         ("feed-delivered", delivered_kg, |feed| feed.came),
         ("feed-delivered", |note| note.number("bags"), |feed| feed.bags),
         ("feed-opened", |note| note.number("bags"), |feed| feed.opened),
@@ -27,13 +27,17 @@ pub(crate) fn write(diary: &mut Diary) {
                 set_number(&mut diary.answers, key(fields), sum);
             }
         }
-        let last = of_phase(diary, "feed-delivered", phase).filter_map(|note| note.number("bag_kg")).last();
+        let last =
+            of_phase(diary, "feed-delivered", phase).filter_map(|note| note.number("bag_kg")).next_back();
         if let Some(bag) = last {
             set_number(&mut diary.answers, fields.bag, bag);
         }
     }
     write_ahead(diary);
 }
+
+/// The field of a feed that a sum goes into.
+type Key = fn(&store::FeedFields) -> &'static str;
 
 /// Reads an amount out of what was written down.
 type Amount = fn(&Noted) -> Option<f64>;

@@ -30,6 +30,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/prints.ftl"),
     include_str!("../messages/en/records.ftl"),
     include_str!("../messages/en/growing.ftl"),
+    include_str!("../messages/en/record_commands.ftl"),
 ];
 
 /// The messages of one language.
