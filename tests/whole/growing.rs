@@ -394,3 +394,31 @@ fn the_last_look_is_drawn() {
     let text = said(&page);
     assert!(text.contains("17 Sep, 13 h: panting") && text.contains("Nobody sleeps here"), "{text}");
 }
+
+/// A page about a day is the same whether or not later days are written by now.
+#[test]
+fn a_page_knows_nothing_of_later_days() {
+    let on = running::placed().plus_days(10);
+    let all = running::pen();
+    let mut until = all.clone();
+    until.written.retain(|stored| stored.entry.day <= on);
+    assert!(until.written.len() < all.written.len());
+    let read = |state: &book::BookState| {
+        let (walk, past) = running::walk_on(state, on);
+        pages(&walk, &past, &Viewer::plain())
+    };
+    assert_eq!(read(&all.fold()), read(&until.fold()));
+}
+
+/// On paper each table and drawing stands too.
+#[test]
+fn the_pages_can_be_printed() {
+    let (walk, past) = running::walk();
+    let viewer = Viewer::plain();
+    let print = present::print::write(&pages(&walk, &past, &viewer), present::print::Paper::A4, &viewer);
+    let kinds = |kind: &str| {
+        print.data["blocks"].as_array().unwrap().iter().filter(|block| block["kind"] == kind).count()
+    };
+    assert_eq!((kinds("drawing"), print.drawings.len()), (14, 13));
+    assert!(kinds("table") >= 9, "{}", kinds("table"));
+}
