@@ -6,6 +6,7 @@
 pub mod adoption;
 pub mod body;
 pub mod check;
+pub mod chicks;
 pub mod diary;
 pub mod door_sheet;
 pub mod exercise;
@@ -28,6 +29,7 @@ pub mod purchases;
 pub mod record;
 pub mod rule;
 pub mod series;
+pub mod stock;
 pub mod store_room;
 pub mod sums;
 pub mod tasks;
