@@ -1,6 +1,9 @@
 //! Bodies such as forms write them: of every kind, straight from the table of fields, so that a new kind is generated
 //! as soon as it stands there.
 
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
 use quantity::field::{Field, Kind as Takes, Need};
 use quantity::{fields, records};
 use serde_json::{Value, json};
@@ -12,16 +15,24 @@ use crate::entry::{Answer, Body};
 use crate::kind::{KINDS, Kind};
 use crate::limit::HOUSE_OF_PLAN;
 
+/// Both tables of fields by section.
+static SECTIONS: LazyLock<BTreeMap<&'static str, Vec<&'static Field>>> = LazyLock::new(|| {
+    let mut sections: BTreeMap<&'static str, Vec<&'static Field>> = BTreeMap::new();
+    for field in records::RECORD_FIELDS.iter().chain(fields::FIELDS) {
+        sections.entry(field.section()).or_default().push(field);
+    }
+    sections
+});
+
 /// A body of a kind: what is asked for, and some of what may be left out.
 pub(super) fn body(kind: &str, luck: &mut Luck) -> Body {
     if kind == "plan-adopted" {
         return plan(luck);
     }
-    let section = Kind::named(kind, KINDS).and_then(|kind| kind.section);
-    let of_kind = |field: &&Field| Some(field.section()) == section;
+    let section = Kind::named(kind, KINDS).and_then(|kind| kind.section).unwrap_or_default();
     let mut body = Body::new();
-    for field in records::RECORD_FIELDS.iter().chain(fields::FIELDS).filter(of_kind) {
-        if field.need == Need::Required || luck.chance(25) {
+    for field in SECTIONS.get(section).into_iter().flatten() {
+        if field.need == Need::Required || luck.chance(20) {
             let value = value(field.kind, luck);
             body.insert(field.name().to_owned(), Answer { typed: None, value });
         }

@@ -89,7 +89,7 @@ pub(super) fn book(sort: Sort, seed: u64) -> Book {
     }
     let steps = match sort {
         Sort::Wild => 10 + world.luck.below(40),
-        Sort::Batch => 8 + world.luck.below(12),
+        Sort::Batch => 6 + world.luck.below(11),
     };
     for _ in 0..steps {
         world.step();

@@ -6,4 +6,5 @@ pub(crate) mod luck;
 pub(crate) mod make;
 mod oracle;
 mod property;
+mod shares;
 mod sums;

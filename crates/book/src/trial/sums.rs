@@ -1,7 +1,8 @@
 //! What a batch adds up to, on ten thousand generated books of two phones: tallies, limits and the view of a day, held
 //! against a slow oracle that adds up from the entries themselves.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
+use std::ops::Range;
 
 use quantity::CivilDay;
 use uuid::Uuid;
@@ -10,6 +11,7 @@ use super::generate::{self, Sort};
 use super::luck::Luck;
 use super::make::{self, FARM};
 use super::oracle::View;
+use super::shares::Shares;
 use crate::entry::{BatchId, Entry, EntryHash, HouseId, StoredEntry, Subject};
 use crate::finding::Finding;
 use crate::fold::{BookState, fold};
@@ -171,9 +173,6 @@ fn word<'e>(entry: &'e Entry, key: &str) -> Option<&'e str> {
     entry.body.get(key).filter(|_| is_read(entry))?.value.as_str()
 }
 
-/// In how many books something occurs.
-type Shares = BTreeMap<&'static str, u64>;
-
 /// Holds one book against the oracle: as a whole and entry by entry, and on one of its days.
 fn hold(seed: u64, shares: &mut Shares) {
     let book = generate::book(Sort::Batch, seed);
@@ -192,11 +191,20 @@ fn hold(seed: u64, shares: &mut Shares) {
 
     let expected = DayView::expected(&entries, batch, day);
     assert_eq!(DayView::of(&whole, batch, day), expected, "book {seed} on {day}");
-    let early = fold(FARM, entries.iter().filter(|stored| stored.entry.day <= day).cloned());
-    assert_eq!(DayView::of(&early, batch, day), expected, "book {seed} on {day}, before the later days");
+    let early: Vec<StoredEntry> = entries.iter().filter(|stored| stored.entry.day <= day).cloned().collect();
+    if early.len() < entries.len() {
+        let early = fold(FARM, early);
+        assert_eq!(DayView::of(&early, batch, day), expected, "book {seed} on {day}, before the later days");
+    }
 
+    book.features.iter().for_each(|feature| shares.count(feature, true));
+    shares.count("=> asked about", !added.view.conflicts.is_empty());
     let differs = expected.tally != whole.checkpoint(subject, day).tally;
-    count(shares, &book.features, &expected.tally, &limits, differs);
+    shares.count("=> a later entry changes an earlier day", differs);
+    count_sums(shares, &expected.tally);
+    let limits: BTreeSet<&'static str> = limits.iter().map(limit_name).collect();
+    limits.into_iter().for_each(|limit| shares.count(limit, true));
+
     luck.shuffle(&mut entries);
     let mut appended = BookState::new(FARM);
     for stored in entries {
@@ -205,26 +213,15 @@ fn hold(seed: u64, shares: &mut Shares) {
     assert_eq!(appended, whole, "book {seed}, entry by entry");
 }
 
-fn count(
-    shares: &mut Shares,
-    features: &BTreeSet<&'static str>,
-    tally: &Tally,
-    limits: &BTreeSet<Finding>,
-    differs: bool,
-) {
-    let mut add = |what: &'static str, occurs: bool| *shares.entry(what).or_default() += u64::from(occurs);
-    features.iter().for_each(|feature| add(feature, true));
-    add("=> placed", tally.placed.is_some());
-    add("=> lost", tally.lost > 0.0);
-    add("=> out", tally.out > 0.0);
-    add("=> sold", tally.sold > 0.0);
+fn count_sums(shares: &mut Shares, tally: &Tally) {
     let some = |kilograms: &[f64; 4]| kilograms.iter().any(|kilograms| *kilograms > 0.0);
-    add("=> delivered", some(&tally.delivered_kg));
-    add("=> given", some(&tally.given_kg));
-    add("=> spoiled", some(&tally.spoiled_kg));
-    add("=> a later entry changes an earlier day", differs);
-    let found: BTreeSet<&'static str> = limits.iter().map(limit_name).collect();
-    found.into_iter().for_each(|limit| add(limit, true));
+    shares.count("=> placed", tally.placed.is_some());
+    shares.count("=> lost", tally.lost > 0.0);
+    shares.count("=> out", tally.out > 0.0);
+    shares.count("=> sold", tally.sold > 0.0);
+    shares.count("=> delivered", some(&tally.delivered_kg));
+    shares.count("=> given", some(&tally.given_kg));
+    shares.count("=> spoiled", some(&tally.spoiled_kg));
 }
 
 fn limit_name(limit: &Finding) -> &'static str {
@@ -246,6 +243,7 @@ const LEAST_SHARES: &[(&str, u64)] = &[
     ("moved to another day", 10),
     ("lost entry", 10),
     ("newer version", 10),
+    ("=> asked about", 15),
     ("=> placed", 25),
     ("=> lost", 12),
     ("=> out", 7),
@@ -263,27 +261,8 @@ const LEAST_SHARES: &[(&str, u64)] = &[
 
 #[test]
 fn batches_add_up_as_their_entries_say() {
-    let halves = std::thread::scope(|scope| {
-        let halves = [0..BOOKS / 2, BOOKS / 2..BOOKS].map(|seeds| {
-            scope.spawn(|| {
-                let mut shares = Shares::new();
-                seeds.for_each(|seed| hold(seed, &mut shares));
-                shares
-            })
-        });
-        halves.map(|half| half.join().expect("a book does not add up"))
-    });
-    let mut shares = Shares::new();
-    for (what, books) in halves.into_iter().flatten() {
-        *shares.entry(what).or_default() += books;
-    }
-    for (what, books) in &shares {
-        println!("{:5.1} per 100 books: {what}", *books as f64 * 100.0 / BOOKS as f64);
-    }
-    for (what, least) in LEAST_SHARES {
-        let books = shares.get(what).copied().unwrap_or_default();
-        assert!(books * 100 >= least * BOOKS, "{what} occurs in {books} of {BOOKS} books, too few");
-    }
+    let hold_all = |seeds: Range<u64>, shares: &mut Shares| seeds.for_each(|seed| hold(seed, shares));
+    Shares::of(BOOKS, hold_all).ask_for(LEAST_SHARES, BOOKS);
 }
 
 /// A few hundred books are enough to meet every kind there is.
