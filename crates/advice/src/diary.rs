@@ -13,6 +13,9 @@ use crate::families::{self, growing};
 use crate::plan;
 use model::weighing;
 
+/// Reads an amount out of what was written down.
+type Amount = fn(&Noted) -> Option<f64>;
+
 /// What the book says about one batch.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Diary {
@@ -125,9 +128,9 @@ impl Diary {
     fn write_days(&mut self) {
         let Some(today) = self.age_today() else { return };
         set(&mut self.answers, growing::TODAY, Value::Number(f64::from(today)));
-        let sums: [(&str, fn(&Noted) -> Option<f64>); 4] = [
-            (growing::LOST, |note| lost(note)),
-            (growing::LEFT, |note| left(note)),
+        let sums: [(&str, Amount); 4] = [
+            (growing::LOST, lost),
+            (growing::LEFT, left),
             (growing::FEED, |note| of("feed-given", note, "feed_kg")),
             (growing::WATER, |note| of("water", note, "water_l")),
         ];

@@ -26,6 +26,7 @@ pub mod store_room;
 pub mod sums;
 pub mod tasks;
 pub mod verify;
+pub mod walk;
 pub mod working;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan

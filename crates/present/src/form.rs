@@ -11,7 +11,7 @@ use crate::{fault, say, show};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
     /// The key it is sent under.
-    pub key: &'static str,
+    pub key: String,
     /// What it is.
     pub label: String,
     /// How to answer; may be empty.
@@ -72,7 +72,7 @@ fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> 
     let own = words.attribute(&message, "hint", &[]).unwrap_or_default();
     let hint = [own, allowed(asked, viewer)].into_iter().filter(|part| !part.is_empty());
     Input {
-        key: asked.key,
+        key: asked.key.to_owned(),
         label: words.plain(&message),
         hint: hint.collect::<Vec<_>>().join(" "),
         control: control(asked, &typed, viewer),

@@ -1,7 +1,9 @@
 #![doc = include_str!("../README.md")]
 
 mod adopt;
+mod batch;
 mod before;
+mod boxes;
 mod calendar;
 mod call;
 mod day;
