@@ -10,10 +10,10 @@ use crate::luck::Luck;
 pub(crate) const SPOTS: [&str; 3] = ["by the door", "middle", "far end"];
 
 /// End weights of cocks and hens, g, and their rates a day.
-const SEXES: [(f64, f64); 2] = [(5_850.0, 0.0405), (4_450.0, 0.0412)];
+const SEXES: [(f64, f64); 2] = [(5_600.0, 0.0405), (4_650.0, 0.0412)];
 
 /// Spread of end weights between birds of a sex, of rates, and of hatch weights, as shares.
-const SPREADS: [f64; 3] = [0.085, 0.03, 0.08];
+const SPREADS: [f64; 3] = [0.07, 0.025, 0.08];
 
 /// A bird's own curve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,10 +71,11 @@ impl Brood {
         }
     }
 
-    /// Some bird of the flock.
-    pub(crate) fn any(&self, luck: &mut Luck) -> Bird {
-        let sex = usize::from(luck.happens(0.5));
-        self.bird(sex, [luck.normal(), luck.normal(), luck.normal()])
+    /// Some bird of the flock, and whether it is a hen.
+    pub(crate) fn any(&self, luck: &mut Luck) -> (Bird, bool) {
+        let is_hen = luck.happens(0.5);
+        let sex = usize::from(is_hen);
+        (self.bird(sex, [luck.normal(), luck.normal(), luck.normal()]), is_hen)
     }
 
     /// Mean weight, g, of a flock on a clock: of typical birds, which stand for equal parts of the flock.
@@ -190,7 +191,7 @@ mod tests {
         let brood = Brood::of(40.0, &mut Luck::of(3, 1));
         let mut luck = Luck::of(4, 1);
         let birds = 20_000;
-        let mean = (0..birds).map(|_| brood.any(&mut luck).weight_g(35.0)).sum::<f64>() / f64::from(birds);
+        let mean = (0..birds).map(|_| brood.any(&mut luck).0.weight_g(35.0)).sum::<f64>() / f64::from(birds);
         assert!((mean / brood.mean_g(35.0) - 1.0).abs() < 0.01, "{mean} {}", brood.mean_g(35.0));
     }
 }

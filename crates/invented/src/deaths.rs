@@ -63,7 +63,8 @@ pub(crate) fn of_day(danger: &Danger, luck: &mut Luck) -> Deaths {
     let of_chicks = 5.0 * (-f64::from(danger.age) / 3.0).exp();
     let of_heat = 0.000_5 * (danger.inside.warmest_c - 36.0).max(0.0) * danger.weight_g / 1000.0;
     let hazard = danger.batch * HAZARD * (1.0 + of_chicks + 9.0 * danger.sickness) + of_heat;
-    let dead = luck.times(alive * hazard * luck.clone().factor(0.4)).min(danger.alive);
+    let of_today = luck.factor(0.4);
+    let dead = luck.times(alive * hazard * of_today).min(danger.alive);
     let culled = luck.times(alive * 0.000_12 * (1.0 + of_chicks)).min(danger.alive - dead);
     Deaths { dead, culled, looked: looked(danger, dead, luck) }
 }

@@ -71,11 +71,6 @@ impl Luck {
     pub(crate) fn of_many(&mut self, many: u32, chance: f64) -> u32 {
         (0..many).filter(|_| self.happens(chance)).count() as u32
     }
-
-    /// One of some.
-    pub(crate) fn one_of<T: Copy>(&mut self, some: &[T; 3]) -> T {
-        some[(self.unit() * 3.0) as usize]
-    }
 }
 
 #[cfg(test)]
