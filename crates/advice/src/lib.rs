@@ -3,6 +3,7 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod adoption;
 pub mod body;
 pub mod check;
 pub mod diary;

@@ -59,6 +59,6 @@ fn fuel_kg(house: &House, lifted_c: f64, luck: &mut Luck) -> f64 {
 
 /// Degrees by which it is too hot for birds of an age, over a day that is warm for longer than it is cool.
 pub(crate) fn too_hot_c(inside: &Inside, age: i32) -> f64 {
-    let felt_c = 0.6 * inside.warmest_c + 0.4 * inside.coldest_c;
+    let felt_c = 0.75 * inside.warmest_c + 0.25 * inside.coldest_c;
     (felt_c - (35.0 - 0.34 * f64::from(age)).max(25.5)).max(0.0)
 }

@@ -15,6 +15,6 @@ pub use deaths::Deaths;
 pub use life::{Arrival, Day, Life, live};
 pub use market::{BUYERS, Buyer, Sale};
 pub use pen::{Line, write_down};
-pub use scenario::{Event, Heat, House, Prices, Scenario};
+pub use scenario::{Event, Heat, House, Job, Prices, Scenario};
 pub use store_room::{Delivery, PHASES};
 pub use weather::Outside;

@@ -145,8 +145,8 @@ impl Flock<'_> {
         let danger = Danger { age, alive, weight_g, inside: &inside, sickness, batch: self.hardy };
         let deaths = deaths::of_day(&danger, &mut self.danger);
         self.alive -= deaths.all();
-        let feed_kg = self.eat(age, Mood { too_hot_c, appetite: 1.0 - 0.35 * sickness }, is_dry);
-        let water_l = self.drink(feed_kg.iter().sum(), &inside, is_dry);
+        let (feed_kg, wanted_kg) = self.eat(age, Mood { too_hot_c, appetite: 1.0 - 0.35 * sickness }, is_dry);
+        let water_l = self.drink(feed_kg.iter().sum(), wanted_kg, &inside, is_dry);
         let sales = self.sell(age);
         Day {
             age,
@@ -168,8 +168,8 @@ impl Flock<'_> {
         self.spots.iter().map(|spot| self.brood.mean_g(spot.clock)).sum::<f64>() / SPOTS.len() as f64
     }
 
-    /// Feeds the flock, which grows by it, and orders for the days to come.
-    fn eat(&mut self, age: i32, mood: Mood, is_dry: bool) -> [f64; 3] {
+    /// Feeds the flock, which grows by it, and orders for the days to come; says what was given and what was wanted.
+    fn eat(&mut self, age: i32, mood: Mood, is_dry: bool) -> ([f64; 3], f64) {
         self.store.take_in(age);
         let whim = self.appetite.factor(0.03);
         let hungers: [_; SPOTS.len()] = std::array::from_fn(|at| {
@@ -186,17 +186,17 @@ impl Flock<'_> {
             spot.live_on(hunger, hunger.wants_kg * share);
         }
         self.store.order(self.scenario, age, wanted_kg);
-        given
+        (given, wanted_kg)
     }
 
     /// Litres by the feed eaten, more in heat. Birds at a dry line walk to another one late and drink less.
-    fn drink(&mut self, feed_kg: f64, inside: &Inside, is_dry: bool) -> f64 {
+    fn drink(&mut self, feed_kg: f64, wanted_kg: f64, inside: &Inside, is_dry: bool) -> f64 {
         let mean_c = 0.5 * (inside.coldest_c + inside.warmest_c);
         let a_kg = 1.72 * (1.0 + 0.035 * (mean_c - 23.0).clamp(0.0, 12.0));
         let reached = if is_dry { 0.8 } else { 1.0 };
-        // Chicks that eat little still drink; hunger is stilled with water too.
-        let least_l = 0.008 * f64::from(self.alive);
-        (feed_kg * a_kg * reached * self.appetite.factor(0.035)).max(least_l)
+        // Who goes hungry still drinks.
+        let for_kg = 0.6 * feed_kg + 0.4 * wanted_kg;
+        for_kg * a_kg * reached * self.appetite.factor(0.035)
     }
 
     fn sell(&mut self, age: i32) -> Vec<Sale> {

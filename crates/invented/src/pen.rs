@@ -3,6 +3,7 @@
 mod brooding;
 mod daily;
 mod health;
+mod jobs;
 mod money;
 mod weekly;
 
@@ -32,6 +33,7 @@ pub fn write_down(scenario: &Scenario, life: &Life) -> Vec<Line> {
     let luck = Luck::of(scenario.seed, matter::PEN);
     let mut pen = Pen { scenario, life, luck, lines: Vec::new() };
     pen.before();
+    pen.jobs();
     pen.arrival();
     for day in &life.days {
         pen.daily(day);

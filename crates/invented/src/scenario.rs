@@ -21,6 +21,8 @@ pub struct Scenario {
     pub events: Vec<Event>,
     /// What things cost.
     pub prices: Prices,
+    /// Work that is ticked off when it is done.
+    pub jobs: Vec<Job>,
 }
 
 impl Scenario {
@@ -35,6 +37,7 @@ impl Scenario {
             sale_age: 40,
             events: Vec::new(),
             prices: Prices::MANGO_RIDGE,
+            jobs: Vec::new(),
         }
     }
 
@@ -43,6 +46,17 @@ impl Scenario {
         self.events.push(event);
         self
     }
+}
+
+/// Work that a plan asks for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Job {
+    /// How it is called where it is ticked off.
+    pub key: String,
+    /// Its first day of age; below 0 before the chicks come.
+    pub first: i32,
+    /// Its last; ticked each day from the first on.
+    pub last: i32,
 }
 
 /// What goes wrong, by day of age.

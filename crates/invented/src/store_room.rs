@@ -53,8 +53,12 @@ impl StoreRoom {
     }
 
     /// Gives up to so much on a day: what is left of an earlier feed first, then the day's own; by feed, in half kilograms.
+    /// Stretches what is there when the next cart is late.
     pub(crate) fn give(&mut self, wanted_kg: f64, phase: usize) -> [f64; 3] {
-        let mut left_kg = (2.0 * wanted_kg).round() / 2.0;
+        let there_kg: f64 = self.kg.iter().take(phase + 1).sum();
+        let is_short = there_kg < SHORT_DAYS * wanted_kg;
+        let allowed_kg = if is_short { wanted_kg.min(RATIONED * there_kg) } else { wanted_kg };
+        let mut left_kg = (2.0 * allowed_kg).round() / 2.0;
         let mut given = [0.0; 3];
         for (given, store) in given.iter_mut().zip(self.kg.iter_mut()).take(phase + 1) {
             *given = left_kg.min(*store);
@@ -92,6 +96,10 @@ impl StoreRoom {
     }
 }
 
+/// Who has less than so many days of feed gives no more than this share of it.
+const SHORT_DAYS: f64 = 1.3;
+const RATIONED: f64 = 0.6;
+
 /// How much more than today's is eaten a day until the next cart.
 const GROWS: f64 = 1.12;
 
@@ -119,7 +127,8 @@ mod tests {
     fn old_feed_goes_first_and_no_more_is_given_than_there_is() {
         let mut store = StoreRoom { kg: [3.0, 10.0, 50.0], deliveries: Vec::new() };
         assert_eq!(store.give(8.2, 1), [3.0, 5.0, 0.0]);
-        assert_eq!(store.give(8.0, 1), [0.0, 5.0, 0.0]);
+        assert_eq!(store.give(8.0, 1), [0.0, 3.0, 0.0], "stretched, since the next cart is not there");
+        assert_eq!(store.give(8.0, 1), [0.0, 1.0, 0.0]);
     }
 
     #[test]

@@ -23,7 +23,7 @@ impl Pen<'_> {
         self.look(day);
         self.fuel(day);
         if day.age % 3 == 0 {
-            self.write(day.age, 7, "foot-bath", vec![("state", text("fresh"))]);
+            self.write(day.age, round(day.age), "foot-bath", vec![("state", text("fresh"))]);
         }
     }
 
@@ -34,7 +34,7 @@ impl Pen<'_> {
         }
         let looked = LOOKED.iter().zip(day.deaths.looked).filter(|(_, birds)| *birds > 0);
         typed.extend(looked.map(|(key, birds)| (*key, birds.to_string())));
-        self.write(day.age, 7, "deaths", typed);
+        self.write(day.age, round(day.age), "deaths", typed);
     }
 
     fn feed(&mut self, day: &Day) {
@@ -89,7 +89,7 @@ impl Pen<'_> {
             ("handful", text(handful(day))),
             ("sound", text(sound(day))),
         ];
-        self.write(day.age, 7, "look", typed);
+        self.write(day.age, round(day.age), "look", typed);
     }
 
     /// How the birds lie.
@@ -124,8 +124,13 @@ impl Pen<'_> {
             Heat::Gas => "lpg",
         };
         let typed = vec![("fuel", text(fuel)), ("amount_kg", stepped(day.inside.fuel_kg, 0.5))];
-        self.write(day.age, 7, "fuel-burnt", typed);
+        self.write(day.age, round(day.age), "fuel-burnt", typed);
     }
+}
+
+/// The hour of the first round through the house: on the day they come the chicks are left alone until the evening.
+fn round(age: i32) -> i32 {
+    if age == 0 { 20 } else { 7 }
 }
 
 /// What litter does in the hand.
