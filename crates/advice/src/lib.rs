@@ -14,6 +14,7 @@ pub mod finding;
 pub mod findings;
 pub mod futures_table;
 pub mod houses;
+pub mod keep;
 pub mod outcome;
 pub mod outfit;
 pub mod plan;
@@ -29,6 +30,7 @@ pub mod tasks;
 pub mod verify;
 pub mod walk;
 pub mod working;
+pub mod writing;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
 /// adopted under older rules can say so.

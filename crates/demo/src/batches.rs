@@ -22,7 +22,7 @@ pub(crate) const BATCHES: [Row; 5] = [
     Row {
         plan: include_str!("../../../demo/past/2027-01.toml"),
         seed: 202_701,
-        events: &[Event::LateFeed { day: 26, late: 3 }],
+        events: &[Event::LateFeed { day: 26, late: 2 }],
     },
     Row { plan: include_str!("../../../demo/past/2027-03.toml"), seed: 202_703, events: &[] },
     Row { plan: include_str!("../../../demo/past/2027-06.toml"), seed: 202_706, events: &[] },
@@ -30,7 +30,7 @@ pub(crate) const BATCHES: [Row; 5] = [
         plan: "",
         seed: 202_709,
         events: &[
-            Event::LateFeed { day: 9, late: 3 },
+            Event::LateFeed { day: 9, late: 2 },
             Event::DrinkerLineFails { day: 16 },
             Event::HotSpell { first: 19, days: 4 },
         ],

@@ -1,8 +1,9 @@
 //! The plan files, and what of them stays with the farm from batch to batch.
 
-use advice::body::{self, KEPT_KINDS, kept_in};
+use advice::body::{KEPT_KINDS, kept_in};
+use advice::keep::Said;
 use advice::{plan, plan_file};
-use book::{Body, Draft, HouseId, Subject};
+use book::HouseId;
 use quantity::{Answers, CivilDay, Raw, Source};
 
 use crate::batches::BATCHES;
@@ -49,22 +50,30 @@ impl Files {
 
     /// The farm and its houses, described before the first batch.
     pub(crate) fn drafts(&self) -> Result<Vec<Written>, DemoError> {
-        let (year, month, day) = DESCRIBED;
-        let day = CivilDay::new(year, month, day).ok_or(DemoError::Unsaid { key: "farm.name" })?;
-        let mut kept = Vec::new();
-        for kind in KEPT_KINDS {
-            kept.push((kind, ids::LONG_HOUSE, body_of(&self.long, kind)?));
+        let kinds = KEPT_KINDS.map(|kind| (kind, ids::LONG_HOUSE, &self.long));
+        let houses = [("house", ids::LOWER_HOUSE, &self.lower)];
+        let mut written = Vec::new();
+        for (at, (kind, house, raws)) in kinds.into_iter().chain(houses).enumerate() {
+            written.extend(described(kind, house, raws, at)?);
         }
-        kept.push(("house", ids::LOWER_HOUSE, body_of(&self.lower, "house")?));
-        kept.retain(|(_, _, body)| !body.is_empty());
-        let millis = ids::millis(day, 19);
-        let written = |(at, (kind, house, body)): (usize, (&str, HouseId, Body))| {
-            let subject = if kind == "house" { Subject::House(house) } else { Subject::Farm };
-            let id = ids::entry(BATCHES.len(), at, millis);
-            Written { millis, draft: Draft::new(id, kind, subject, day, body) }
-        };
-        Ok(kept.into_iter().enumerate().map(written).collect())
+        Ok(written)
     }
+}
+
+/// What a kind keeps of a plan, as saving the plan's form writes it; nothing where the plan says nothing of it.
+fn described(
+    kind: &'static str,
+    house: HouseId,
+    raws: &[Raw],
+    at: usize,
+) -> Result<Option<Written>, DemoError> {
+    let (year, month, day) = DESCRIBED;
+    let today = CivilDay::new(year, month, day).ok_or(DemoError::Unsaid { key: "farm.name" })?;
+    let millis = ids::millis(today, 19);
+    let answers = held(raws)?;
+    let said = Said { house, answers: &answers, problems: &[], was_asked: |_, _| true, today };
+    let draft = said.draft(kind, None, ids::entry(BATCHES.len(), at, millis));
+    Ok(draft.map(|draft| Written { millis, draft }))
 }
 
 /// Raws with others in their place where both answer a field.
@@ -75,13 +84,6 @@ fn over(raws: &[Raw], others: &[Raw]) -> Vec<Raw> {
 
 fn of_kind(raws: &[Raw], kind: &str) -> Vec<Raw> {
     raws.iter().filter(|raw| kept_in(&raw.key) == Some(kind)).cloned().collect()
-}
-
-/// The answers that a kind keeps, as the form of a plan writes them.
-fn body_of(raws: &[Raw], kind: &str) -> Result<Body, DemoError> {
-    let answers = held(&of_kind(raws, kind))?;
-    let told = answers.iter().filter(|(key, given)| given.usual.is_none() && kept_in(key) == Some(kind));
-    Ok(told.map(|(key, given)| (key.to_owned(), body::answer(given))).collect())
 }
 
 fn held(raws: &[Raw]) -> Result<Answers, DemoError> {

@@ -4,12 +4,15 @@
 
 pub mod calendar;
 pub mod document;
+pub mod entry;
 pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;
+pub mod history;
 pub mod html;
 pub mod manual;
+pub mod oddity;
 pub mod plan;
 pub mod print;
 pub mod scene;

@@ -518,6 +518,7 @@ fn finding_json(finding: FindingView) -> FindingJson {
 /// The JSON schema of everything the program sends, and of the plan files it takes, by name.
 pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
+        ("history", schemars::schema_for!(crate::history::HistoryView).to_value()),
         ("plan", schemars::schema_for!(PlanView).to_value()),
         ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),

@@ -29,6 +29,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/web.ftl"),
     include_str!("../messages/en/prints.ftl"),
     include_str!("../messages/en/records.ftl"),
+    include_str!("../messages/en/record_commands.ftl"),
 ];
 
 /// The messages of one language.

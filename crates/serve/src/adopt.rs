@@ -1,11 +1,11 @@
 //! Adopting a plan: from then on the book says what was meant, and watch and closing compare with it.
 
 use advice::adoption;
+use advice::body::{kept_in, raws_of};
 use axum::response::Response;
 use book::limit::HOUSE_OF_PLAN;
 use book::{BatchId, Body, BookState, Draft, EntryId, HouseId};
-use quantity::{Fault, Problem};
-use serde_json::Value;
+use quantity::Problem;
 use uuid::Uuid;
 
 use crate::before::{Before, slot_of_plan};
@@ -13,10 +13,6 @@ use crate::call::{Call, see_other};
 use crate::draft::PlanDraft;
 use crate::pages;
 use crate::trouble::Trouble;
-use advice::body::{kept_in, raws_of};
-
-/// What a plan must say at least before it is adopted: of what and from which day on.
-pub(crate) const NEEDED: [&str; 2] = ["batch.placement", "batch.chicks"];
 
 /// Writes the plan into the book, unless something of it does not hold.
 pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
@@ -38,28 +34,13 @@ pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
 
 /// What is missing before a plan can be adopted.
 pub(crate) fn lacking(before: &Before) -> Vec<Problem> {
-    let is_missing = |key: &&str| {
-        let said = before.answers.get(key).is_some();
-        !said && !before.problems.iter().any(|problem| problem.key == **key)
-    };
-    let missing =
-        |key: &str| Problem { key: key.to_owned(), typed: String::new(), line: None, fault: Fault::Missing };
-    NEEDED.iter().filter(|key| is_missing(key)).map(|key| missing(key)).collect()
+    adoption::lacking(&before.answers, &before.problems)
 }
 
-/// The body of the plan, were it adopted as it stands.
+/// The body of the plan as it stands, were it adopted.
 pub(crate) fn body(before: &Before) -> Body {
-    let house = before.draft.house;
-    let described = before.open.state.has_house(house).then_some(house);
-    adoption::body(before.plan(), BatchId(before.id), described)
-}
-
-/// Whether two adopted plans say the same, however it was typed.
-pub(crate) fn says_the_same(one: &Body, other: &Body) -> bool {
-    let values = |body: &Body| -> Vec<(String, Value)> {
-        body.iter().map(|(key, answer)| (key.clone(), answer.value.clone())).collect()
-    };
-    values(one) == values(other)
+    let house = Some(before.draft.house).filter(|house| before.open.state.has_house(*house));
+    adoption::body(before.plan(), BatchId(before.id), house)
 }
 
 /// The draft that an adopted plan came from, as far as the book tells: for a plan that was adopted on another device.

@@ -180,39 +180,27 @@ impl Writing<'_> {
 
     fn add(&self, filled: &Filled, slots: &mut BTreeSet<Slot>, outcome: &mut Outcome) {
         let boxes = &filled.boxes;
-        let checked = record::check(boxes.kind, &filled.whole(), Source::Hand);
-        let name = |key: &str| boxes.name(key.rsplit('.').next().unwrap_or_default());
-        let problems = checked.problems.into_iter().map(|problem| (name(&problem.key), problem));
-        let before = outcome.problems.len();
-        outcome.problems.extend(problems);
-        if outcome.problems.len() > before {
-            return;
-        }
-        let batch = self.diary.batch;
         let id = EntryId((self.new_id)());
-        let mut draft = record::draft(id, boxes.kind, batch, boxes.day, &checked.answers);
-        let slot = record::slot(boxes.kind, batch, boxes.day, &draft.body);
-        let standing = match (&slot, self.corrects) {
-            (Some(slot), _) => self.state.current(slot),
-            (None, Some(id)) => self.state.records(id).first().map(|record| &**record),
-            (None, None) => None,
-        };
-        if standing.and_then(Record::body).is_some_and(|body| record::says_the_same(body, &draft.body)) {
-            return;
+        let judged = self.judging().judge(id, boxes.kind, boxes.day, &filled.whole(), Source::Hand);
+        let name = |key: &str| boxes.name(key.rsplit('.').next().unwrap_or_default());
+        outcome.problems.extend(judged.problems.into_iter().map(|problem| (name(&problem.key), problem)));
+        outcome.questions.extend(judged.questions.into_iter().map(|one| (name(one.key), one)));
+        outcome.asks.extend(judged.asks.into_iter().map(|ask| (name(ask.key), ask)));
+        if judged.needs_reason {
+            outcome.unexplained.push(boxes.clone());
         }
-        outcome.questions.extend(checked.questions.into_iter().map(|one| (name(one.key), one)));
-        let asks = record::asks(self.diary, boxes.kind, boxes.day, &checked.answers);
-        outcome.asks.extend(asks.into_iter().map(|ask| (name(ask.key), ask)));
-        if let Some(standing) = standing {
-            draft.supersedes = vec![standing.entry().id];
-            draft.reason.clone_from(&self.reason);
-            // What is added in the evening of the same day explains itself.
-            if draft.reason.is_none() && boxes.day != self.today {
-                outcome.unexplained.push(boxes.clone());
-            }
+        if judged.slot.is_none_or(|slot| slots.insert(slot)) {
+            outcome.drafts.extend(judged.draft);
         }
-        if slot.is_none_or(|slot| slots.insert(slot)) {
-            outcome.drafts.push(draft);
+    }
+
+    fn judging(&self) -> advice::writing::Writing<'_> {
+        advice::writing::Writing {
+            state: self.state,
+            diary: self.diary,
+            today: self.today,
+            reason: self.reason.as_deref(),
+            corrects: self.corrects,
         }
     }
 }

@@ -24,7 +24,9 @@ mod stamp;
 mod trouble;
 mod typed;
 
+pub use day::{local, offset_hours};
+pub use desk::{Desk, Open, WriteError, Written};
 pub use listen::{ServeError, bind, serve, serve_on};
 pub use route::router;
-pub use session::{Loopback, sole_farm};
+pub use session::{Loopback, reader, sole_farm, sole_farm_like};
 pub use site::{Site, SiteOptions};

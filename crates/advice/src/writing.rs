@@ -1,0 +1,100 @@
+//! What becomes of one filled form of a batch's book, whoever filled it: a page, a command, a file of rows.
+
+use book::{BookState, Draft, EntryId, Kind, Record, Slot};
+use quantity::{CivilDay, Problem, Question, Raw, Source};
+
+use crate::diary::Diary;
+use crate::record::{self, Ask};
+
+/// Where and why something is written down.
+#[derive(Clone, Copy)]
+pub struct Writing<'a> {
+    /// The book.
+    pub state: &'a BookState,
+    /// The batch's book up to the last of the days that are written down.
+    pub diary: &'a Diary,
+    /// The day at the farm.
+    pub today: CivilDay,
+    /// Why something that was written before is changed, where somebody said it.
+    pub reason: Option<&'a str>,
+    /// The entry that is put right, for kinds of which each entry counts.
+    pub corrects: Option<EntryId>,
+}
+
+/// What becomes of a filled form.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Judged {
+    /// What does not hold; then there is nothing else.
+    pub problems: Vec<Problem>,
+    /// What is to be written; `None` where the book says the same already.
+    pub draft: Option<Draft>,
+    /// The slot that the draft fills; `None` for kinds of which each entry counts.
+    pub slot: Option<Slot>,
+    /// Answers that are rare; kept once they were confirmed.
+    pub questions: Vec<Question>,
+    /// What only the book finds unlikely; kept once it was confirmed.
+    pub asks: Vec<Ask>,
+    /// Whether it changes what was written before, and nobody said why.
+    pub needs_reason: bool,
+}
+
+impl Judged {
+    /// Whether it can be written.
+    ///
+    /// - `is_sure`: whether what is doubtful was confirmed
+    pub fn holds(&self, is_sure: bool) -> bool {
+        let is_doubtful = !self.questions.is_empty() || !self.asks.is_empty();
+        self.problems.is_empty() && !self.needs_reason && (is_sure || !is_doubtful)
+    }
+}
+
+impl Writing<'_> {
+    /// What becomes of a filled form. What says the same as the book already does is left alone.
+    ///
+    /// - `id`: a fresh one
+    /// - `raws`: what was typed, under whole or under short keys
+    pub fn judge(&self, id: EntryId, kind: &Kind, day: CivilDay, raws: &[Raw], source: Source) -> Judged {
+        let checked = record::check(kind, raws, source);
+        if !checked.problems.is_empty() {
+            return Judged { problems: checked.problems, ..Judged::default() };
+        }
+        let mut draft = record::draft(id, kind, self.diary.batch, day, &checked.answers);
+        let slot = record::slot(kind, self.diary.batch, day, &draft.body);
+        let standing = self.standing(kind, slot.as_ref());
+        if standing.is_some_and(|record| says_the_same(record, &draft)) {
+            return Judged { slot, ..Judged::default() };
+        }
+        let mut needs_reason = false;
+        if let Some(standing) = standing {
+            draft.supersedes = vec![standing.entry().id];
+            draft.reason = self.reason.map(str::to_owned);
+            needs_reason = draft.reason.is_none() && !self.explains_itself(day);
+        }
+        Judged {
+            problems: Vec::new(),
+            draft: Some(draft),
+            slot,
+            questions: checked.questions,
+            asks: record::asks(self.diary, kind, day, &checked.answers),
+            needs_reason,
+        }
+    }
+
+    /// What stands in the place of the form.
+    fn standing(&self, kind: &Kind, slot: Option<&Slot>) -> Option<&Record> {
+        let corrected = self.corrects.and_then(|id| self.state.records(id).first());
+        let corrected = corrected.map(|record| &**record).filter(|record| record.entry().kind == kind.name);
+        corrected.or_else(|| self.state.current(slot?))
+    }
+
+    /// What is added in the evening of the same day explains itself.
+    pub fn explains_itself(&self, day: CivilDay) -> bool {
+        day == self.today
+    }
+}
+
+/// Whether a draft would leave everything as it is: the same words on the same day.
+fn says_the_same(standing: &Record, draft: &Draft) -> bool {
+    standing.entry().day == draft.day
+        && standing.body().is_some_and(|body| record::says_the_same(body, &draft.body))
+}
