@@ -1,5 +1,7 @@
 //! The invented farm's book.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 use std::sync::OnceLock;
 
 use advice::diary::Diary;
