@@ -40,8 +40,8 @@ async fn serve_book(given: &ArgMatches, address: SocketAddr, words: &Words) -> R
     let cannot_open = |error: store::StoreError| {
         Failure::Failed(say!(words, "serve-cannot-open", book = &place, why = error.to_string()))
     };
-    let (now, new_id): (fn() -> i64, fn() -> Uuid) =
-        if is_demo { (training::now, training::new_id) } else { (now, Uuid::now_v7) };
+    let now: fn() -> i64 = if is_demo { training::now } else { now };
+    let new_id: fn() -> Uuid = if is_demo { training::new_id } else { Uuid::now_v7 };
     let loopback = serve::sole_farm(&*store, now(), new_id).await.map_err(cannot_open)?;
     let options = SiteOptions { loopback, demo: is_demo, version: VERSION.to_owned(), now, new_id };
     if is_demo {
