@@ -146,7 +146,7 @@ impl Flock<'_> {
         let deaths = deaths::of_day(&danger, &mut self.danger);
         self.alive -= deaths.all();
         let (feed_kg, wanted_kg) = self.eat(age, Mood { too_hot_c, appetite: 1.0 - 0.35 * sickness }, is_dry);
-        let water_l = self.drink(feed_kg.iter().sum(), wanted_kg, &inside, is_dry);
+        let water_l = self.drink(feed_kg.iter().sum(), wanted_kg, too_hot_c, is_dry);
         let sales = self.sell(age);
         Day {
             age,
@@ -189,10 +189,9 @@ impl Flock<'_> {
         (given, wanted_kg)
     }
 
-    /// Litres by the feed eaten, more in heat. Birds at a dry line walk to another one late and drink less.
-    fn drink(&mut self, feed_kg: f64, wanted_kg: f64, inside: &Inside, is_dry: bool) -> f64 {
-        let mean_c = 0.5 * (inside.coldest_c + inside.warmest_c);
-        let a_kg = 1.72 * (1.0 + 0.035 * (mean_c - 23.0).clamp(0.0, 12.0));
+    /// Litres by the feed eaten, more by the degrees it is too hot. Birds at a dry line walk to another one late and drink less.
+    fn drink(&mut self, feed_kg: f64, wanted_kg: f64, too_hot_c: f64, is_dry: bool) -> f64 {
+        let a_kg = 1.72 * (1.0 + 0.06 * too_hot_c.min(12.0));
         let reached = if is_dry { 0.8 } else { 1.0 };
         // Who goes hungry still drinks.
         let for_kg = 0.6 * feed_kg + 0.4 * wanted_kg;

@@ -2,6 +2,8 @@
 //!
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
+pub mod batch;
+mod by_day;
 pub mod calendar;
 pub mod document;
 pub mod entry;
@@ -15,6 +17,7 @@ pub mod manual;
 pub mod oddity;
 pub mod plan;
 pub mod print;
+pub mod programme;
 pub mod scene;
 pub mod show;
 pub mod sum;

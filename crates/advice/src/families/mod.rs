@@ -12,6 +12,7 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+pub(crate) mod course;
 mod disinfectant;
 mod equipment;
 mod feed;
@@ -23,6 +24,7 @@ pub(crate) mod guard;
 pub(crate) mod heat;
 mod light;
 mod litter;
+pub(crate) mod medicine;
 mod money;
 pub(crate) mod performance;
 pub mod risk;
@@ -67,8 +69,12 @@ pub static FAMILIES: &[&Family] = &[
     &air::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
+    &medicine::LIQUIDS,
+    &medicine::POWDERS,
+    &medicine::FAMILY,
     &weighing::FAMILY,
     &growing::FAMILY,
+    &course::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];

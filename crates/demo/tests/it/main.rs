@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 
 use advice::diary::Diary;
 use advice::walk::Walk;
-use advice::writing::Writing;
+use advice::writing::{Seen, Writing};
 use advice::{body, plan, record};
 use book::{
     Access, BatchId, BookState, DeviceId, Entry, FarmId, PersonId, Role, Slot, StoredEntry, Subject, compose,
@@ -130,7 +130,7 @@ fn what_a_page_would_ask_about_is_rare_and_planned() {
 /// What a page asks about an entry, with the day of age.
 fn doubts(state: &BookState, batch: BatchId, entry: &Entry) -> Vec<(String, i32)> {
     let diary = Diary::read(state, batch, entry.day);
-    let writing = Writing { state, diary: &diary, today: entry.day, reason: None, corrects: None };
+    let writing = Writing { state, diary: &diary, today: entry.day, reason: None, seen: Seen::Nothing };
     let kind = record::kind(&entry.kind).unwrap();
     let raws = record::raws_of(kind, &entry.body);
     let judged = writing.judge(entry.id, kind, entry.day, &raws, Source::Hand);

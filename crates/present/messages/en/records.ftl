@@ -10,6 +10,7 @@ field-placed-paid-for = Chicks paid for
 field-placed-boxes = Boxes
 field-placed-box-weights-g = Weights of full boxes
     .hint = Three boxes or more, each with its chicks.
+    .many = { $n } boxes
 field-placed-box-empty-g = Weight of an empty box
 field-placed-chicks-per-box = Chicks in a weighed box
 field-placed-hour-h = Hour they came
