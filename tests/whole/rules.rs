@@ -204,7 +204,9 @@ fn only_in_sums(spec: &FigureSpec) -> bool {
         }
         _ => false,
     };
-    spec.rules.iter().any(|rule| rule.inputs.iter().any(unasked))
+    let never_known = |input: &Input| matches!(input.origin, Origin::IfKnown(id) if only_in_sums(families::figure(id).expect(id)));
+    let is_unasked = |rule: &Rule| rule.inputs.iter().any(unasked) || rule.inputs.iter().all(never_known);
+    spec.rules.iter().any(|rule| !rule.inputs.is_empty() && is_unasked(rule))
 }
 
 /// Ranges are carried through on the ground that every rule only ever rises or falls with each input.

@@ -2,22 +2,19 @@
 
 use advice::diary::Diary;
 use advice::past::Past;
-use advice::plan::Plan;
 use advice::walk::Walk;
-use advice::{body, record};
-use book::limit::HOUSE_OF_PLAN;
+use advice::{adoption, record};
 use book::{
-    Access, Answer, BatchId, Body, BookState, DeviceId, Draft, EntryId, FarmId, PersonId, Role, SeriesEnd,
-    Sight, StoredEntry, Subject, compose, fold,
+    Access, BatchId, BookState, DeviceId, Draft, EntryId, FarmId, HouseId, PersonId, Role, SeriesEnd, Sight,
+    StoredEntry, Subject, compose, fold,
 };
 use quantity::{CivilDay, Raw, Source};
-use serde_json::json;
 use uuid::Uuid;
 
 use crate::sample;
 
 const FARM: FarmId = FarmId(Uuid::from_u128(0xfa));
-const HOUSE: Uuid = Uuid::from_u128(0x40);
+const HOUSE: HouseId = HouseId(Uuid::from_u128(0x40));
 
 /// The batch that runs.
 pub const RUNNING: BatchId = BatchId(Uuid::from_u128(0xb3));
@@ -37,6 +34,11 @@ pub fn today() -> CivilDay {
 
 /// The book.
 pub fn state() -> BookState {
+    pen().fold()
+}
+
+/// All that was written.
+pub fn pen() -> Pen {
     let mut pen = Pen::default();
     pen.past(FIRST, CivilDay::new(2027, 3, 2).unwrap(), 0.92);
     pen.past(LAST, CivilDay::new(2027, 6, 8).unwrap(), 1.02);
@@ -45,7 +47,7 @@ pub fn state() -> BookState {
     pen.days(RUNNING, placed(), 28, 1.0);
     pen.store(RUNNING, placed());
     pen.brooding(RUNNING, placed());
-    pen.fold()
+    pen
 }
 
 /// The walk of a day, beside the earlier batches.
@@ -60,7 +62,7 @@ pub fn walk() -> (Walk, Past) {
 }
 
 /// Writes entries one after the other, on one device.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct Pen {
     /// What was written.
     pub written: Vec<StoredEntry>,
@@ -100,9 +102,16 @@ impl Pen {
 
     fn adopt(&mut self, batch: BatchId, plan: &str) {
         let plan = sample::plan(plan);
+        let body = adoption::body(&plan, batch, Some(HOUSE));
         let day = plan.answers.day("batch.placement").unwrap().plus_days(-30);
-        let draft = Draft::new(self.next_id(), "plan-adopted", Subject::Batch(batch), day, adopted(&plan));
+        let draft = Draft::new(self.next_id(), "plan-adopted", Subject::Batch(batch), day, body);
         self.put(draft);
+    }
+
+    /// A batch that has just begun.
+    pub fn adopt_and_place(&mut self, batch: BatchId) {
+        self.adopt(batch, &sample::complete());
+        self.chicks(batch, placed());
     }
 
     fn chicks(&mut self, batch: BatchId, day: CivilDay) {
@@ -158,7 +167,9 @@ impl Pen {
     }
 
     fn store(&mut self, batch: BatchId, placed: CivilDay) {
-        for (age, phase, bags) in [(-2, "starter", "16"), (9, "grower", "70"), (26, "finisher", "30")] {
+        for (age, phase, bags) in
+            [(-2, "starter", "16"), (9, "grower", "70"), (26, "finisher", "30"), (27, "last", "20")]
+        {
             let day = placed.plus_days(age);
             let bags = [("phase", phase.into()), ("bags", bags.into()), ("bag_kg", "50".into())];
             self.note(batch, day, "feed-delivered", &bags);
@@ -219,26 +230,4 @@ impl Pen {
 fn weight(age: i32) -> f64 {
     let age = f64::from(age);
     42.0 + 9.0 * age + 1.25 * age * age
-}
-
-/// What a later day is held against.
-const EXPECTED: [&str; 7] = [
-    "batch.birds_alive",
-    "batch.losses_by_day",
-    "growth.weight",
-    "feed.per_bird_by_day",
-    "water.by_day",
-    "brooding.temperature_by_day",
-    "light.hours_by_day",
-];
-
-fn adopted(plan: &Plan) -> Body {
-    let computed = |value| Answer { typed: None, value };
-    let mut adopted: Body =
-        plan.answers.iter().map(|(key, given)| (key.to_owned(), body::answer(given))).collect();
-    for series in plan.series.iter().filter(|series| EXPECTED.contains(&series.id)) {
-        adopted.insert(format!("expected.{}", series.id), computed(json!(series.values)));
-    }
-    adopted.insert(HOUSE_OF_PLAN.to_owned(), computed(json!(HOUSE.to_string())));
-    adopted
 }

@@ -144,6 +144,8 @@ impl Diary {
         set_days(&mut self.answers, growing::WARMEST, warmest);
         self.write_weights();
         crate::growing::write_more(self);
+        crate::chicks::write(self);
+        crate::stock::write(self);
     }
 
     /// What entries say by day of age, several of one day put together.

@@ -11,6 +11,7 @@ pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;
+pub mod health;
 pub mod history;
 pub mod html;
 pub mod manual;

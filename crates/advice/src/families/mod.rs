@@ -12,6 +12,7 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+pub(crate) mod chicks;
 pub(crate) mod course;
 mod disinfectant;
 mod equipment;
@@ -31,6 +32,7 @@ pub mod risk;
 pub(crate) mod shell;
 pub(crate) mod space;
 mod statistics;
+pub(crate) mod store;
 pub(crate) mod turnaround;
 pub(crate) mod vaccine;
 mod water;
@@ -75,6 +77,8 @@ pub static FAMILIES: &[&Family] = &[
     &weighing::FAMILY,
     &growing::FAMILY,
     &course::FAMILY,
+    &chicks::FAMILY,
+    &store::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];

@@ -48,6 +48,8 @@ impl Pen<'_> {
             ("lot", format!("T{}", self.luck.whole(1_000, 9_999))),
             ("expires", expires.to_string()),
             ("hour_h", text("6")),
+            // By the label of the invented bottle.
+            ("withdrawal_d", text("0")),
         ];
         self.write(day.age, 8, "vaccine-given", typed);
     }

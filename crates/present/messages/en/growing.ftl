@@ -154,3 +154,204 @@ rule-weight-of-past = The mean of your earlier batches in this house. Between tw
 rule-losses-of-past = The mean of your earlier batches in this house.
 rule-feed-of-past = The mean of your earlier batches in this house that wrote this day.
 rule-water-of-past = The mean of your earlier batches in this house that wrote this day.
+
+## What is in the store room.
+
+page-store = What is in the store room
+store-feed = How much feed is left?
+store-other = Litter, fuel, medicine
+waiting-feed-delivered = No feed that came is written yet. Write each delivery with its bags and the weight of a bag.
+waiting-bought = No litter, fuel or medicine is written as bought yet.
+store-feed-label = All feed left
+store-no-plan = How long it lasts can be said once a plan was adopted.
+store-feed-lasts = { $count ->
+    [one] { $days } day
+   *[other] { $days } days
+}
+store-feed-until = { $count ->
+    [one] { $left } by the book, as much as the birds alive are expected to eat in one full day: until { $day }. Of whichever feed.
+   *[other] { $left } by the book, as much as the birds alive are expected to eat until { $day }, of whichever feed.
+}
+store-feed-under-a-day = { $left } by the book: less than the birds alive eat in a day, of whichever feed. Buy today.
+store-feed-to-the-end = { $left } by the book: enough to the end of the plan for the birds alive, of whichever feed.
+store-phase-lasts = { $count ->
+    [one] { $feed } alone lasts { $days } day.
+   *[other] { $feed } alone lasts { $days } days.
+}
+store-more-given = { $feed }: more was given than came, by the book. A delivery is not written yet, or a feed went under the wrong name.
+store-by-book = By the book, not by eye: count the full bags. Where they are fewer, something was not written, was spoiled, or was taken; write it down.
+store-feed-caption = Feed by kind; one that is not begun yet lasts from its own first day
+store-deliveries = Deliveries; the date leads to what was written
+store-bought = Bought
+store-burnt = Fuel burnt
+store-medicine = Medicines given
+store-count-what-stands = Sacks and cylinders differ: a full one is not weighed here. Count what stands there, and keep one full cylinder or charcoal for two nights in hand.
+amount-of = { $amount } { $unit }
+column-feed = Feed
+column-bags-came = Bags that came
+column-bags-opened = Opened
+column-given = Given, { $unit }
+column-spoiled = Spoiled, { $unit }
+column-left = Left, { $unit }
+column-bags-left = Bags left
+column-days-left = Lasts, days
+column-bag-weight = A bag
+column-milled = Milled
+column-name = Name
+column-bought = How much
+column-last-bought = Last on
+column-fuel = Fuel
+column-burnt = In all
+column-days-burnt = Days written
+column-a-day = On such a day
+column-last-burnt = Last on
+column-medicine = Medicine
+column-amount = How much
+
+section-stock = From the store room
+section-chicks = From the checks on chicks
+
+formula-lasts = days that it lasts:
+field-stock-ahead-kg = Feed of each day to come
+    .many = the feed of { $n } days to come
+field-stock-starter-came-kg = Feed that came, starter
+field-stock-starter-bags = Bags that came, starter
+field-stock-starter-opened = Bags opened, starter
+field-stock-starter-given-kg = Feed given, starter
+field-stock-starter-spoiled-kg = Feed spoiled, starter
+field-stock-starter-bag-kg = Weight of a bag, starter
+field-stock-starter-ahead-kg = Feed of each day to come, starter
+    .many = the starter of { $n } days to come
+figure-store-starter-left = Left of starter
+figure-store-starter-bags-left = Bags left of starter
+figure-store-starter-lasts = How long the starter lasts
+rule-store-left-starter = What came, less what was given and what was spoiled.
+rule-store-bags-left-starter = In bags of the weight that came last.
+rule-store-lasts-starter = The plan’s feed of each day to come, for the birds that are alive, taken from what is left until a day asks for more. A feed that is not begun yet is counted from its first day.
+    .formula = { $L } less { $w }, day by day
+field-stock-grower-came-kg = Feed that came, grower
+field-stock-grower-bags = Bags that came, grower
+field-stock-grower-opened = Bags opened, grower
+field-stock-grower-given-kg = Feed given, grower
+field-stock-grower-spoiled-kg = Feed spoiled, grower
+field-stock-grower-bag-kg = Weight of a bag, grower
+field-stock-grower-ahead-kg = Feed of each day to come, grower
+    .many = the grower of { $n } days to come
+figure-store-grower-left = Left of grower
+figure-store-grower-bags-left = Bags left of grower
+figure-store-grower-lasts = How long the grower lasts
+rule-store-left-grower = What came, less what was given and what was spoiled.
+rule-store-bags-left-grower = In bags of the weight that came last.
+rule-store-lasts-grower = The plan’s feed of each day to come, for the birds that are alive, taken from what is left until a day asks for more. A feed that is not begun yet is counted from its first day.
+    .formula = { $L } less { $w }, day by day
+field-stock-finisher-came-kg = Feed that came, finisher
+field-stock-finisher-bags = Bags that came, finisher
+field-stock-finisher-opened = Bags opened, finisher
+field-stock-finisher-given-kg = Feed given, finisher
+field-stock-finisher-spoiled-kg = Feed spoiled, finisher
+field-stock-finisher-bag-kg = Weight of a bag, finisher
+field-stock-finisher-ahead-kg = Feed of each day to come, finisher
+    .many = the finisher of { $n } days to come
+figure-store-finisher-left = Left of finisher
+figure-store-finisher-bags-left = Bags left of finisher
+figure-store-finisher-lasts = How long the finisher lasts
+rule-store-left-finisher = What came, less what was given and what was spoiled.
+rule-store-bags-left-finisher = In bags of the weight that came last.
+rule-store-lasts-finisher = The plan’s feed of each day to come, for the birds that are alive, taken from what is left until a day asks for more. A feed that is not begun yet is counted from its first day.
+    .formula = { $L } less { $w }, day by day
+field-stock-last-came-kg = Feed that came, last feed
+field-stock-last-bags = Bags that came, last feed
+field-stock-last-opened = Bags opened, last feed
+field-stock-last-given-kg = Feed given, last feed
+field-stock-last-spoiled-kg = Feed spoiled, last feed
+field-stock-last-bag-kg = Weight of a bag, last feed
+field-stock-last-ahead-kg = Feed of each day to come, last feed
+    .many = the last feed of { $n } days to come
+figure-store-last-left = Left of last feed
+figure-store-last-bags-left = Bags left of last feed
+figure-store-last-lasts = How long the last feed lasts
+rule-store-left-last = What came, less what was given and what was spoiled.
+rule-store-bags-left-last = In bags of the weight that came last.
+rule-store-lasts-last = The plan’s feed of each day to come, for the birds that are alive, taken from what is left until a day asks for more. A feed that is not begun yet is counted from its first day.
+    .formula = { $L } less { $w }, day by day
+figure-store-feed-left = Left of all feeds
+figure-store-feed-lasts = How long all feed lasts
+rule-store-left-all = All feeds added up.
+rule-store-lasts-all = The plan’s feed of each day to come, for the birds that are alive, taken from what is left until a day asks for more.
+    .formula = { $L } less { $w }, day by day
+
+## Are the chicks warm and fed?
+
+page-brooding = Are the chicks warm and fed
+brooding-lying = How do they lie?
+brooding-crops = Have they eaten and drunk?
+brooding-vent = Are they warm inside?
+waiting-chick-check = Nobody wrote yet how they lie. Look from the door before they see you, at 1, 2, 4, 8, 12 and 24 hours, and by night.
+chicks-lay = { $when }: { $how }.
+day-and-hour = { $day }, { $hour } h
+behaviour-first = What the chicks do goes before what the thermometer says: panting far from the heat is too hot, whatever it reads.
+ways-of-lying = What each way of lying means
+looks-caption = Looks at the chicks; the day leads to what was written
+column-when = When
+column-lying = How they lay
+column-vent = At the vent, { $unit }
+column-at-chicks = At chick height, { $unit }
+chicks-lie-even = Evenly spread, eating, quiet: right. Change nothing.
+chicks-lie-under-the-heat = Huddled under the heat, loud: cold. More heat, shut the curtain on the windy side, keep the gap high up open.
+chicks-lie-away-from-the-heat = Pushed to the guard, quiet: too hot. Raise the brooder or turn it down, widen the guard, let air out above their heads.
+chicks-lie-to-one-side = All to one side: a draught, a glare or a noise from the other. Find it and stop it.
+chicks-lie-panting = Apart, beaks open, wings off the body: far too hot. Less heat now, air above their heads, cool water. Sleepy in stuffy air: open now and go out yourself.
+drawing-chicks-even = A guard from above with a brooder in the middle; chicks everywhere in it, each way they look.
+drawing-chicks-under-the-heat = A guard from above; all chicks in a heap on and round the brooder in the middle, the rest of the floor empty.
+drawing-chicks-away-from-the-heat = A guard from above; all chicks in a ring along the guard, none near the brooder in the middle.
+drawing-chicks-to-one-side = A guard from above; arrows of air come from the left, all chicks stand in a heap on the right.
+drawing-chicks-panting = A guard from above; chicks far from each other and from the brooder, with open beaks and wings off the body.
+
+waiting-crops = No crops were felt yet. Feel 30 to 40 chicks from three spots, 2, 4, 8, 12 and 24 hours after they came.
+crops-good = At { $hours } hours { $share } of the chicks felt had a full crop; { $wanted } is wanted. Good.
+crops-behind = At { $hours } hours { $share } of the chicks felt had a full crop; { $wanted } is wanted. So few were felt that all of them may still be there ({ $range }): feel as many again.
+crops-act = At { $hours } hours { $share } of the chicks felt had a full crop; { $wanted } is wanted ({ $range }). Now: is the floor warm, is there feed on paper under every chick, does each drinker have water, is there light in every corner?
+crops-how = Full and soft like porridge: feed and water. Hard: feed, no water. Watery: water, no feed. Feel again after two hours when it was too few.
+crops-caption = Full crops by hours after they came
+column-hours-after = After
+column-crops-wanted = Wanted full
+column-felt = Felt
+column-full = Of them full
+column-of-all = What that says of all
+
+waiting-vent = Warmth at the vent was not written yet.
+vent-cold = Mean of the last day’s checks { $vent }: cold. { $low } to { $high } is right in the first two days. Cold feet on your cheek say the same.
+vent-right = Mean of the last day’s checks { $vent }: right. { $low } to { $high } is wanted in the first two days.
+vent-hot = Mean of the last day’s checks { $vent }: hot. { $low } to { $high } is right in the first two days. Less heat, and let air out above their heads.
+vent-how = With an ear thermometer at the dry vent, chicks from three spots of each guard. Chicks hold their own warmth only from day 12 to 14 on.
+table-vent = Warmth at the vent by day; the day leads to what was written
+
+field-chicks-vent-c = Warmth at the vent, mean of the day
+figure-chicks-vent = Warmth at the vent, last written
+figure-chicks-vent-by-day = Warmth at the vent
+rule-vent-last = The mean of the last day on which it was written.
+rule-vent-written = The mean of the checks of the day.
+field-chicks-crop-2h-felt = Crops felt at 2 hours
+field-chicks-crop-2h-full = Of them full at 2 hours
+figure-chicks-crop-2h = Full crops at 2 hours
+rule-crops-full-2 = Of 100 chicks felt, so many had a full crop. The range is what so few say of all of them, Wilson’s.
+field-chicks-crop-4h-felt = Crops felt at 4 hours
+field-chicks-crop-4h-full = Of them full at 4 hours
+figure-chicks-crop-4h = Full crops at 4 hours
+rule-crops-full-4 = Of 100 chicks felt, so many had a full crop. The range is what so few say of all of them, Wilson’s.
+field-chicks-crop-8h-felt = Crops felt at 8 hours
+field-chicks-crop-8h-full = Of them full at 8 hours
+figure-chicks-crop-8h = Full crops at 8 hours
+rule-crops-full-8 = Of 100 chicks felt, so many had a full crop. The range is what so few say of all of them, Wilson’s.
+field-chicks-crop-12h-felt = Crops felt at 12 hours
+field-chicks-crop-12h-full = Of them full at 12 hours
+figure-chicks-crop-12h = Full crops at 12 hours
+rule-crops-full-12 = Of 100 chicks felt, so many had a full crop. The range is what so few say of all of them, Wilson’s.
+field-chicks-crop-24h-felt = Crops felt at 24 hours
+field-chicks-crop-24h-full = Of them full at 24 hours
+figure-chicks-crop-24h = Full crops at 24 hours
+rule-crops-full-24 = Of 100 chicks felt, so many had a full crop. The range is what so few say of all of them, Wilson’s.
+field-chicks-crop-48h-felt = Crops felt at 48 hours
+field-chicks-crop-48h-full = Of them full at 48 hours
+figure-chicks-crop-48h = Full crops at 48 hours
+rule-crops-full-48 = Of 100 chicks felt, so many had a full crop. The range is what so few say of all of them, Wilson’s.

@@ -179,3 +179,68 @@ vaccine-step-write-down = Write down vaccine, batch number, expiry, hour and bir
     .why = If the flock falls ill your vet asks for exactly that.
 vaccine-step-empty-vials = Tip what is left into disinfectant, boil or burn the vials, wash your hands
     .why = It is alive: it must not reach other birds or a stream.
+
+## Vaccines and medicines of a batch.
+
+page-health = Vaccines and medicines
+health-selling = May birds be sold?
+health-earliest = First day to sell, slaughter, eat or give away
+health-blocked = Blocked
+health-blocked-by = Nobody has said how long to wait after { $product }. Not known never means none.
+health-over-since = The wait after { $product } ended on { $day } at { $hour }:00. By what is written, nothing holds birds back today.
+health-wait-for = The wait after { $product } ends on { $day } at { $hour }:00. The first whole day after it counts.
+health-nothing-holds = Nothing that is written holds them back
+health-nothing-holds-note = It cannot know of a medicine that was given and not written down. Ask everybody who works with the birds.
+health-unknown = Sell none, slaughter none, eat none, give none away, cull none for food
+health-unknown-medicine = { $product }, given last on { $day }: read the waiting time on the label and write it into that entry. Not on the label, or another kind of bird? Ask your veterinarian.
+health-unknown-vaccine = { $product }, given on { $day }: a vaccine has a waiting time too. Read its label or leaflet and write the days into that entry, 0 only if it says 0. Ask your veterinarian if you cannot find it.
+health-unknown-feed = { $product }, fed last on { $day }: read the waiting time on the bag and write it into the delivery.
+health-sale-days = Days on which birds are to be sold
+health-column-verdict = May they be sold?
+health-sale-first = first day of sale by your plan
+health-sale-last = last day of sale by your plan
+health-sale-order = order of { $buyer }
+health-day-free = yes, by what is written today
+health-day-held = no: { $products }
+health-waits = What was given, and how long it holds birds back
+health-column-product = What
+health-column-last = Last given
+health-column-days = Waiting time
+health-column-earliest = First day to sell
+health-days-unknown = not known
+health-last-at = { $day }, gone by { $hour }:00
+health-last-day = { $day }, to the day’s end
+health-feed = feed: { $phase }
+health-worked-out = How these days were worked out
+health-selling-caution = Before any bird is sold or eaten
+
+health-vaccines = Which vaccination is due?
+health-next-label = Next
+health-next = { $vaccine } on { $day }
+health-all-given = All are given
+health-no-programme = No programme is written down. Ask your veterinarian for one and type it in, a line a vaccine. This program suggests none: which diseases are about is known where you live.
+health-no-chick-day = Say when the chicks come: the days of the programme are counted from it.
+health-programme-unreadable = Some lines of the programme cannot be read, so no day is shown
+health-programme = The programme, on the calendar
+health-column-vaccine = Vaccine
+health-column-route = How it is given
+health-column-vials = Open
+health-column-standing = Where it stands
+health-vials = { $count ->
+    [one] { $vials } vial, { $doses } doses
+   *[other] { $vials } vials, { $doses } doses
+}
+health-done = given { $day }
+health-done-late = given { $day }, { $days } late
+health-done-early = given { $day }, { $days } early
+health-at-hatchery = given at the hatchery
+health-late = { $days } late, nothing is written
+health-today = today
+health-coming = to come
+health-see-to = What to see to: { $vaccine }
+health-late-ask = Given after all? Write it down for the day it was given. If not: ask your veterinarian whether it still helps now. A late dose can be wasted, and all later ones may have to move.
+health-drink = For { $day }: no chlorine, acid or medicine in the water from { $from } to { $until }. Thirst { $thirst } minutes, { $hot } minutes above { $hot_c }.
+health-drink-water = { $clean } Water { $water }, by the rule of age; what they drank in two hours the day before counts more. Skimmed milk powder { $least } to { $most } g, if the leaflet allows it.
+health-beside = Given, but under a name that is in no open line of the programme
+health-beside-nothing = Vaccines given
+health-beside-given = { $vaccine } on { $day }

@@ -164,7 +164,7 @@ impl Page<'_> {
         Some(Block::Note(say!(self.words, "weighed-long-ago", days = show::short(ago, 0), count = ago)))
     }
 
-    fn first_week(&self) -> Vec<Block> {
+    pub(super) fn first_week(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("growing-first-week")];
         blocks.extend(self.first_week_lost());
         blocks.push(self.first_week_grown().unwrap_or_else(|| self.note("waiting-first-week-weight")));

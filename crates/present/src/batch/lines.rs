@@ -119,7 +119,8 @@ impl Page<'_> {
     }
 }
 
-fn empty() -> Table {
+/// A table of nothing, for a drawing whose numbers stand elsewhere.
+pub(super) fn empty() -> Table {
     Table {
         caption: String::new(),
         columns: Vec::new(),

@@ -2,6 +2,7 @@
 
 use advice::past::Past;
 use advice::walk::Walk;
+use quantity::Unit;
 
 use crate::document::{Block, Caution, Document, FigureRow, Level};
 use crate::plan::figure_row;
@@ -9,8 +10,10 @@ use crate::viewer::Viewer;
 use crate::words::Words;
 use crate::{say, show};
 
+mod brooding;
 mod growing;
 mod lines;
+mod store;
 
 /// A day of a batch being shown to somebody.
 struct Page<'a> {
@@ -26,6 +29,18 @@ struct Page<'a> {
 pub fn growing(walk: &Walk, past: &Past, viewer: &Viewer) -> Document {
     let page = Page::new(walk, viewer);
     page.document("page-growing", page.growing(past))
+}
+
+/// *What is in the store room*: feed by phase, how long it lasts, litter, fuel and medicine, as the book has them.
+pub fn store(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-store", page.store())
+}
+
+/// *Are the chicks warm and fed*: how they lie, full crops, warmth at the vent, the first week.
+pub fn brooding(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-brooding", page.brooding())
 }
 
 impl<'a> Page<'a> {
@@ -73,6 +88,11 @@ impl<'a> Page<'a> {
 
     fn note(&self, key: &str) -> Block {
         Block::Note(self.words.plain(key))
+    }
+
+    /// A column title that says the unit of the numbers below it.
+    fn unit_title(&self, key: &str, unit: Unit) -> String {
+        self.words.say(key, &[("unit", show::viewers_unit_label(unit, self.viewer).into())])
     }
 
     fn number(&self, id: &str) -> Option<f64> {
