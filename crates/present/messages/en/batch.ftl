@@ -1,6 +1,5 @@
 ### The pages of a running batch: today, one entry, one day.
 
-page-today = Today
 page-a-day = That day
 page-batches = The batches
 
