@@ -3,9 +3,9 @@
 mod arguments;
 mod clock;
 mod commands;
-mod demo;
 mod failure;
 mod input;
+mod training;
 
 use std::process::ExitCode;
 
