@@ -9,6 +9,7 @@ mod faults;
 mod functions;
 mod growing;
 mod heat_properties;
+mod medicine_properties;
 mod money_properties;
 mod outfit;
 mod placing;

@@ -25,6 +25,7 @@ pub(crate) mod guard;
 pub(crate) mod heat;
 mod light;
 mod litter;
+pub(crate) mod medicine;
 mod money;
 pub(crate) mod performance;
 pub mod risk;
@@ -70,6 +71,9 @@ pub static FAMILIES: &[&Family] = &[
     &air::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
+    &medicine::LIQUIDS,
+    &medicine::POWDERS,
+    &medicine::FAMILY,
     &weighing::FAMILY,
     &growing::FAMILY,
     &course::FAMILY,
