@@ -7,6 +7,7 @@ pub mod adoption;
 pub mod body;
 pub mod check;
 pub mod chicks;
+pub mod day_rows;
 pub mod diary;
 pub mod door_sheet;
 pub mod exercise;

@@ -2,11 +2,13 @@
 //! asked about before it is kept.
 
 use book::{BatchId, Body, Draft, EntryId, KINDS, Kind, Slot, Subject};
+use model::medicine::Clear;
 use quantity::{Answers, Asked, Checked, CivilDay, Raw, Source, Unit, Value, field, records};
 
 use crate::body::of_answers;
 use crate::diary::Diary;
 use crate::families::growing;
+use crate::health::Health;
 
 /// The kinds that a person writes down about a batch, in the order of the table of kinds. Plans are adopted and what stays
 /// with the farm is kept by the plan's form.
@@ -101,7 +103,9 @@ pub fn asks(diary: &Diary, kind: &Kind, day: CivilDay, answers: &Answers) -> Vec
         "feed-given" => context.feed_too_much().into_iter().collect(),
         "water" => context.water_too_little().into_iter().collect(),
         "weighing" => context.weight_far_off().into_iter().collect(),
-        "sale" | "birds-out" => context.more_gone_than_alive(kind).into_iter().collect(),
+        "sale" | "birds-out" => {
+            [context.more_gone_than_alive(kind), context.wait_not_over(kind)].into_iter().flatten().collect()
+        }
         _ => Vec::new(),
     }
 }
@@ -207,6 +211,26 @@ impl Context<'_> {
             key,
             vec![("typed", gone, Unit::Birds), ("alive", alive, Unit::Birds)],
         ))
+    }
+
+    /// Birds that leave to be eaten before the wait after a medicine is over.
+    fn wait_not_over(&self, kind: &Kind) -> Option<Ask> {
+        let eaten = self.answers.choice("birds_out.why").is_none_or(|why| why != "stolen");
+        let key = if kind.name == "sale" { "sold.birds" } else { "birds_out.birds" };
+        let health = Health::of(self.diary);
+        let holding = health.holding(self.day);
+        let last = holding.iter().map(|wait| wait.withdrawal.clear()).max_by_key(|clear| match clear {
+            Clear::On { day, hour } => (0, Some(*day), *hour),
+            Clear::Unknown => (1, None, 0),
+        });
+        match last.filter(|_| eaten)? {
+            Clear::On { day, hour } => Some(ask(
+                "wait-not-over",
+                key,
+                vec![("day", f64::from(day.number()), Unit::Date), ("hour", f64::from(hour), Unit::Hour)],
+            )),
+            Clear::Unknown => Some(ask("wait-unknown", key, Vec::new())),
+        }
     }
 }
 

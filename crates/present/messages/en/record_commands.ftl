@@ -44,3 +44,5 @@ history-superseded-by = after it: { $entry }
 history-puts-right = puts right { $entry }
 history-takes-back-what = takes back { $entry }
 history-reason = because: { $reason }
+ask-wait-not-over = Birds were given something whose waiting time ends on { $day } at { $hour }. Until then none may be sold, given away or eaten. Is the day right, and was a veterinarian asked?
+ask-wait-unknown = Birds were given something whose waiting time nobody wrote down. Until a veterinarian says how long it is, none may be sold, given away or eaten. Is it so that these left?
