@@ -129,7 +129,7 @@ impl Context<'_> {
         let gone =
             self.answers.number("deaths.dead")? + self.answers.number("deaths.culled").unwrap_or_default();
         let alive = self.alive.filter(|alive| gone > *alive)?;
-        Some(ask(
+        Some(doubt(
             "more-dead-than-alive",
             "deaths.dead",
             vec![("typed", gone, Unit::Birds), ("alive", alive, Unit::Birds)],
@@ -150,7 +150,7 @@ impl Context<'_> {
         let expected = expected.and_then(|days| days.get(&self.diary.age(self.day)?).copied());
         let many = expected.is_none_or(|expected| dead > 2.0 * expected.max(1.0));
         (rises && slowly && many).then(|| {
-            ask(
+            doubt(
                 "running-total",
                 "deaths.dead",
                 vec![("typed", dead, Unit::Birds), ("yesterday", yesterday, Unit::Birds)],
@@ -162,7 +162,7 @@ impl Context<'_> {
         let feed = self.answers.number("feed_given.feed_kg")?;
         let each = 1000.0 * feed / self.alive.filter(|alive| *alive > 0.0)?;
         (each > FEED_A_BIRD_MOST_G).then(|| {
-            ask(
+            doubt(
                 "feed-too-much",
                 "feed_given.feed_kg",
                 vec![("typed", feed, Unit::Kilogram), ("each", each, Unit::Gram)],
@@ -175,7 +175,7 @@ impl Context<'_> {
         let feed: f64 =
             self.diary.on_day("feed-given", self.day).filter_map(|note| note.number("feed_kg")).sum();
         (feed > 0.0 && water < WATER_TO_FEED_LEAST * feed).then(|| {
-            ask(
+            doubt(
                 "water-too-little",
                 "water_drunk.water_l",
                 vec![("typed", water, Unit::Litre), ("feed", feed, Unit::Kilogram)],
@@ -190,7 +190,7 @@ impl Context<'_> {
         let mean = mean_weight(self.answers)?;
         let off = mean < WEIGHT_OFF.0 * standard || mean > WEIGHT_OFF.1 * standard;
         off.then(|| {
-            ask(
+            doubt(
                 "weight-far-off",
                 "weighed.weights_g",
                 vec![("typed", mean, Unit::Gram), ("standard", standard, Unit::Gram)],
@@ -202,7 +202,7 @@ impl Context<'_> {
         let key = if kind.name == "sale" { "sold.birds" } else { "birds_out.birds" };
         let gone = self.answers.number(key)?;
         let alive = self.alive.filter(|alive| gone > *alive)?;
-        Some(ask(
+        Some(doubt(
             "more-gone-than-alive",
             key,
             vec![("typed", gone, Unit::Birds), ("alive", alive, Unit::Birds)],
@@ -210,7 +210,7 @@ impl Context<'_> {
     }
 }
 
-fn ask(name: &'static str, key: &'static str, numbers: Vec<(&'static str, f64, Unit)>) -> Ask {
+fn doubt(name: &'static str, key: &'static str, numbers: Vec<(&'static str, f64, Unit)>) -> Ask {
     Ask { name, key, numbers }
 }
 
