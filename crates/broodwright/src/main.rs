@@ -5,6 +5,7 @@ mod clock;
 mod commands;
 mod demo;
 mod failure;
+mod farm_book;
 mod input;
 
 use std::process::ExitCode;

@@ -24,7 +24,7 @@ mod stamp;
 mod trouble;
 mod typed;
 
-pub use day::{local, offset_hours};
+pub use day::{local, offset_of};
 pub use desk::{Desk, Open, WriteError, Written};
 pub use listen::{ServeError, bind, serve, serve_on};
 pub use route::router;
