@@ -114,11 +114,6 @@ impl FarmBook {
         &self.open.state
     }
 
-    /// How to call the book.
-    pub fn place(&self) -> &str {
-        &self.place
-    }
-
     /// Leave to touch it.
     pub fn access(&self) -> &Access {
         &self.access

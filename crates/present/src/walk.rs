@@ -203,7 +203,10 @@ fn jobs(walk: &Walk, viewer: &Viewer) -> Vec<String> {
         let tick = if job.done.is_some() { "[x]" } else { "[ ]" };
         let late = match job.late_d {
             0 => String::new(),
-            days => format!(" · {}", say!(viewer.words(), "walk-late", days = days.to_string())),
+            days => format!(
+                " · {}",
+                say!(viewer.words(), "walk-late", count = f64::from(days), days = days.to_string())
+            ),
         };
         let why = if why.is_empty() { why } else { format!("\n        {why}") };
         format!("{tick} {title}{late} · {}{why}", job.key)

@@ -55,7 +55,10 @@ walk-day = { $name } · { $day } · day { $age }
 walk-day-before = { $name } · { $day } · { $days } days before the chicks
 walk-day-unknown = { $name } · { $day }
 walk-jobs = To do
-walk-late = { $days } days late
+walk-late = { $count ->
+    [one] a day late
+   *[other] { $days } days late
+}
 walk-expected = Expected today
 walk-feeds = Feed: { $feeds }
 walk-call-at = Call for help from { $deaths } deaths in a day
@@ -132,6 +135,9 @@ record-plan = the plan of a file: record plan FILE
 record-plan-file = Name the plan file: broodwright record plan FILE.
 record-plan-reason = This changes a plan or house that is in the book already. Say why: --reason TEXT. For another batch, give it another name in the file. Nothing was written.
 record-no-kind = There is no kind “{ $name }” to write down. There are: { $known }.
+record-missing = { $kind } needs { $key }=… ; broodwright record { $kind } tells what it is.
+record-says-nothing = That would be an entry without a word in it. broodwright record { $kind } tells what can be written.
+record-no-key = { $kind } has no answer “{ $key }”. It has: { $known }.
 record-not-key-value = “{ $input }” is not key=value. Write for example dead=3.
 record-no-day = “{ $typed }” is no day. Write it as YYYY-MM-DD, such as 2027-09-15.
 record-sure = Nothing was written. If it is true, say the same again with --sure.

@@ -12,7 +12,7 @@ use advice::writing::Judged;
 use book::{Draft, KINDS, Kind};
 use clap::ArgMatches;
 use present::{Locale, Viewer, Words, entry, fault, oddity, say, show};
-use quantity::Raw;
+use quantity::{Fault, Need, Problem, Raw};
 use serde::Serialize;
 
 use crate::failure::Failure;
@@ -129,7 +129,7 @@ fn hindrances(
 ) -> Vec<String> {
     let words = viewer.words();
     let mut all: Vec<String> =
-        judged.problems.iter().map(|problem| fault::with_place(problem, viewer)).collect();
+        judged.problems.iter().map(|problem| problem_of(kind, problem, viewer)).collect();
     if !is_sure {
         all.extend(judged.questions.iter().map(|question| fault::question(question, viewer)));
         all.extend(judged.asks.iter().map(|ask| oddity::ask(ask, viewer)));
@@ -137,11 +137,40 @@ fn hindrances(
             all.push(words.plain("record-sure"));
         }
     }
+    if let Some(draft) = &judged.draft {
+        all.extend(unanswered(kind, draft, viewer));
+    }
     if judged.needs_reason {
         let (kind, day) = (entry::kind_name(kind.name, viewer), show::day(day, viewer));
         all.push(say!(words, "record-reason", kind = kind, day = day));
     }
     all
+}
+
+/// What an entry cannot do without. That it is not known is no entry.
+fn unanswered(kind: &Kind, draft: &Draft, viewer: &Viewer) -> Vec<String> {
+    let words = viewer.words();
+    if draft.body.is_empty() {
+        return vec![say!(words, "record-says-nothing", kind = kind.name)];
+    }
+    let asked = record::asked_short(kind);
+    let missing = asked.iter().filter(|one| one.need == Need::Required && !draft.body.contains_key(one.key));
+    missing.map(|one| say!(words, "record-missing", kind = kind.name, key = one.key)).collect()
+}
+
+/// What is wrong with an answer; of a key that is none, which there are.
+fn problem_of(kind: &Kind, problem: &Problem, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    if problem.fault == Fault::Missing {
+        return say!(words, "record-missing", kind = kind.name, key = &problem.key);
+    }
+    let Fault::UnknownKey { nearest } = &problem.fault else { return fault::with_place(problem, viewer) };
+    let known: Vec<&str> = record::asked_short(kind).iter().map(|asked| asked.key).collect();
+    let text = say!(words, "record-no-key", key = &problem.key, kind = kind.name, known = known.join(", "));
+    match nearest {
+        Some(meant) => say!(words, "fault-did-you-mean", fault = text, meant = meant),
+        None => text,
+    }
 }
 
 /// What was written, as JSON.

@@ -1,7 +1,7 @@
 //! Files of rows to write down: a spreadsheet saved as CSV, or JSON Lines.
 //!
 //! CSV: `kind,day,key=value,key=value,…`, a row an entry. A first row that begins with `kind,day` is a heading, and may
-//! name keys; cells below a key need not repeat it. JSON Lines: `{"kind": "deaths", "day": "2027-09-15", "dead": 3}`.
+//! name keys; cells below a key need not repeat it, and may name another. JSON Lines: `{"kind": "deaths", "day": "2027-09-15", "dead": 3}`.
 
 use present::Words;
 use quantity::Raw;
@@ -52,7 +52,6 @@ fn csv_rows(text: &str, words: &Words) -> Vec<(usize, Result<Row, String>)> {
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
         .flexible(true)
-        .comment(Some(b'#'))
         .trim(csv::Trim::All)
         .from_reader(text.as_bytes());
     let mut heading: Vec<String> = Vec::new();
@@ -62,9 +61,10 @@ fn csv_rows(text: &str, words: &Words) -> Vec<(usize, Result<Row, String>)> {
             rows.push((rows.len() + 1, Err(words.plain("record-row-no-csv"))));
             continue;
         };
-        let line = record.position().map_or(0, csv::Position::line) as usize;
+        let line = line_of(text, record.position().map_or(0, csv::Position::byte) as usize);
         let cells: Vec<&str> = record.iter().collect();
         match cells.as_slice() {
+            [remark, ..] if remark.starts_with('#') => {}
             ["kind", "day", keys @ ..] => heading = keys.iter().map(|key| (*key).to_owned()).collect(),
             [kind, day, answers @ ..] => {
                 let raws = csv_answers(answers, &heading, line, words);
@@ -79,11 +79,63 @@ fn csv_rows(text: &str, words: &Words) -> Vec<(usize, Result<Row, String>)> {
     rows
 }
 
+/// The line of what stands behind a place, from 1. Blank lines before it are passed over, as the reader does.
+fn line_of(text: &str, place: usize) -> usize {
+    let (before, rest) = text.split_at_checked(place).unwrap_or((text, ""));
+    let blank = rest.len() - rest.trim_start_matches(['\r', '\n']).len();
+    1 + before.matches('\n').count() + rest[..blank].matches('\n').count()
+}
+
 fn csv_answers(cells: &[&str], heading: &[String], line: usize, words: &Words) -> Result<Vec<Raw>, String> {
     let answer = |(at, cell): (usize, &&str)| match heading.get(at).filter(|key| !key.is_empty()) {
-        Some(key) => Ok(Raw { key: key.clone(), text: vec![(*cell).to_owned()], line: Some(line) }),
-        None => super::raw(cell, Some(line), words),
+        Some(key) if !names_its_key(cell) => {
+            Ok(Raw { key: key.clone(), text: vec![(*cell).to_owned()], line: Some(line) })
+        }
+        _ => super::raw(cell, Some(line), words),
     };
     let filled = cells.iter().enumerate().filter(|(_, cell)| !cell.is_empty());
     filled.map(answer).collect()
+}
+
+/// Whether a cell says itself which key it answers.
+fn names_its_key(cell: &str) -> bool {
+    let is_of_key = |letter: char| letter.is_ascii_lowercase() || letter == '_';
+    cell.split_once('=').is_some_and(|(key, _)| !key.is_empty() && key.chars().all(is_of_key))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use present::Locale;
+
+    fn rows(text: &str) -> Vec<String> {
+        let told = |(line, row): (usize, Result<Row, String>)| match row {
+            Ok(row) => {
+                let raws: Vec<String> =
+                    row.raws.iter().map(|raw| format!("{}={}", raw.key, raw.text.join("|"))).collect();
+                format!("{line} {} {} {}", row.kind, row.day, raws.join(" "))
+            }
+            Err(_) => format!("{line} bad"),
+        };
+        read(text, Words::of(Locale::English)).into_iter().map(told).collect()
+    }
+
+    #[test]
+    fn a_sheet_with_a_heading_and_cells_of_their_own() {
+        let sheet = "kind,day,dead,culled\n# Monday\ndeaths,2027-09-15,3,\n\nwater,2027-09-15,\"water_l=1,5\"\nnote\n";
+        let expected = ["3 deaths 2027-09-15 dead=3", "5 water 2027-09-15 water_l=1,5", "6 bad"];
+        assert_eq!(rows(sheet), expected);
+    }
+
+    #[test]
+    fn plain_rows_of_json() {
+        let lines = "{\"kind\":\"weighing\",\"day\":\"2027-09-15\",\"weights_g\":[150,\"160\"]}\n[1]\n";
+        assert_eq!(rows(lines), ["1 weighing 2027-09-15 weights_g=150|160", "2 bad"]);
+    }
+
+    #[test]
+    fn nothing_is_no_row() {
+        assert_eq!(rows(""), Vec::<String>::new());
+        assert_eq!(rows("kind,day\n"), Vec::<String>::new());
+    }
 }
