@@ -1,17 +1,17 @@
 use super::Farm;
 
-const WEEK: &str = "kind,day
-# The first week
-deaths,2025-09-16,dead=2
-deaths,2025-09-15,dead=3,culled=1
-water,2025-09-15,\"water_l=95,5\"
-feed-given,2025-09-15,phase=starter,feed_kg=20
-";
+/// The week of the manual.
+const WEEK: &str = include_str!("../../../../docs/week.csv");
+
+/// The same in the year of the tests' plan, with a heading and a remark.
+fn week() -> String {
+    format!("kind,day\n# The first week\n{}", WEEK.replace("2027", "2025"))
+}
 
 #[test]
 fn a_week_is_written_at_once_and_once_only() {
     let farm = Farm::begun("week");
-    farm.write("week.csv", WEEK);
+    farm.write("week.csv", &week());
     let told = farm.good("record --from week.csv");
     assert_eq!(told.matches("Written:").count(), 4, "{told}");
     let again = farm.good("record --from week.csv");
@@ -27,7 +27,7 @@ fn a_week_is_written_at_once_and_once_only() {
 fn bad_lines_are_shown_and_nothing_is_written_unless_the_good_ones_are_asked_for() {
     let farm = Farm::begun("bad-lines");
     let more = "deaths,2025-09-31,dead=1\nwater,2025-09-16,water_l=lots\nmoon,2025-09-16,full=1\nnote\n";
-    farm.write("week.csv", &format!("{WEEK}{more}"));
+    farm.write("week.csv", &format!("{}{more}", week()));
     let told = farm.bad("record --from week.csv");
     for line in ["line 7:", "line 8:", "line 9:", "line 10:"] {
         assert!(told.contains(line), "{line} in {told}");
