@@ -124,7 +124,7 @@ impl<'a> Parser<'a> {
         match name {
             "least" | "last" => return self.search(name),
             "sum" => return self.sum_over_list(),
-            "count" | "mean" | "count_between" => return self.of_list(name),
+            "count" | "mean" | "count_between" | "lasts" => return self.of_list(name),
             _ => {}
         }
         if name == "add" {
@@ -189,7 +189,7 @@ impl<'a> Parser<'a> {
         Ok(total)
     }
 
-    /// `count(w)`, `mean(w)` and `count_between(w, low, high)`.
+    /// `count(w)`, `mean(w)`, `count_between(w, low, high)` and `lasts(w, amount)`.
     fn of_list(&mut self, name: &str) -> Result<f64, String> {
         let (symbol, list) = self.list.ok_or_else(|| format!("{name} wants a list"))?;
         if self.tokens.get(self.at) != Some(&Token::Name(symbol.to_owned())) {
@@ -210,6 +210,14 @@ impl<'a> Parser<'a> {
                     (**x > low || hair_of_equal(**x, low)) && (**x < high || hair_of_equal(**x, high))
                 };
                 Ok(list.iter().filter(inside).count() as f64)
+            }
+            ("lasts", &[amount]) => {
+                // The days whose own share and all before it are covered, and the part that is of the next.
+                let eaten = |days: usize| list[..days].iter().sum::<f64>();
+                let whole = (0..=list.len()).take_while(|days| eaten(*days) <= amount.max(0.0) + 1e-9).last();
+                let whole = whole.unwrap_or(0);
+                let rest = (amount.max(0.0) - eaten(whole)).max(0.0);
+                Ok(whole as f64 + list.get(whole).map_or(0.0, |next| rest / next))
             }
             _ => Err(format!("no function {name} with {} limits", limits.len())),
         }

@@ -6,7 +6,7 @@ use advice::families;
 use advice::plan::Plan;
 use advice::procedure::By;
 use advice::rule::{FigureSpec, Input, Origin, Over, Rule};
-use advice::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
+use advice::series::{DayOrigin, DayRule, First, SeriesSpec, Until, Way};
 use quantity::{Field, Kind, Unit};
 
 use crate::evaluator::{evaluate, evaluate_over};
@@ -198,10 +198,15 @@ fn only_in_sums(spec: &FigureSpec) -> bool {
         Origin::Figure(id) => only_in_sums(families::figure(id).expect(id)),
         // What was written down, which the book answers and no plan.
         Origin::OfKnownDays(..) => true,
-        Origin::OnDay { day, .. } => families::field(day).is_some() && !asked(day),
+        Origin::OnDay { series, day } => {
+            let written = families::series_named(series).expect(series).until == Until::Today;
+            written || families::field(day).is_some() && !asked(day)
+        }
         _ => false,
     };
-    spec.rules.iter().any(|rule| rule.inputs.iter().any(unasked))
+    let never_known = |input: &Input| matches!(input.origin, Origin::IfKnown(id) if only_in_sums(families::figure(id).expect(id)));
+    let is_unasked = |rule: &Rule| rule.inputs.iter().any(unasked) || rule.inputs.iter().all(never_known);
+    spec.rules.iter().any(|rule| !rule.inputs.is_empty() && is_unasked(rule))
 }
 
 /// Ranges are carried through on the ground that every rule only ever rises or falls with each input.

@@ -136,12 +136,9 @@ fn every_literal_key_has_a_message() {
         }
     }
     let findings = source_of("crates/advice/src").split_whitespace().collect::<Vec<_>>().join(" ");
-    for (marker, prefix) in [
-        ("Finding::new(\"", "finding-"),
-        (".out(\"", "way-out-"),
-        ("doubt( \"", "ask-"),
-        ("doubt(\"", "ask-"),
-    ] {
+    let findings = findings.replace("( ", "(");
+    let markers = [("Finding::new(\"", "finding-"), (".out(\"", "way-out-"), ("doubt(\"", "ask-")];
+    for (marker, prefix) in markers {
         for rest in findings.split(marker).skip(1) {
             let key = format!("{prefix}{}", rest.split('"').next().unwrap_or_default());
             if !words.knows(&key) {

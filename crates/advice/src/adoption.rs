@@ -2,7 +2,7 @@
 
 use book::limit::HOUSE_OF_PLAN;
 use book::{Answer, BatchId, Body, HouseId};
-use quantity::{Answers, Fault, FigureValue, Given, Problem, Raw, Source};
+use quantity::{Answers, CivilDay, Fault, FigureValue, Given, Problem, Raw, Source};
 use serde_json::{Value, json};
 
 use crate::body::{answer, number_json, raws_of};
@@ -77,6 +77,13 @@ fn figure_value(worked: &Worked) -> Value {
 fn not_known(answers: &Answers) -> Option<(String, Answer)> {
     let keys = answers.not_known();
     (!keys.is_empty()).then(|| (NOT_KNOWN.to_owned(), computed(json!(keys))))
+}
+
+/// The day that an adoption is about. A plan that is first adopted when the chicks are there already is what was meant from
+/// their first day on; a plan that is adopted again leaves the days before as they were.
+pub fn day(plan: &Plan, today: CivilDay, is_first: bool) -> CivilDay {
+    let placement = plan.answers.day("batch.placement").filter(|_| is_first);
+    placement.map_or(today, |placement| placement.min(today))
 }
 
 /// The seed of all that is drawn at random for a batch: the two halves of its id, exclusive-or, of which the lower 53 bits

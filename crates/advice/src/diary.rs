@@ -143,10 +143,13 @@ impl Diary {
         set_days(&mut self.answers, growing::COLDEST, coldest);
         set_days(&mut self.answers, growing::WARMEST, warmest);
         self.write_weights();
+        crate::growing::write_more(self);
+        crate::chicks::write(self);
+        crate::stock::write(self);
     }
 
     /// What entries say by day of age, several of one day put together.
-    fn by_day(
+    pub(crate) fn by_day(
         &self,
         amount: impl Fn(&Noted) -> Option<f64>,
         together: impl Fn(f64, f64) -> f64,
@@ -239,14 +242,19 @@ fn move_to(placed: &Noted, answers: &mut Answers) {
     }
 }
 
-fn set_days(answers: &mut Answers, key: &'static str, days: BTreeMap<i32, f64>) {
+pub(crate) fn set_days(answers: &mut Answers, key: &'static str, days: BTreeMap<i32, f64>) {
     if !days.is_empty() {
         set(answers, key, Value::ByDay(days));
     }
 }
 
+/// Puts a number among the answers as the book's own.
+pub(crate) fn set_number(answers: &mut Answers, key: &'static str, number: f64) {
+    set(answers, key, Value::Number(number));
+}
+
 /// Puts a value among the answers as the book's own.
-fn set(answers: &mut Answers, key: &'static str, value: Value) {
+pub(crate) fn set(answers: &mut Answers, key: &'static str, value: Value) {
     if let Some(field) = families::field(key) {
         answers.set(field, Given { typed: String::new(), value, line: None, usual: None });
     }

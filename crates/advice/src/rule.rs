@@ -26,7 +26,8 @@ pub struct Rule<I: 'static = Input> {
     /// curve below x, `t95(f)` for Student's t that leaves 2.5 % above it at f degrees of freedom,
     /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
     /// for the last of an unbroken run of days at which `e` is not negative. Over a list w it has `count(w)`, `mean(w)`,
-    /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn.
+    /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn; and
+    /// `lasts(w, L)` for the days, the last in part, that L lasts when each w in turn is taken from it.
     pub formula: &'static str,
     /// What goes in, in the order `compute` takes it. A list stands last and goes in with all its numbers.
     pub inputs: &'static [I],

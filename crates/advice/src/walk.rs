@@ -71,6 +71,11 @@ impl Walk {
         Walk { diary, plan, jobs, unwritten, feeds, call_at }
     }
 
+    /// The feeds that a plan means for a day of age, the one that ends first; two while one is mixed into the next.
+    pub fn feeds_on(plan: &Plan, age: i32) -> Vec<Phase> {
+        feeds(plan, age)
+    }
+
     /// What is written of a kind about the day.
     pub fn written(&self, kind: &str) -> Vec<&Noted> {
         self.diary.on_day(kind, self.diary.on).collect()

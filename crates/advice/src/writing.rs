@@ -30,8 +30,19 @@ pub struct Writing<'a> {
     pub today: CivilDay,
     /// Why something that was written before is changed, where somebody said it.
     pub reason: Option<&'a str>,
-    /// The entry that is put right, for kinds of which each entry counts.
-    pub corrects: Option<EntryId>,
+    /// What its author had before them.
+    pub seen: Seen,
+}
+
+/// What the author of a form had before them in its place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seen {
+    /// Whatever counts now.
+    WhatCounts,
+    /// Nothing: the place was empty. What somebody else wrote there meanwhile is not overwritten unasked.
+    Nothing,
+    /// This entry, which is put right.
+    Entry(EntryId),
 }
 
 /// What becomes of a filled form.
@@ -49,6 +60,8 @@ pub struct Judged {
     pub asks: Vec<Ask>,
     /// Whether it changes what was written before, and nobody said why.
     pub needs_reason: bool,
+    /// What somebody else wrote in its place meanwhile.
+    pub meanwhile: Option<EntryId>,
 }
 
 impl Judged {
@@ -74,14 +87,16 @@ impl Writing<'_> {
         let mut draft = record::draft(id, kind, self.diary.batch, day, &checked.answers);
         let slot = record::slot(kind, self.diary.batch, day, &draft.body);
         let standing = self.standing(kind, slot.as_ref());
-        if standing.is_some_and(|record| says_the_same(record, &draft)) {
+        let current = slot.as_ref().and_then(|slot| self.state.current(slot));
+        if standing.into_iter().chain(current).any(|record| says_the_same(record, &draft)) {
             return Judged { slot, ..Judged::default() };
         }
+        let meanwhile = current.filter(|_| self.seen == Seen::Nothing).map(|record| record.entry().id);
         let mut needs_reason = false;
-        if let Some(standing) = standing {
+        if let Some(standing) = standing.or(current.filter(|_| meanwhile.is_some())) {
             draft.supersedes = vec![standing.entry().id];
             draft.reason = self.reason.map(str::to_owned);
-            needs_reason = draft.reason.is_none() && !self.explains_itself(day);
+            needs_reason = draft.reason.is_none() && (meanwhile.is_some() || !self.explains_itself(day));
         }
         Judged {
             problems: Vec::new(),
@@ -90,6 +105,7 @@ impl Writing<'_> {
             questions: checked.questions,
             asks: self.asks(kind, day, &checked.answers),
             needs_reason,
+            meanwhile,
         }
     }
 
@@ -116,18 +132,20 @@ impl Writing<'_> {
     fn asks(&self, kind: &Kind, day: CivilDay, answers: &quantity::Answers) -> Vec<Ask> {
         let mut asks = record::asks(self.diary, kind, day, answers);
         let Some(first) = record::asked(kind).first().map(|asked| asked.field.key) else { return asks };
-        let ask =
-            |name, days: i32| Ask { name, key: first, numbers: vec![("days", f64::from(days), Unit::Day)] };
+        let doubt = |name, days: &[i32]| {
+            let numbers = days.iter().map(|days| ("days", f64::from(*days), Unit::Day)).collect();
+            Ask { name, key: first, numbers }
+        };
         if day > self.today {
-            asks.push(ask("day-ahead", day.days_since(self.today)));
+            asks.push(doubt("day-ahead", &[day.days_since(self.today)]));
         }
         let placed = self.state.current(&Slot::of("chicks-placed", Subject::Batch(self.diary.batch)));
         let early = placed.map_or(0, |placed| placed.entry().day.days_since(day));
         if early > 0 && OF_BIRDS.contains(&kind.name) {
-            asks.push(ask("before-the-chicks", early));
+            asks.push(doubt("before-the-chicks", &[early]));
         }
         if self.is_said_again(kind, day, answers) {
-            asks.push(Ask { name: "written-already", key: first, numbers: Vec::new() });
+            asks.push(doubt("written-already", &[]));
         }
         asks
     }
@@ -136,15 +154,20 @@ impl Writing<'_> {
     fn is_said_again(&self, kind: &Kind, day: CivilDay, answers: &quantity::Answers) -> bool {
         let body = crate::body::of_answers(answers);
         kind.counting == Counting::Additive
-            && self.corrects.is_none()
+            && !matches!(self.seen, Seen::Entry(_))
             && self.diary.on_day(kind.name, day).any(|note| record::says_the_same(&note.body, &body))
     }
 
     /// What stands in the place of the form.
     fn standing(&self, kind: &Kind, slot: Option<&Slot>) -> Option<&Record> {
-        let corrected = self.corrects.and_then(|id| self.state.records(id).first());
-        let corrected = corrected.map(|record| &**record).filter(|record| record.entry().kind == kind.name);
-        corrected.or_else(|| self.state.current(slot?))
+        match self.seen {
+            Seen::WhatCounts => self.state.current(slot?),
+            Seen::Nothing => None,
+            Seen::Entry(id) => {
+                let seen = self.state.records(id).first().map(|record| &**record);
+                seen.filter(|record| record.entry().kind == kind.name)
+            }
+        }
     }
 
     /// What is added in the evening of the same day explains itself.

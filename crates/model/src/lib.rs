@@ -13,6 +13,7 @@ pub mod guard;
 pub mod heat;
 pub mod light;
 pub mod litter;
+pub mod medicine;
 pub mod moist_air;
 pub mod performance;
 pub mod placing;

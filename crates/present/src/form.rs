@@ -22,6 +22,20 @@ pub struct Input {
     pub fault: Option<String>,
 }
 
+impl Input {
+    /// Whether something was typed or chosen.
+    pub fn is_filled(&self) -> bool {
+        match &self.control {
+            Control::Text { typed, .. } | Control::Lines { typed, .. } | Control::Day { typed } => {
+                !typed.is_empty()
+            }
+            Control::One { options } | Control::Some { options } => {
+                options.iter().any(|(.., chosen)| *chosen)
+            }
+        }
+    }
+}
+
 /// How a thing is filled in.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Control {

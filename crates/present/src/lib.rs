@@ -2,6 +2,8 @@
 //!
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
+pub mod batch;
+mod by_day;
 pub mod calendar;
 pub mod document;
 pub mod entry;
@@ -9,12 +11,14 @@ pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;
+pub mod health;
 pub mod history;
 pub mod html;
 pub mod manual;
 pub mod oddity;
 pub mod plan;
 pub mod print;
+pub mod programme;
 pub mod scene;
 pub mod show;
 pub mod sum;

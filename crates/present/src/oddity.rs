@@ -29,8 +29,15 @@ pub fn ask(ask: &Ask, viewer: &Viewer) -> String {
     viewer.words().say(&format!("ask-{}", ask.name), &arguments)
 }
 
-/// A finding.
+/// A finding, its entry called by its id.
 pub fn finding(finding: &Finding, viewer: &Viewer) -> Oddity {
+    finding_called(finding, &|entry| entry.0.to_string(), viewer)
+}
+
+/// A finding.
+///
+/// - `called`: how an entry is called
+pub fn finding_called(finding: &Finding, called: &dyn Fn(EntryId) -> String, viewer: &Viewer) -> Oddity {
     let (name, entry) = name_of(finding);
     let arguments: Vec<(&str, Argument)> = match finding {
         Finding::ClonedDevice { device, sequence, .. } => {
@@ -44,27 +51,27 @@ pub fn finding(finding: &Finding, viewer: &Viewer) -> Oddity {
         Finding::BrokenChain { device, sequence, entry } => vec![
             ("device", device.0.to_string().into()),
             ("sequence", sequence.to_string().into()),
-            ("entry", entry.0.to_string().into()),
+            ("entry", called(*entry).into()),
         ],
         Finding::UnreadableVersion { entry, kind, version } => vec![
-            ("entry", entry.0.to_string().into()),
+            ("entry", called(*entry).into()),
             ("kind", kind_name(kind, viewer).into()),
             ("version", version.to_string().into()),
         ],
         Finding::PlanForUnknownHouse { entry, house } => {
-            vec![("entry", entry.0.to_string().into()), ("house", house.into())]
+            vec![("entry", called(*entry).into()), ("house", house.into())]
         }
         Finding::MoreGoneThanAlive { entry, birds } => {
-            vec![("entry", entry.0.to_string().into()), ("birds", birds.to_string().into())]
+            vec![("entry", called(*entry).into()), ("birds", birds.to_string().into())]
         }
         Finding::MoreFeedThanDelivered { entry, phase, kilograms } => vec![
-            ("entry", entry.0.to_string().into()),
+            ("entry", called(*entry).into()),
             ("feed", viewer.words().plain(&format!("choice-feed-given-phase-{phase}")).into()),
             ("kilograms", kilograms.to_string().into()),
         ],
-        Finding::MoreFullThanFelt { entry } => vec![("entry", entry.0.to_string().into())],
+        Finding::MoreFullThanFelt { entry } => vec![("entry", called(*entry).into())],
         Finding::PlacedFarFromPlan { entry, days } => {
-            vec![("entry", entry.0.to_string().into()), ("days", days.to_string().into())]
+            vec![("entry", called(*entry).into()), ("days", days.to_string().into())]
         }
     };
     let text = viewer.words().say(&format!("book-{name}"), &arguments);

@@ -599,7 +599,10 @@ fn typed(field: &Field, unit: Option<Unit>, raw: &Raw) -> String {
     let is_bare = !text.contains(char::is_alphabetic);
     let spelt = unit.filter(|unit| Some(*unit) != field.unit()).and_then(|unit| unit.spellings().first());
     match (field.kind, spelt) {
-        (Kind::Number { .. }, Some(spelt)) if is_bare => format!("{text} {spelt}"),
+        (Kind::Number { .. }, Some(spelt)) if is_bare => {
+            let parts: Vec<String> = text.split('+').map(|part| format!("{part} {spelt}")).collect();
+            parts.join("+")
+        }
         _ => text,
     }
 }
@@ -737,7 +740,19 @@ fn read_words(texts: &[String], at_most: usize, characters: usize) -> Result<Val
     Ok(Value::Words(words))
 }
 
+/// A number, or numbers to be added: 3 found in the morning and 2 in the evening are typed "3+2".
 fn read_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<f64, Fault> {
+    match text.trim().char_indices().skip(1).find(|(_, c)| *c == '+') {
+        Some((at, _)) if source == Source::Hand => {
+            let (first, rest) = text.trim().split_at(at);
+            Ok(read_one_number(first, own, typed_in, source)?
+                + read_number(&rest[1..], own, typed_in, source)?)
+        }
+        _ => read_one_number(text, own, typed_in, source),
+    }
+}
+
+fn read_one_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<f64, Fault> {
     if source == Source::File && text.contains(',') && number::parse(text).is_ok() {
         return Err(Fault::CommaDecimal { suggestion: text.trim().replace(',', ".") });
     }

@@ -24,8 +24,10 @@ pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
     let (id, today) = (EntryId((call.site.options.new_id)()), call.site.today(&before.open.state));
     let (slot, body) = (before.slot(), body(&before));
     let write = |state: &BookState| {
-        let mut draft = Draft::new(id, slot.kind, slot.subject, today, body);
-        draft.supersedes = state.current(&slot).map(|record| record.entry().id).into_iter().collect();
+        let standing = state.current(&slot).map(|record| record.entry().id);
+        let day = adoption::day(before.plan(), today, standing.is_none());
+        let mut draft = Draft::new(id, slot.kind, slot.subject, day, body);
+        draft.supersedes = standing.into_iter().collect();
         vec![draft]
     };
     call.site.write(&call.access, write).await?;

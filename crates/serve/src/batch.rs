@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use advice::diary::Diary;
 use advice::walk::Walk;
-use book::{BatchId, BookState, Slot, Subject};
+use book::{BatchId, BookState, EntryId, Record, Slot, Subject};
 use present::Viewer;
 use quantity::CivilDay;
 use uuid::Uuid;
@@ -67,6 +67,17 @@ impl Batch {
     /// The address of its page.
     pub(crate) fn address(&self) -> String {
         address(self.id.0)
+    }
+
+    /// The entry of an id, where it counts and is about this batch.
+    pub(crate) fn counting(&self, id: EntryId) -> Option<&Record> {
+        let mut about = self.open.state.counting_about(Subject::Batch(self.id));
+        about.find(|record| record.entry().id == id)
+    }
+
+    /// The address of the page of an entry.
+    pub(crate) fn entry_address(&self, id: EntryId) -> String {
+        format!("{}/entry/{}", self.address(), id.0)
     }
 
     /// The address of a page below its own, about the day that is looked at.

@@ -1,15 +1,25 @@
 //! Boxes to write a day down in, on whatever page they stand: today's page, the page of one kind, a week of paper. A box
 //! is named by its day, its kind, its part and its field, so that one form can hold many days.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use advice::diary::Diary;
 use advice::record::{self, Ask};
+use advice::writing::Seen;
 use book::{BatchId, Body, BookState, Draft, EntryId, Kind, Record, Slot};
 use present::Viewer;
 use present::form::{self, Input};
 use quantity::{Asked, CivilDay, Problem, Question, Raw, Source};
 use uuid::Uuid;
+
+use crate::typed;
+
+/// The last part of the name of the hidden box that carries which entry stood in the boxes when the page was made; empty
+/// where there was none.
+pub(crate) const SEEN: &str = "seen-entry";
+
+/// The last part of the name of the hidden box that carries an id for the entry to be.
+pub(crate) const MADE_ID: &str = "entry-id";
 
 /// The boxes of one kind about one day; of a kind with parts, of one part.
 #[derive(Clone, Debug)]
@@ -29,6 +39,10 @@ pub(crate) struct Filled {
     pub(crate) boxes: Boxes,
     /// What was typed, under the fields' own keys.
     pub(crate) raws: Vec<Raw>,
+    /// What their author had before them.
+    pub(crate) seen: Seen,
+    /// The id that was made for the entry when its page was made: a form sent twice is one entry.
+    pub(crate) id: Option<EntryId>,
 }
 
 /// What becomes of filled boxes.
@@ -44,6 +58,8 @@ pub(crate) struct Outcome {
     pub(crate) asks: Vec<(String, Ask)>,
     /// The boxes that change what was written before and need a reason.
     pub(crate) unexplained: Vec<Boxes>,
+    /// What somebody else wrote meanwhile in boxes that were empty when their page was made.
+    pub(crate) meanwhile: Vec<EntryId>,
 }
 
 impl Outcome {
@@ -111,10 +127,9 @@ impl Boxes {
         state.current(&record::slot(self.kind, batch, self.day, &part)?)
     }
 
-    /// What stands in the book, as it was typed.
-    pub(crate) fn known(&self, state: &BookState, batch: BatchId) -> Vec<Raw> {
-        let body = self.written(state, batch).and_then(Record::body);
-        body.map_or_else(Vec::new, |body| record::raws_of(self.kind, body))
+    /// What an entry says, as it was typed.
+    pub(crate) fn raws_of(&self, record: &Record) -> Vec<Raw> {
+        record.body().map_or_else(Vec::new, |body| record::raws_of(self.kind, body))
     }
 }
 
@@ -126,17 +141,35 @@ pub(crate) fn read(shown: &[Boxes], form: &[(String, String)]) -> Vec<Filled> {
         for one in boxes.asked() {
             let name = boxes.name(one.field.name());
             let typed = form.iter().filter(|(key, _)| *key == name);
-            let text: Vec<String> =
-                typed.map(|(_, text)| text.trim().to_owned()).filter(|text| !text.is_empty()).collect();
+            let text: Vec<String> = typed
+                .map(|(_, text)| typed::of_field(one.field, text))
+                .filter(|text| !text.is_empty())
+                .collect();
             if !text.is_empty() {
                 raws.push(Raw { key: one.field.key.to_owned(), text, line: None });
             }
         }
         if !raws.is_empty() {
-            filled.push(Filled { boxes: boxes.clone(), raws });
+            let (seen, id) = (seen(boxes, form), made_id(boxes, form));
+            filled.push(Filled { boxes: boxes.clone(), raws, seen, id });
         }
     }
     filled
+}
+
+/// What stood in the boxes when their page was made. A form that does not say is taken to have seen what counts now.
+fn seen(boxes: &Boxes, form: &[(String, String)]) -> Seen {
+    let name = boxes.name(SEEN);
+    match form.iter().find(|(key, _)| *key == name) {
+        None => Seen::WhatCounts,
+        Some((_, id)) => Uuid::try_parse(id).map_or(Seen::Nothing, |id| Seen::Entry(EntryId(id))),
+    }
+}
+
+fn made_id(boxes: &Boxes, form: &[(String, String)]) -> Option<EntryId> {
+    let name = boxes.name(MADE_ID);
+    let (_, id) = form.iter().find(|(key, _)| *key == name)?;
+    Uuid::try_parse(id).ok().map(EntryId)
 }
 
 impl Filled {
@@ -163,8 +196,6 @@ pub(crate) struct Writing<'a> {
     pub(crate) reason: Option<String>,
     /// A fresh id at each call.
     pub(crate) new_id: fn() -> Uuid,
-    /// The entry that is put right, for kinds of which each entry counts.
-    pub(crate) corrects: Option<EntryId>,
 }
 
 impl Writing<'_> {
@@ -180,12 +211,22 @@ impl Writing<'_> {
 
     fn add(&self, filled: &Filled, slots: &mut BTreeSet<Slot>, outcome: &mut Outcome) {
         let boxes = &filled.boxes;
-        let id = EntryId((self.new_id)());
-        let judged = self.judging().judge(id, boxes.kind, boxes.day, &filled.whole(), Source::Hand);
+        let id = filled.id.unwrap_or_else(|| EntryId((self.new_id)()));
+        let mut judged =
+            self.judging(filled.seen).judge(id, boxes.kind, boxes.day, &filled.whole(), Source::Hand);
+        if let Some(draft) = &mut judged.draft
+            && let Some(known) = self.state.records(id).first()
+        {
+            if known.body().is_some_and(|body| record::says_the_same(body, &draft.body)) {
+                return;
+            }
+            draft.id = EntryId((self.new_id)());
+        }
         let name = |key: &str| boxes.name(key.rsplit('.').next().unwrap_or_default());
         outcome.problems.extend(judged.problems.into_iter().map(|problem| (name(&problem.key), problem)));
         outcome.questions.extend(judged.questions.into_iter().map(|one| (name(one.key), one)));
         outcome.asks.extend(judged.asks.into_iter().map(|ask| (name(ask.key), ask)));
+        outcome.meanwhile.extend(judged.meanwhile);
         if judged.needs_reason {
             outcome.unexplained.push(boxes.clone());
         }
@@ -194,18 +235,13 @@ impl Writing<'_> {
         }
     }
 
-    fn judging(&self) -> advice::writing::Writing<'_> {
+    fn judging(&self, seen: Seen) -> advice::writing::Writing<'_> {
         advice::writing::Writing {
             state: self.state,
             diary: self.diary,
             today: self.today,
             reason: self.reason.as_deref(),
-            corrects: self.corrects,
+            seen,
         }
     }
-}
-
-/// What was typed, by the name of its box, to show a form again.
-pub(crate) fn typed(filled: &[Filled]) -> BTreeMap<String, Vec<Raw>> {
-    filled.iter().map(|one| (one.boxes.name(""), one.raws.clone())).collect()
 }

@@ -19,8 +19,10 @@ mod route;
 mod seen;
 mod session;
 mod settle;
+mod sheet;
 mod site;
 mod stamp;
+mod tick;
 mod trouble;
 mod typed;
 

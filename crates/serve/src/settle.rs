@@ -31,7 +31,7 @@ pub(crate) async fn settle(call: Call) -> Result<Response, Trouble> {
     Ok(see_other(&before.address()))
 }
 
-fn settling(conflict: &Conflict, chosen: EntryId, id: EntryId) -> Option<Draft> {
+pub(crate) fn settling(conflict: &Conflict, chosen: EntryId, id: EntryId) -> Option<Draft> {
     let head = conflict.heads.iter().find(|head| head.entry().id == chosen)?;
     if head.entry().withdrawn {
         return Some(Draft { withdrawn: true, ..conflict.settle(id, Body::new()) });

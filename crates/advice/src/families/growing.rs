@@ -42,7 +42,7 @@ pub(crate) const EXPECTED_WEIGHT: &str = "expected.weight_g";
 pub(crate) const EXPECTED_TEMPERATURE: &str = "expected.temperature_c";
 pub(crate) const EXPECTED_LIGHT: &str = "expected.light_h";
 
-const fn by_day(key: &'static str, unit: Unit) -> Field {
+pub(crate) const fn by_day(key: &'static str, unit: Unit) -> Field {
     asked(key, Kind::ByDay { unit }, Need::Optional)
 }
 

@@ -12,6 +12,8 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+pub(crate) mod chicks;
+pub(crate) mod course;
 mod disinfectant;
 mod equipment;
 mod feed;
@@ -23,12 +25,14 @@ pub(crate) mod guard;
 pub(crate) mod heat;
 mod light;
 mod litter;
+pub(crate) mod medicine;
 mod money;
 pub(crate) mod performance;
 pub mod risk;
 pub(crate) mod shell;
 pub(crate) mod space;
 mod statistics;
+pub(crate) mod store;
 pub(crate) mod turnaround;
 pub(crate) mod vaccine;
 mod water;
@@ -67,8 +71,14 @@ pub static FAMILIES: &[&Family] = &[
     &air::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
+    &medicine::LIQUIDS,
+    &medicine::POWDERS,
+    &medicine::FAMILY,
     &weighing::FAMILY,
     &growing::FAMILY,
+    &course::FAMILY,
+    &chicks::FAMILY,
+    &store::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];

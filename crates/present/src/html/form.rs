@@ -1,9 +1,10 @@
 //! Forms as HTML: labels tied to their fields, faults beside them and in a summary on top.
 
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 
 use crate::form::{Control, Input};
 use crate::say;
+use crate::scene::spread::Spread;
 use crate::words::Words;
 
 /// The element id of an input.
@@ -54,6 +55,13 @@ pub fn input(input: &Input, words: &Words) -> Markup {
                 input id=(id) name=(input.key) type="date" value=(typed) aria-describedby=[describes] aria-invalid=[invalid];
             }
         },
+        Control::One { options } if are_drawn(options) => html! {
+            fieldset class="input" id=(id) aria-describedby=[describes] {
+                legend { (input.label) }
+                (notes)
+                (drawn_choices(&input.key, options, words))
+            }
+        },
         Control::One { options } => html! {
             div class="input" {
                 label for=(id) { (input.label) }
@@ -79,6 +87,32 @@ pub fn input(input: &Input, words: &Words) -> Markup {
     }
 }
 
+/// Value, label and whether chosen.
+type Choice = (String, String, bool);
+
+/// Whether each answer has a drawing: how chicks lie is sooner seen than read.
+fn are_drawn(options: &[Choice]) -> bool {
+    !options.is_empty() && options.iter().all(|(value, ..)| Spread::from_word(value).is_some())
+}
+
+/// Answers to choose by their drawing, with the words below it.
+fn drawn_choices(key: &str, options: &[Choice], words: &Words) -> Markup {
+    let said = options.iter().any(|(.., chosen)| *chosen);
+    html! {
+        div class="drawn-choices" {
+            @for (value, label, chosen) in options {
+                label class="drawn" {
+                    @if let Some(spread) = Spread::from_word(value) { (PreEscaped(spread.draw(""))) }
+                    span { input type="radio" name=(key) value=(value) checked[*chosen]; " " (label) }
+                }
+            }
+            label class="drawn" {
+                span { input type="radio" name=(key) value="" checked[!said]; " " (words.plain("not-said")) }
+            }
+        }
+    }
+}
+
 /// The summary of faults on top of a form: takes the focus, links to each field of the form, which stands at `form`; on
 /// the same page where that is empty.
 pub fn fault_summary(inputs: &[&Input], words: &Words, form: &str) -> Markup {
@@ -93,5 +127,38 @@ pub fn fault_summary(inputs: &[&Input], words: &Words, form: &str) -> Markup {
                 } }
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::viewer::Locale;
+
+    fn one(values: &[&str], chosen: &str) -> String {
+        let option = |value: &&str| ((*value).to_owned(), format!("label of {value}"), *value == chosen);
+        let options = values.iter().map(option).collect();
+        let asked = Input {
+            key: "look.spread".into(),
+            label: "How they lie".into(),
+            hint: String::new(),
+            control: Control::One { options },
+            fault: None,
+        };
+        input(&asked, Words::of(Locale::English)).into_string()
+    }
+
+    #[test]
+    fn how_chicks_lie_is_chosen_by_its_drawing() {
+        let page = one(quantity::records::SPREADS, "panting");
+        assert_eq!((page.matches("<svg").count(), page.matches("type=\"radio\"").count()), (5, 6));
+        assert!(page.contains("value=\"panting\" checked"), "{page}");
+        assert_eq!(page.matches(" checked").count(), 1);
+        assert!(one(quantity::records::SPREADS, "").contains("value=\"\" checked"));
+    }
+
+    #[test]
+    fn other_choices_stay_a_list() {
+        assert!(one(quantity::records::SMELLS, "").contains("<select"));
     }
 }

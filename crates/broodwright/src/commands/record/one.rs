@@ -1,8 +1,8 @@
 //! One entry, typed on the command line.
 
 use advice::diary::Diary;
-use advice::writing::Writing;
-use book::{BatchId, EntryId, Kind, Subject};
+use advice::writing::{Seen, Writing};
+use book::{BatchId, Kind, Subject};
 use present::say;
 use quantity::{CivilDay, Raw, Source};
 
@@ -15,7 +15,7 @@ struct Place {
     kind: &'static Kind,
     batch: BatchId,
     day: CivilDay,
-    corrects: Option<EntryId>,
+    seen: Seen,
 }
 
 /// Writes something down about a batch.
@@ -25,7 +25,7 @@ pub async fn write(said: &Said<'_>, kind: &'static Kind) -> Result<(), Failure> 
     let book = FarmBook::to_write(said.given, false, said.locale).await?;
     let batch = book.batch(said.text("batch"))?;
     let day = day.unwrap_or_else(|| book.today());
-    put(said, &book, Place { kind, batch, day, corrects: None }, raws).await
+    put(said, &book, Place { kind, batch, day, seen: Seen::WhatCounts }, raws).await
 }
 
 /// Puts an entry right: what is not said again stays.
@@ -42,15 +42,15 @@ pub async fn correct(said: &Said<'_>, wrong: &str) -> Result<(), Failure> {
     if let Some(other) = said.kind_word().filter(|word| *word != kind.name) {
         return Err(Failure::input(say!(words, "record-other-kind", said = other, kind = kind.name)));
     }
-    let place = Place { kind, batch, day: day.unwrap_or(entry.day), corrects: Some(entry.id) };
+    let place = Place { kind, batch, day: day.unwrap_or(entry.day), seen: Seen::Entry(entry.id) };
     put(said, &book, place, raws).await
 }
 
 async fn put(said: &Said<'_>, book: &FarmBook, place: Place, raws: Vec<Raw>) -> Result<(), Failure> {
-    let Place { kind, batch, day, corrects } = place;
+    let Place { kind, batch, day, seen } = place;
     let diary = Diary::read(book.state(), batch, day);
     let writing =
-        Writing { state: book.state(), diary: &diary, today: book.today(), reason: said.reason(), corrects };
+        Writing { state: book.state(), diary: &diary, today: book.today(), reason: said.reason(), seen };
     let raws: Vec<Raw> = raws.into_iter().map(|raw| short(kind, raw)).collect();
     let raws = writing.added_to_what_stands(kind, day, &raws);
     let judged = writing.judge(new_entry(), kind, day, &raws, Source::Hand);

@@ -30,9 +30,6 @@ pub async fn adopt(said: &Said<'_>) -> Result<(), Failure> {
         .collect();
     let read = adoption::of_file(&raws, &kept);
     refuse(&read, said, &Viewer { locale: said.locale, ..Viewer::plain() }, file)?;
-    let placement = read.whole.answers.day("batch.placement");
-    // A batch that runs already was planned before it began.
-    let day = day.unwrap_or_else(|| placement.map_or(book.today(), |placement| placement.min(book.today())));
     let (drafts, unchanged) = found.drafts(&book, read, day, said)?;
     put_down(said, &book, drafts, unchanged).await
 }
@@ -96,10 +93,13 @@ impl Found {
         &self,
         book: &FarmBook,
         read: OfFile,
-        day: CivilDay,
+        day: Option<CivilDay>,
         said: &Said,
     ) -> Result<(Vec<Draft>, usize), Failure> {
         let state = book.state();
+        let plan = plan::work_out(read.whole.answers);
+        let standing = state.current(&self.slot());
+        let day = day.unwrap_or_else(|| adoption::day(&plan, book.today(), standing.is_none()));
         let reason = said.reason().map(str::to_owned);
         let kept = Kept {
             house: self.house,
@@ -113,9 +113,7 @@ impl Found {
         };
         let mut drafts: Vec<Draft> = KEPT_KINDS.iter().filter_map(draft).collect();
         let has_house = state.has_house(self.house) || drafts.iter().any(|draft| draft.kind == "house");
-        let plan = plan::work_out(read.whole.answers);
         let body = adoption::body(&plan, self.batch, has_house.then_some(self.house));
-        let standing = state.current(&self.slot());
         let is_same =
             standing.and_then(Record::body).is_some_and(|known| advice::record::says_the_same(known, &body));
         if !is_same {

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use advice::diary::Diary;
-use advice::writing::Writing;
+use advice::writing::{Seen, Writing};
 use book::{BatchId, BookState, Draft, Kind, SeriesEnd, compose};
 use present::{Viewer, say};
 use quantity::{CivilDay, Raw, Source};
@@ -106,7 +106,7 @@ impl<'a> Trial<'a> {
             diary: &diary,
             today: self.book.today(),
             reason: said.reason(),
-            corrects: None,
+            seen: Seen::WhatCounts,
         };
         let raws = writing.added_to_what_stands(row.kind, row.day, &row.raws);
         let judged = writing.judge(new_entry(), row.kind, row.day, &raws, Source::Hand);
