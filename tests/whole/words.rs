@@ -137,7 +137,9 @@ fn every_literal_key_has_a_message() {
     }
     let findings = source_of("crates/advice/src").split_whitespace().collect::<Vec<_>>().join(" ");
     let findings = findings.replace("( ", "(");
-    let markers = [("Finding::new(\"", "finding-"), (".out(\"", "way-out-"), ("doubt(\"", "ask-")];
+    // An `ask` of its own, and not the end of `task` or `may_ask`.
+    let markers =
+        [("Finding::new(\"", "finding-"), (".out(\"", "way-out-"), (" ask(\"", "ask-"), ("(ask(\"", "ask-")];
     for (marker, prefix) in markers {
         for rest in findings.split(marker).skip(1) {
             let key = format!("{prefix}{}", rest.split('"').next().unwrap_or_default());

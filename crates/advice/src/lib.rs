@@ -9,6 +9,7 @@ pub mod behind;
 pub mod body;
 pub mod check;
 pub mod chicks;
+pub mod day_rows;
 pub mod diary;
 pub mod door_sheet;
 pub mod exercise;

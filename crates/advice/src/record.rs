@@ -2,11 +2,13 @@
 //! asked about before it is kept.
 
 use book::{BatchId, Body, Draft, EntryId, KINDS, Kind, Slot, Subject};
+use model::medicine::Clear;
 use quantity::{Answers, Asked, Checked, CivilDay, Raw, Source, Unit, Value, field, records};
 
 use crate::body::of_answers;
 use crate::diary::Diary;
 use crate::families::growing;
+use crate::health::Health;
 
 /// The kinds that a person writes down about a batch, in the order of the table of kinds. Plans are adopted and what stays
 /// with the farm is kept by the plan's form.
@@ -101,7 +103,9 @@ pub fn asks(diary: &Diary, kind: &Kind, day: CivilDay, answers: &Answers) -> Vec
         "feed-given" => context.feed_too_much().into_iter().collect(),
         "water" => context.water_too_little().into_iter().collect(),
         "weighing" => context.weight_far_off().into_iter().collect(),
-        "sale" | "birds-out" => context.more_gone_than_alive(kind).into_iter().collect(),
+        "sale" | "birds-out" => {
+            [context.more_gone_than_alive(kind), context.wait_not_over(kind)].into_iter().flatten().collect()
+        }
         _ => Vec::new(),
     }
 }
@@ -129,7 +133,7 @@ impl Context<'_> {
         let gone =
             self.answers.number("deaths.dead")? + self.answers.number("deaths.culled").unwrap_or_default();
         let alive = self.alive.filter(|alive| gone > *alive)?;
-        Some(doubt(
+        Some(ask(
             "more-dead-than-alive",
             "deaths.dead",
             vec![("typed", gone, Unit::Birds), ("alive", alive, Unit::Birds)],
@@ -150,7 +154,7 @@ impl Context<'_> {
         let expected = expected.and_then(|days| days.get(&self.diary.age(self.day)?).copied());
         let many = expected.is_none_or(|expected| dead > 2.0 * expected.max(1.0));
         (rises && slowly && many).then(|| {
-            doubt(
+            ask(
                 "running-total",
                 "deaths.dead",
                 vec![("typed", dead, Unit::Birds), ("yesterday", yesterday, Unit::Birds)],
@@ -162,7 +166,7 @@ impl Context<'_> {
         let feed = self.answers.number("feed_given.feed_kg")?;
         let each = 1000.0 * feed / self.alive.filter(|alive| *alive > 0.0)?;
         (each > FEED_A_BIRD_MOST_G).then(|| {
-            doubt(
+            ask(
                 "feed-too-much",
                 "feed_given.feed_kg",
                 vec![("typed", feed, Unit::Kilogram), ("each", each, Unit::Gram)],
@@ -175,7 +179,7 @@ impl Context<'_> {
         let feed: f64 =
             self.diary.on_day("feed-given", self.day).filter_map(|note| note.number("feed_kg")).sum();
         (feed > 0.0 && water < WATER_TO_FEED_LEAST * feed).then(|| {
-            doubt(
+            ask(
                 "water-too-little",
                 "water_drunk.water_l",
                 vec![("typed", water, Unit::Litre), ("feed", feed, Unit::Kilogram)],
@@ -190,7 +194,7 @@ impl Context<'_> {
         let mean = mean_weight(self.answers)?;
         let off = mean < WEIGHT_OFF.0 * standard || mean > WEIGHT_OFF.1 * standard;
         off.then(|| {
-            doubt(
+            ask(
                 "weight-far-off",
                 "weighed.weights_g",
                 vec![("typed", mean, Unit::Gram), ("standard", standard, Unit::Gram)],
@@ -202,15 +206,35 @@ impl Context<'_> {
         let key = if kind.name == "sale" { "sold.birds" } else { "birds_out.birds" };
         let gone = self.answers.number(key)?;
         let alive = self.alive.filter(|alive| gone > *alive)?;
-        Some(doubt(
+        Some(ask(
             "more-gone-than-alive",
             key,
             vec![("typed", gone, Unit::Birds), ("alive", alive, Unit::Birds)],
         ))
     }
+
+    /// Birds that leave to be eaten before the wait after a medicine is over.
+    fn wait_not_over(&self, kind: &Kind) -> Option<Ask> {
+        let eaten = self.answers.choice("birds_out.why").is_none_or(|why| why != "stolen");
+        let key = if kind.name == "sale" { "sold.birds" } else { "birds_out.birds" };
+        let health = Health::of(self.diary);
+        let holding = health.holding(self.day);
+        let last = holding.iter().map(|wait| wait.withdrawal.clear()).max_by_key(|clear| match clear {
+            Clear::On { day, hour } => (0, Some(*day), *hour),
+            Clear::Unknown => (1, None, 0),
+        });
+        match last.filter(|_| eaten)? {
+            Clear::On { day, hour } => Some(ask(
+                "wait-not-over",
+                key,
+                vec![("day", f64::from(day.number()), Unit::Date), ("hour", f64::from(hour), Unit::Hour)],
+            )),
+            Clear::Unknown => Some(ask("wait-unknown", key, Vec::new())),
+        }
+    }
 }
 
-fn doubt(name: &'static str, key: &'static str, numbers: Vec<(&'static str, f64, Unit)>) -> Ask {
+fn ask(name: &'static str, key: &'static str, numbers: Vec<(&'static str, f64, Unit)>) -> Ask {
     Ask { name, key, numbers }
 }
 

@@ -132,20 +132,20 @@ impl Writing<'_> {
     fn asks(&self, kind: &Kind, day: CivilDay, answers: &quantity::Answers) -> Vec<Ask> {
         let mut asks = record::asks(self.diary, kind, day, answers);
         let Some(first) = record::asked(kind).first().map(|asked| asked.field.key) else { return asks };
-        let doubt = |name, days: &[i32]| {
+        let ask = |name, days: &[i32]| {
             let numbers = days.iter().map(|days| ("days", f64::from(*days), Unit::Day)).collect();
             Ask { name, key: first, numbers }
         };
         if day > self.today {
-            asks.push(doubt("day-ahead", &[day.days_since(self.today)]));
+            asks.push(ask("day-ahead", &[day.days_since(self.today)]));
         }
         let placed = self.state.current(&Slot::of("chicks-placed", Subject::Batch(self.diary.batch)));
         let early = placed.map_or(0, |placed| placed.entry().day.days_since(day));
         if early > 0 && OF_BIRDS.contains(&kind.name) {
-            asks.push(doubt("before-the-chicks", &[early]));
+            asks.push(ask("before-the-chicks", &[early]));
         }
         if self.is_said_again(kind, day, answers) {
-            asks.push(doubt("written-already", &[]));
+            asks.push(ask("written-already", &[]));
         }
         asks
     }

@@ -42,8 +42,10 @@ impl Tally {
         let number = |key: &str| record.number(key).unwrap_or_default();
         match record.entry().kind.as_str() {
             "chicks-placed" => {
-                let came = number("counted") - number("dead_on_arrival") - number("weak_culled");
-                self.placed = Some(came);
+                // Written by a newer program it says nothing here, which is not that no chick came.
+                let counted = record.number("counted");
+                self.placed =
+                    counted.map(|counted| counted - number("dead_on_arrival") - number("weak_culled"));
             }
             "deaths" => self.lost += number("dead") + number("culled"),
             "birds-out" => self.out += number("birds"),

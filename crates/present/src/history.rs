@@ -108,7 +108,7 @@ pub struct History<'a> {
 }
 
 /// All that was written and is asked about, whatever became of it: by day, and of a day in the order of writing.
-pub fn records<'a>(state: &'a BookState, is_asked: impl Fn(&Record) -> bool) -> Vec<&'a Record> {
+pub fn records(state: &BookState, is_asked: impl Fn(&Record) -> bool) -> Vec<&Record> {
     let mut records: Vec<&Record> = state.all_records().filter(|record| is_asked(record)).collect();
     records.sort_by_key(|record| {
         let entry = record.entry();

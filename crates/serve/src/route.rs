@@ -16,7 +16,9 @@ use tower_http::csrf::CsrfLayer;
 
 use crate::call::{Call, Reply};
 use crate::guard;
-use crate::pages::{answers, before, entry, home, settle as apart, style, sums, today, week, working, write};
+use crate::pages::{
+    answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, working, write,
+};
 use crate::site::Site;
 use crate::trouble::Trouble;
 use crate::{adopt, calendar, house, print, settle, tick};
@@ -89,6 +91,12 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/entry/{entry}" Reader entry::show),
     row!(Post "/batch/{id}/entry/{entry}" Writer tick::take_back),
     row!(Get "/batch/{id}/day/{date}" Reader entry::of_day),
+    row!(Get "/batch/{id}/growing" Reader sight::growing),
+    row!(Get "/batch/{id}/store" Reader sight::store),
+    row!(Get "/batch/{id}/brooding" Reader sight::brooding),
+    row!(Get "/batch/{id}/health" Reader sight::of_health),
+    row!(Get "/batch/{id}/paste" Reader paste::show),
+    row!(Post "/batch/{id}/paste" Writer paste::save),
     row!(Get "/batch/{id}/week" Reader week::show),
     row!(Post "/batch/{id}/week" Writer week::save),
     row!(Get "/batch/{id}/working/{figure}" Reader working::of_batch),

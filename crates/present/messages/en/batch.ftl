@@ -1,6 +1,5 @@
 ### The pages of a running batch: today, one entry, one day.
 
-page-today = Today
 page-a-day = That day
 page-batches = The batches
 
@@ -86,3 +85,31 @@ and-before = { $count ->
     [one] The same holds of { $n } entry before it.
    *[other] The same holds of { $n } entries before it.
 }
+
+## Rows from a table
+
+paste-how = A row a day. The first line names the columns; cells stand apart by tabs, semicolons or commas.
+paste-columns = Columns: day (or age_d), { $names }. Others by their whole name, such as crop_fill.felt.
+paste-rows-label = The rows
+write-all-down = Write all rows down
+write-good-down = { $count ->
+    [one] Write only the { $n } good row down
+   *[other] Write only the { $n } good rows down
+}
+rows-bad = { $count ->
+    [one] { $n } row cannot be written. Nothing is written yet.
+   *[other] { $n } rows cannot be written. Nothing is written yet.
+}
+rows-change = These rows change what stands in the book already: { $lines }
+row-line = Line { $line }:
+row-in-the-future = This day has not come yet.
+row-twice = Another row is about the same day and thing already.
+row-too-many-cells = It has { $found } cells, and the first line names { $named } columns. A decimal comma between commas has to stand in quotes.
+row-without-day = It does not say which day it is about.
+row-no-day = “{ $typed }” is no day. Write it as 2027-05-12, or the age of the birds in a column age_d.
+row-empty = It says nothing but the day.
+table-nothing = Nothing was pasted.
+table-no-day-column = The first line has no column day or age_d.
+table-unknown-column = The first line has a column “{ $name }”, which is not known. Known are: day, age_d, { $names }.
+table-column-twice = The first line has the column “{ $name }” twice.
+table-too-many-lines = These are { $found } lines; { $most } are read at once.

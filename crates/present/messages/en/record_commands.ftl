@@ -12,6 +12,8 @@ ask-more-gone-than-alive = { $typed } leave, and only { $alive } were alive. Is 
 ask-day-ahead = This day is { $days } ahead of today. Is the date right?
 ask-before-the-chicks = This day is { $days } before the chicks came. Is the date right?
 ask-written-already = The very same stands in the book for this day already. Did it happen twice?
+ask-wait-not-over = Birds were given something whose waiting time ends on { $day } at { $hour }. Until then none may be sold, given away or eaten. Is the day right, and was a veterinarian asked?
+ask-wait-unknown = Birds were given something whose waiting time nobody wrote down. Until a veterinarian says how long it is, none may be sold, given away or eaten. Is it so that these left?
 
 ## What the book finds
 

@@ -18,6 +18,7 @@ use crate::batch::{Batch, ON};
 use crate::boxes::Boxes;
 use crate::call::{Call, see_other};
 use crate::pages::boxes::{day_and_age, doubts, faults, group, in_short};
+use crate::pages::sight::Sight;
 use crate::pages::{frame, settle};
 use crate::sheet::Sheet;
 use crate::tick::TASK;
@@ -285,9 +286,6 @@ fn call_at(walk: &Walk, batch: &Batch) -> Markup {
     }
 }
 
-/// The pages beside this one.
-const PAGES: [&str; 4] = ["growing", "store", "brooding", "health"];
-
 /// What is written now and then, in the order of how often.
 const OTHER_KINDS: [&str; 21] = [
     "weighing",
@@ -322,7 +320,9 @@ fn ways(batch: &Batch, walk: &Walk, may_write: bool) -> Markup {
         }
         h2 { (words.plain("look-at")) }
         ul class="ways" {
-            @for page in PAGES { li { a href=(batch.page(&format!("/{page}"))) { (words.plain(&format!("page-{page}"))) } } }
+            @for sight in Sight::ALL {
+                li { a href=(batch.page(&format!("/{}", sight.name()))) { (words.plain(&format!("page-{}", sight.name()))) } }
+            }
             li { a href=(format!("/before/{}", batch.id.0)) { (words.plain("the-adopted-plan")) } }
             li { a href=(batch.page(&format!("/day/{}", batch.on))) { (words.plain("all-of-the-day")) } }
         }
