@@ -1,7 +1,7 @@
 //! Between answers and the bodies of entries.
 
 use book::{Answer, Body, BookState, Slot, Subject};
-use quantity::{Answers, Count, CurvePoint, Given, Raw, Value, fields};
+use quantity::{Answers, Count, CurvePoint, Field, Given, Raw, Source, Value, fields};
 use serde_json::{Number, json};
 
 use crate::families;
@@ -81,20 +81,28 @@ pub fn raws_of(body: &Body, kind: &str) -> Vec<Raw> {
     let whole = |key: &str| if key.contains('.') { key.to_owned() } else { format!("{kind}.{key}") };
     let raw = |(key, answer): (&String, &Answer)| {
         let key = whole(key);
-        families::field(&key)?;
-        Some(Raw { key, text: texts(answer), line: None })
+        let field = families::field(&key)?;
+        Some(Raw { key, text: texts(field, answer), line: None })
     };
     body.iter().filter_map(raw).collect()
 }
 
-fn texts(answer: &Answer) -> Vec<String> {
-    if let Some(typed) = &answer.typed {
+/// What was typed, where it still says what it was taken for; else the value. A number typed under a key of another unit
+/// (`length_ft`) does not.
+fn texts(field: &'static Field, answer: &Answer) -> Vec<String> {
+    if let Some(typed) = answer.typed.as_ref().filter(|typed| reads_as(field, typed, &answer.value)) {
         return vec![typed.clone()];
     }
     match &answer.value {
         serde_json::Value::Array(items) => items.iter().map(text).collect(),
         one => vec![text(one)],
     }
+}
+
+fn reads_as(field: &'static Field, typed: &str, value: &serde_json::Value) -> bool {
+    let raw = Raw { key: field.key.to_owned(), text: vec![typed.to_owned()], line: None };
+    let read = quantity::field::check(&[field.asked()], &[raw], Source::Hand, false).answers;
+    read.get(field.key).is_some_and(|given| canonical(&given.value) == *value)
 }
 
 fn text(value: &serde_json::Value) -> String {
@@ -119,6 +127,21 @@ mod tests {
         assert_eq!(number_json(1600.0).to_string(), "1600");
         assert_eq!(number_json(2.44).to_string(), "2.44");
         assert_eq!(number_json(f64::NAN), serde_json::Value::Null);
+    }
+
+    #[test]
+    fn a_number_typed_under_a_key_of_another_unit_keeps_its_value() {
+        let typed = |typed: &str, value| Answer { typed: Some(typed.to_owned()), value };
+        let body = Body::from([
+            ("length_m".to_owned(), typed("59", json!(17.9832))),
+            ("width_m".to_owned(), typed("9,5", json!(9.5))),
+            ("eave_height_m".to_owned(), typed("8 ft", json!(2.4384))),
+        ]);
+        let read: Vec<(String, String)> =
+            raws_of(&body, "house").into_iter().map(|raw| (raw.key, raw.text.join("|"))).collect();
+        let expected =
+            [("house.eave_height_m", "8 ft"), ("house.length_m", "17.9832"), ("house.width_m", "9,5")];
+        assert_eq!(read, expected.map(|(key, text)| (key.to_owned(), text.to_owned())));
     }
 
     #[test]

@@ -4,6 +4,8 @@
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
 pub mod adoption;
+pub mod batches;
+pub mod behind;
 pub mod body;
 pub mod check;
 pub mod chicks;

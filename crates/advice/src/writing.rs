@@ -1,10 +1,23 @@
 //! What becomes of one filled form of a batch's book, whoever filled it: a page, a command, a file of rows.
 
-use book::{BookState, Draft, EntryId, Kind, Record, Slot};
-use quantity::{CivilDay, Problem, Question, Raw, Source};
+use book::{BookState, Counting, Draft, EntryId, Kind, Record, Slot, Subject};
+use quantity::{CivilDay, Problem, Question, Raw, Source, Unit, field};
 
 use crate::diary::Diary;
 use crate::record::{self, Ask};
+
+/// Kinds that need birds in the house.
+const OF_BIRDS: [&str; 9] = [
+    "deaths",
+    "feed-given",
+    "water",
+    "crop-fill",
+    "chick-check",
+    "weighing",
+    "birds-out",
+    "sale",
+    "count-found",
+];
 
 /// Where and why something is written down.
 #[derive(Clone, Copy)]
@@ -90,10 +103,59 @@ impl Writing<'_> {
             draft: Some(draft),
             slot,
             questions: checked.questions,
-            asks: record::asks(self.diary, kind, day, &checked.answers),
+            asks: self.asks(kind, day, &checked.answers),
             needs_reason,
             meanwhile,
         }
+    }
+
+    /// What was typed, and behind it what stands in its place in the book already: what is not said again stays. A key that
+    /// was typed with nothing behind it takes its answer away.
+    ///
+    /// - `raws`: what was typed, under short keys
+    pub fn added_to_what_stands(&self, kind: &Kind, day: CivilDay, raws: &[Raw]) -> Vec<Raw> {
+        let asked = record::asked_short(kind);
+        let said = field::check(&asked, raws, Source::Hand, false).answers;
+        let slot = record::slot(kind, self.diary.batch, day, &crate::body::of_answers(&said));
+        let standing = self.standing(kind, slot.as_ref()).and_then(Record::body);
+        let known = standing.map_or_else(Vec::new, |body| record::raws_of(kind, body));
+        let typed = |key: &str| field::find(&asked, key).map(|(field, _)| field.key);
+        let kept = known
+            .into_iter()
+            .filter(|known| !raws.iter().any(|raw| typed(&raw.key) == Some(known.key.as_str())));
+        let short = |raw: Raw| Raw { key: raw.key.rsplit('.').next().unwrap_or_default().to_owned(), ..raw };
+        let is_blank = |raw: &Raw| raw.text.iter().all(|text| text.trim().is_empty());
+        raws.iter().filter(|raw| !is_blank(raw)).cloned().chain(kept.map(short)).collect()
+    }
+
+    /// What is unlikely about it: what the book says of the numbers, and what it says of the day.
+    fn asks(&self, kind: &Kind, day: CivilDay, answers: &quantity::Answers) -> Vec<Ask> {
+        let mut asks = record::asks(self.diary, kind, day, answers);
+        let Some(first) = record::asked(kind).first().map(|asked| asked.field.key) else { return asks };
+        let ask = |name, days: &[i32]| {
+            let numbers = days.iter().map(|days| ("days", f64::from(*days), Unit::Day)).collect();
+            Ask { name, key: first, numbers }
+        };
+        if day > self.today {
+            asks.push(ask("day-ahead", &[day.days_since(self.today)]));
+        }
+        let placed = self.state.current(&Slot::of("chicks-placed", Subject::Batch(self.diary.batch)));
+        let early = placed.map_or(0, |placed| placed.entry().day.days_since(day));
+        if early > 0 && OF_BIRDS.contains(&kind.name) {
+            asks.push(ask("before-the-chicks", &[early]));
+        }
+        if self.is_said_again(kind, day, answers) {
+            asks.push(ask("written-already", &[]));
+        }
+        asks
+    }
+
+    /// Whether the book holds the same already, of a kind of which each entry counts.
+    fn is_said_again(&self, kind: &Kind, day: CivilDay, answers: &quantity::Answers) -> bool {
+        let body = crate::body::of_answers(answers);
+        kind.counting == Counting::Additive
+            && !matches!(self.seen, Seen::Entry(_))
+            && self.diary.on_day(kind.name, day).any(|note| record::says_the_same(&note.body, &body))
     }
 
     /// What stands in the place of the form.

@@ -4,6 +4,7 @@ mod arguments;
 mod clock;
 mod commands;
 mod failure;
+mod farm_book;
 mod input;
 mod training;
 

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use book::{BookState, DeviceId, EntryHash, EntryId, PersonId, Record, Subject};
+use book::{Body, BookState, DeviceId, EntryHash, EntryId, PersonId, Record, Subject};
 use quantity::CivilDay;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -107,10 +107,9 @@ pub struct History<'a> {
     pub local: &'a dyn Fn(i64) -> (CivilDay, String),
 }
 
-/// All that was written about a subject, whatever became of it: by day, and of a day in the order of writing.
-pub fn about(state: &BookState, subject: Subject) -> Vec<&Record> {
-    let mut records: Vec<&Record> =
-        state.all_records().filter(|record| record.entry().subject == subject).collect();
+/// All that was written and is asked about, whatever became of it: by day, and of a day in the order of writing.
+pub fn records(state: &BookState, is_asked: impl Fn(&Record) -> bool) -> Vec<&Record> {
+    let mut records: Vec<&Record> = state.all_records().filter(|record| is_asked(record)).collect();
     records.sort_by_key(|record| {
         let entry = record.entry();
         (entry.day, entry.clock, entry.device, entry.sequence, record.hash())
@@ -249,9 +248,6 @@ fn name_of(standing: Standing) -> &'static str {
 fn entry_json(record: &Record, beside: &Beside) -> EntryJson {
     let entry = record.entry();
     let ids = |ids: &[EntryId]| ids.iter().map(|id| id.0.to_string()).collect();
-    let answer = |(key, answer): (&String, &book::Answer)| {
-        (key.clone(), AnswerJson { typed: answer.typed.clone(), value: answer.value.clone() })
-    };
     EntryJson {
         id: entry.id.0.to_string(),
         kind: entry.kind.clone(),
@@ -264,8 +260,16 @@ fn entry_json(record: &Record, beside: &Beside) -> EntryJson {
         supersedes: ids(&entry.supersedes),
         superseded_by: beside.superseders.get(&entry.id).map(|by| ids(by)).unwrap_or_default(),
         reason: entry.reason.clone(),
-        answers: record.body().unwrap_or(&entry.body).iter().map(answer).collect(),
+        answers: answers_json(record.body().unwrap_or(&entry.body)),
     }
+}
+
+/// Answers of an entry as JSON.
+pub(crate) fn answers_json(body: &Body) -> BTreeMap<String, AnswerJson> {
+    let answer = |(key, answer): (&String, &book::Answer)| {
+        (key.clone(), AnswerJson { typed: answer.typed.clone(), value: answer.value.clone() })
+    };
+    body.iter().map(answer).collect()
 }
 
 fn oddity_json(odd: &Oddity) -> OddityJson {

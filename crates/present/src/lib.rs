@@ -26,6 +26,7 @@ pub mod summary;
 pub mod text;
 pub mod view;
 pub mod viewer;
+pub mod walk;
 pub mod words;
 pub mod working;
 

@@ -30,7 +30,8 @@ pub fn plan_file(viewer: &Viewer) -> String {
     page
 }
 
-fn range(asked: &Asked, viewer: &Viewer) -> String {
+/// What a field takes, in a few words.
+pub fn range(asked: &Asked, viewer: &Viewer) -> String {
     let words = viewer.words();
     match asked.field.kind {
         Kind::Number { unit, low, high, .. } | Kind::Numbers { unit, low, high, .. } => {

@@ -588,9 +588,23 @@ fn check_one<'raw>(
     }
     let value = read(field, unit, raw, source)?;
     checked.questions.extend(question(field, &value));
-    let given = Given { typed: raw.text.join(", "), value, line: raw.line, usual: None };
+    let given = Given { typed: typed(field, unit, raw), value, line: raw.line, usual: None };
     checked.answers.given.insert(field.key, given);
     Ok(())
+}
+
+/// What was typed, with the unit that only the key named: the answer is kept under the field's own key.
+fn typed(field: &Field, unit: Option<Unit>, raw: &Raw) -> String {
+    let text = raw.text.join(", ");
+    let is_bare = !text.contains(char::is_alphabetic);
+    let spelt = unit.filter(|unit| Some(*unit) != field.unit()).and_then(|unit| unit.spellings().first());
+    match (field.kind, spelt) {
+        (Kind::Number { .. }, Some(spelt)) if is_bare => {
+            let parts: Vec<String> = text.split('+').map(|part| format!("{part} {spelt}")).collect();
+            parts.join("+")
+        }
+        _ => text,
+    }
 }
 
 /// Takes usual values where nothing was said, and finds what is missing.

@@ -1,6 +1,8 @@
 //! Instants as days and hours at the farm.
 
-use quantity::{Answers, CivilDay};
+use advice::{body, plan};
+use book::BookState;
+use quantity::{Answers, CivilDay, Source};
 
 const MILLIS_A_MINUTE: i64 = 60_000;
 const MINUTES_A_DAY: i64 = 24 * 60;
@@ -10,6 +12,11 @@ const MINUTES_A_DAY: i64 = 24 * 60;
 /// Time zones by name need a table of zones, which is not shipped. For a civil day the sun's time is near enough.
 pub fn offset_hours(answers: &Answers) -> i64 {
     answers.number("farm.longitude_deg").map_or(0, |degrees| (degrees / 15.0).round() as i64)
+}
+
+/// The same, for the farm of a book.
+pub fn offset_of(state: &BookState) -> i64 {
+    offset_hours(&plan::read(&body::raws(state, &["farm"]), Source::Hand, false).answers)
 }
 
 /// The day and the time of day, hours and minutes, at an offset from UTC.

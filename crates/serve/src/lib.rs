@@ -27,7 +27,7 @@ mod trouble;
 mod typed;
 mod weighing;
 
-pub use day::{local, offset_hours};
+pub use day::{local, offset_of};
 pub use desk::{Desk, Open, WriteError, Written};
 pub use listen::{ServeError, bind, serve, serve_on};
 pub use route::router;

@@ -62,16 +62,14 @@ impl Site {
     }
 
     /// Who looks, by the farm and the settings in the book.
-    pub(crate) fn viewer(state: &BookState) -> Viewer {
+    pub fn viewer(state: &BookState) -> Viewer {
         let raws = body::raws(state, &["farm", "settings"]);
         Viewer::of(&plan::read(&raws, Source::Hand, false).answers)
     }
 
     /// The day it is at the farm.
     pub(crate) fn today(&self, state: &BookState) -> quantity::CivilDay {
-        let raws = body::raws(state, &["farm"]);
-        let answers = plan::read(&raws, Source::Hand, false).answers;
-        day::local((self.options.now)(), day::offset_hours(&answers)).0
+        day::local((self.options.now)(), day::offset_of(state)).0
     }
 }
 
