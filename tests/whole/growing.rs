@@ -282,6 +282,8 @@ fn the_store_room_is_that_of_a_pencil() {
         ["starter", "grower", "finisher", "last"].map(|feed| number(&walk, &format!("store.{feed}_left")));
     assert!((number(&walk, "store.feed_left") - all.iter().sum::<f64>()).abs() < 1e-9);
     assert!(number(&walk, "store.feed_lasts") > days);
+    // Evening by evening it comes to the same.
+    assert!((on(&walk, "store.feed_by_day", 28) - number(&walk, "store.feed_left")).abs() < 1e-9);
 }
 
 /// While today's feed is not written, today is still to be fed.
@@ -419,6 +421,6 @@ fn the_pages_can_be_printed() {
     let kinds = |kind: &str| {
         print.data["blocks"].as_array().unwrap().iter().filter(|block| block["kind"] == kind).count()
     };
-    assert_eq!((kinds("drawing"), print.drawings.len()), (14, 13));
+    assert_eq!((kinds("drawing"), print.drawings.len()), (15, 14));
     assert!(kinds("table") >= 9, "{}", kinds("table"));
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use book::tally::PHASES;
 use quantity::{CivilDay, Value};
 
-use crate::diary::{Diary, Noted, set, set_number};
+use crate::diary::{Diary, Noted, set, set_days, set_number};
 use crate::families::{growing, store};
 use crate::outcome::Outcome;
 use crate::record::alive_before;
@@ -33,7 +33,24 @@ pub(crate) fn write(diary: &mut Diary) {
             set_number(&mut diary.answers, fields.bag, bag);
         }
     }
+    write_days(diary);
     write_ahead(diary);
+}
+
+/// What came and what spoiled, by day. Feed is there before the chicks: that counts on the day they come.
+fn write_days(diary: &mut Diary) {
+    let sums: [(&'static str, &str, Amount); 2] = [
+        (store::CAME, "feed-delivered", delivered_kg),
+        (store::SPOILED, "feed-spoiled", |note| note.number("feed_kg")),
+    ];
+    for (key, kind, amount) in sums {
+        let written = |note: &Noted| (note.kind == kind).then(|| amount(note))?;
+        let mut days: BTreeMap<i32, f64> = BTreeMap::new();
+        for (age, kilograms) in diary.by_day(written, |sum, more| sum + more) {
+            *days.entry(age.max(0)).or_default() += kilograms;
+        }
+        set_days(&mut diary.answers, key, days);
+    }
 }
 
 /// The field of a feed that a sum goes into.

@@ -25,6 +25,7 @@ mod stamp;
 mod tick;
 mod trouble;
 mod typed;
+mod weighing;
 
 pub use day::{local, offset_of};
 pub use desk::{Desk, Open, WriteError, Written};

@@ -17,7 +17,8 @@ use tower_http::csrf::CsrfLayer;
 use crate::call::{Call, Reply};
 use crate::guard;
 use crate::pages::{
-    answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, working, write,
+    answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, weigh, working,
+    write,
 };
 use crate::site::Site;
 use crate::trouble::Trouble;
@@ -95,6 +96,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/store" Reader sight::store),
     row!(Get "/batch/{id}/brooding" Reader sight::brooding),
     row!(Get "/batch/{id}/health" Reader sight::of_health),
+    row!(Get "/batch/{id}/weigh" Reader weigh::show),
     row!(Get "/batch/{id}/paste" Reader paste::show),
     row!(Post "/batch/{id}/paste" Writer paste::save),
     row!(Get "/batch/{id}/week" Reader week::show),

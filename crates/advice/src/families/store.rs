@@ -4,13 +4,21 @@ use quantity::fields::{field as asked, number};
 use quantity::{Field, Kind, Need, Status, Unit};
 
 use super::Family;
+use super::growing::{FEED, by_day};
 use crate::rule::{FigureSpec, Input, Origin, exact, field, figure, if_known, list};
+use crate::series::{SeriesSpec, Until, Way, before, if_recorded};
 
 /// The family.
-pub static FAMILY: Family = Family { figures: FIGURES, fields: FIELDS, sums: &[], series: &[], shapes: &[] };
+pub static FAMILY: Family =
+    Family { figures: FIGURES, fields: FIELDS, sums: &[], series: SERIES, shapes: &[] };
 
 /// What all feeds together are eaten at on each day to come.
 pub(crate) const AHEAD: &str = "stock.ahead_kg";
+
+/// Feed that came, by day; what came before the chicks counts on day 0.
+pub(crate) const CAME: &str = "stock.came_by_day_kg";
+/// Feed that spoiled, by day, likewise.
+pub(crate) const SPOILED: &str = "stock.spoiled_by_day_kg";
 
 /// The fields of one feed, as entries add up.
 pub(crate) struct FeedFields {
@@ -70,6 +78,8 @@ macro_rules! table_of_fields {
     ($($feed:literal),*) => {
         &[
             ahead(AHEAD),
+            by_day(CAME, Unit::Kilogram),
+            by_day(SPOILED, Unit::Kilogram),
             $(
                 kilograms(concat!("stock.", $feed, "_came_kg")),
                 bags(concat!("stock.", $feed, "_bags")),
@@ -169,6 +179,26 @@ macro_rules! table_of_figures {
 }
 
 static FIGURES: &[FigureSpec] = table_of_figures!("starter", "grower", "finisher", "last");
+
+static SERIES: &[SeriesSpec] = &[SeriesSpec {
+    id: "store.feed_by_day",
+    unit: Unit::Kilogram,
+    decimals: 0,
+    first_day: 0,
+    until: Until::Today,
+    way: Way::Rules(&[exact(
+        "store-by-day",
+        "s + D - G - S",
+        &[
+            before("s", "store.feed_by_day", 0.0),
+            if_recorded("D", CAME),
+            if_recorded("G", FEED),
+            if_recorded("S", SPOILED),
+        ],
+        |x| Some(x[0] + x[1] - x[2] - x[3]),
+    )
+    .when(|answers| answers.by_day(CAME).is_some())]),
+}];
 
 fn lasting(x: &[f64]) -> Option<f64> {
     Some(model::feed::days_lasting(x[0], &x[1..]))

@@ -11,9 +11,9 @@ use uuid::Uuid;
 
 use crate::arguments::VERSION;
 use crate::clock::now;
-use crate::demo;
 use crate::failure::Failure;
 use crate::farm_book;
+use crate::training;
 
 /// Serves until it is interrupted.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -39,12 +39,13 @@ async fn serve_book(given: &ArgMatches, address: SocketAddr, words: &Words) -> R
     let cannot_open = |error: store::StoreError| {
         Failure::Failed(say!(words, "serve-cannot-open", book = &place, why = error.to_string()))
     };
-    let loopback = serve::sole_farm(&*store, now(), Uuid::now_v7).await.map_err(cannot_open)?;
-    let options =
-        SiteOptions { loopback, demo: is_demo, version: VERSION.to_owned(), now, new_id: Uuid::now_v7 };
+    let now: fn() -> i64 = if is_demo { training::now } else { now };
+    let new_id: fn() -> Uuid = if is_demo { training::new_id } else { Uuid::now_v7 };
+    let loopback = serve::sole_farm(&*store, now(), new_id).await.map_err(cannot_open)?;
+    let options = SiteOptions { loopback, demo: is_demo, version: VERSION.to_owned(), now, new_id };
     if is_demo {
-        let pages = serve::router(Site::new(Arc::clone(&store), options.clone()));
-        demo::enter(&pages).await.map_err(|error| Failure::Failed(error.to_string()))?;
+        let entered = training::enter(&store, &options).await;
+        entered.map_err(|error| Failure::Failed(error.to_string()))?;
     }
     let address = listener.local_addr()?;
     super::print(&(say!(words, "serve-open", address = address.to_string(), book = place) + "\n"))?;

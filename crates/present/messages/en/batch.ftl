@@ -113,3 +113,26 @@ table-no-day-column = The first line has no column day or age_d.
 table-unknown-column = The first line has a column “{ $name }”, which is not known. Known are: day, age_d, { $names }.
 table-column-twice = The first line has the column “{ $name }” twice.
 table-too-many-lines = These are { $found } lines; { $most } are read at once.
+
+## Weighing bird after bird
+
+page-weigh = Weigh
+weigh-how = Pen the birds with a board without choosing, in three places of the house. Weigh every bird that is penned, the last one too. After each bird it is told whether it is enough.
+weigh-next = Weight of the next bird
+weigh-add = Take it
+weigh-where-and-which = Where, how many at once, cock or hen
+weigh-spot = Spot in the house
+weigh-together = Birds weighed at once
+weigh-sex = This bird is
+weigh-sex-not-said = not said
+weigh-sex-cock = a cock
+weigh-sex-hen = a hen
+weigh-last = Last ones
+weigh-take-off = Take the last one off
+weigh-write = Write the weighing down
+weigh-type-all = Type or paste many weights at once
+weigh-enough = Enough.
+weigh-more = About { $birds } more.
+weigh-one-at-a-time = Type one weight at a time.
+weigh-too-many = A weighing holds { $most } readings. Write this one down and begin another.
+weigh-birds-together = “{ $typed }” is no number of birds weighed at once. It can be 1 to { $most }.

@@ -212,6 +212,12 @@ section-stock = From the store room
 section-chicks = From the checks on chicks
 
 formula-lasts = days that it lasts:
+table-store-left = Feed left by day; the day leads to what was written
+drawing-store-left-caption = All feed left in the evening, by the book
+field-stock-came-by-day-kg = Feed that came
+field-stock-spoiled-by-day-kg = Feed that spoiled
+figure-store-feed-by-day = All feed left
+rule-store-by-day = What was left the evening before and what came, less what was given and what spoiled. Feed that came before the chicks counts on day 0.
 field-stock-ahead-kg = Feed of each day to come
     .many = the feed of { $n } days to come
 field-stock-starter-came-kg = Feed that came, starter

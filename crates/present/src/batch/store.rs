@@ -4,7 +4,9 @@ use advice::stock::{Bought, Burnt, bought, burnt};
 use quantity::Unit;
 
 use super::Page;
+use super::lines::{Columns, Lines};
 use crate::document::{Align, Block, Level, Table};
+use crate::scene::chart::Stroke;
 use crate::{say, show};
 
 /// The feeds as entries and figures name them.
@@ -26,6 +28,17 @@ const EXPLAINED: &[&str] = &[
     "store.last_lasts",
 ];
 
+/// All feed left, evening by evening.
+const LEFT: Lines =
+    Lines { name: "store-left", lines: &[("store.feed_by_day", Stroke::Solid)], from_zero: true };
+
+/// The same with what was given.
+const LEFT_BY_DAY: Columns = Columns {
+    caption: "table-store-left",
+    columns: &["store.feed_by_day", "growing.feed_by_day"],
+    every_day: true,
+};
+
 impl Page<'_> {
     pub(super) fn store(&self) -> Vec<Block> {
         self.feed().into_iter().chain(self.deliveries()).chain(self.other_goods()).collect()
@@ -40,6 +53,8 @@ impl Page<'_> {
         blocks.extend(self.feed_lead());
         blocks.extend(self.more_given_than_came());
         blocks.extend(self.feed_table());
+        blocks.extend(self.draw(&LEFT));
+        blocks.extend(self.days_table(&LEFT_BY_DAY));
         blocks.push(self.note("store-by-book"));
         blocks.push(self.caution("feed", Level::Care, 3));
         let ids: Vec<&'static str> =

@@ -15,5 +15,6 @@ pub(crate) mod style;
 pub(crate) mod sums;
 pub(crate) mod today;
 pub(crate) mod week;
+pub(crate) mod weigh;
 pub(crate) mod working;
 pub(crate) mod write;
