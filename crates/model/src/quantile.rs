@@ -1,7 +1,8 @@
 //! Points of the distributions that intervals are made from, through the library `statrs`.
 
-use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
+use statrs::distribution::{Beta, Binomial, ChiSquared, ContinuousCDF, DiscreteCDF, StudentsT};
 use statrs::function::erf::{erf_inv, erfc};
+use statrs::function::gamma::ln_gamma;
 
 /// The share of a bell curve (normal distribution, mean 0, sd 1) below `x`.
 pub fn normal_share_below(x: f64) -> f64 {
@@ -31,6 +32,56 @@ pub fn chi_square(share: f64, freedom: f64) -> Option<f64> {
     let inside = share > 0.0 && share < 1.0;
     let chi_square = ChiSquared::new(freedom).ok().filter(|_| inside)?;
     Some(chi_square.inverse_cdf(share)).filter(|point| point.is_finite())
+}
+
+/// The point of a gamma law of scale 1 below which `share` lies; `shape` above 0.
+pub fn gamma(share: f64, shape: f64) -> Option<f64> {
+    Some(chi_square(share, 2.0 * shape)? / 2.0)
+}
+
+/// The point of a beta law below which `share` lies; both shapes above 0.
+pub fn beta(share: f64, first: f64, second: f64) -> Option<f64> {
+    let inside = share > 0.0 && share < 1.0;
+    let law = Beta::new(first, second).ok().filter(|_| inside)?;
+    Some(law.inverse_cdf(share)).filter(|point| point.is_finite())
+}
+
+/// The height of a bell curve at `x`.
+pub fn normal_density(x: f64) -> f64 {
+    (-x * x / 2.0).exp() / std::f64::consts::TAU.sqrt()
+}
+
+/// The share of the noncentral t below `x`: (Z + noncentrality) / √(V / freedom) with Z a bell curve and V chi-square.
+///
+/// Summed over the spread s = √(V / freedom): Φ(x s - noncentrality) times the density of s. `None` for a freedom that is
+/// not above 1.
+pub fn noncentral_student_share_below(x: f64, freedom: f64, noncentrality: f64) -> Option<f64> {
+    const STEPS: i32 = 4_000;
+    let ln_scale = (freedom / 2.0).ln() * freedom / 2.0 - ln_gamma(freedom / 2.0) + 2f64.ln();
+    let density = |s: f64| (ln_scale + (freedom - 1.0) * s.ln() - freedom * s * s / 2.0).exp();
+    // The spread lies about 1, with a deviation of about 1 / √(2 freedom).
+    let far = 9.0 / (2.0 * freedom).sqrt();
+    let (low, high) = ((1.0 - far).max(0.0), 1.0 + far);
+    let step = (high - low) / f64::from(STEPS);
+    let at = |i: i32| low + f64::from(i) * step;
+    let height = |s: f64| if s > 0.0 { normal_share_below(x * s - noncentrality) * density(s) } else { 0.0 };
+    (freedom > 1.0).then(|| (1..STEPS).map(|i| height(at(i))).sum::<f64>() * step)
+}
+
+/// Which of `n` sorted draws, from 1, hold the point below which `share` lies between them, with at least the confidence:
+/// the lower, the upper, and how often they do.
+///
+/// Source: the binomial law of how many draws lie below that point.
+pub fn ranks(n: u64, share: f64, confidence: f64) -> Option<(u64, u64, f64)> {
+    let law = Binomial::new(share, n).ok().filter(|_| confidence > 0.0 && confidence < 1.0)?;
+    let outside = (1.0 - confidence) / 2.0;
+    let (low, high) = (law.inverse_cdf(outside), law.inverse_cdf(1.0 - outside) + 1);
+    (low >= 1 && high <= n).then(|| (low, high, law.cdf(high - 1) - law.cdf(low - 1)))
+}
+
+/// Standard error of the point below which `share` of `n` draws from a bell curve lie: √(p (1 - p) / n) by the height.
+pub fn standard_error(n: f64, share: f64) -> Option<f64> {
+    Some((share * (1.0 - share) / n).sqrt() / normal_density(normal(share)?))
 }
 
 #[cfg(test)]
