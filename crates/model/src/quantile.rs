@@ -1,8 +1,8 @@
 //! Points of the distributions that intervals are made from, through the library `statrs`.
 
 use statrs::distribution::{Beta, Binomial, ChiSquared, ContinuousCDF, DiscreteCDF, StudentsT};
-use statrs::function::erf::{erf_inv, erfc};
-use statrs::function::gamma::ln_gamma;
+use statrs::function::erf::{erf, erf_inv, erfc};
+use statrs::function::gamma;
 
 /// The share of a bell curve (normal distribution, mean 0, sd 1) below `x`.
 pub fn normal_share_below(x: f64) -> f64 {
@@ -44,6 +44,16 @@ pub fn beta(share: f64, first: f64, second: f64) -> Option<f64> {
     let inside = share > 0.0 && share < 1.0;
     let law = Beta::new(first, second).ok().filter(|_| inside)?;
     Some(law.inverse_cdf(share)).filter(|point| point.is_finite())
+}
+
+/// The error function.
+pub fn error_function(x: f64) -> f64 {
+    erf(x)
+}
+
+/// ln of the gamma function, above 0.
+pub fn ln_gamma(x: f64) -> f64 {
+    gamma::ln_gamma(x)
 }
 
 /// The height of a bell curve at `x`.

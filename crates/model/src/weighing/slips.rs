@@ -112,16 +112,16 @@ mod tests {
         // Twice and 2.2 times lie too near each other to choose between.
         assert_eq!(slips_of(4365.0), [(Slip::Pounds, 1980.0), (Slip::TwoBirds, 2183.0)]);
         assert_eq!(slips_of(9180.0), [(Slip::Swapped, 1980.0)]);
-        assert_eq!(slips_of(3333.0), [(Slip::Pounds, 1512.0), (Slip::TwoBirds, 1667.0)]);
+        assert_eq!(slips_of(3333.0), [(Slip::TwoBirds, 1667.0)]);
         assert_eq!(slips_of(1000.0), [(Slip::Pounds, 2205.0)]);
-        assert_eq!(slips_of(666.0), []);
+        assert_eq!(slips_of(500.0), []);
     }
 
     #[test]
     fn one_bird_twice() {
-        let weights = [1820.0, 1950.0, 2010.0, 2080.0, 1760.0, 2150.0, 666.0, 666.0, 1900.0, 2060.0, 1990.0];
+        let weights = [1820.0, 1950.0, 2010.0, 2080.0, 1760.0, 2150.0, 500.0, 500.0, 1900.0, 2060.0, 1990.0];
         let slips: Vec<_> = suspects(&weights).into_iter().map(|odd| odd.slips).collect();
-        assert_eq!(slips, [vec![], vec![(Slip::Twice, 666.0)]]);
+        assert_eq!(slips, [vec![], vec![(Slip::Twice, 500.0)]]);
         assert!(suspects(&[2000.0; 8]).is_empty() && suspects(&[]).is_empty());
     }
 }
