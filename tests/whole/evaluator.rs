@@ -10,13 +10,13 @@ pub type List<'a> = (&'a str, &'a [f64]);
 
 /// Works a formula out over its inputs.
 pub fn evaluate(formula: &str, inputs: &HashMap<&str, f64>) -> Result<f64, String> {
-    evaluate_over(formula, inputs, None)
+    evaluate_over(formula, inputs, &[])
 }
 
-/// Works a formula out over its inputs and a list.
-pub fn evaluate_over(formula: &str, inputs: &HashMap<&str, f64>, list: Option<List>) -> Result<f64, String> {
+/// Works a formula out over its inputs and lists, which are equally long.
+pub fn evaluate_over(formula: &str, inputs: &HashMap<&str, f64>, lists: &[List]) -> Result<f64, String> {
     let tokens = tokens(formula)?;
-    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone(), list };
+    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone(), lists };
     let value = parser.sum()?;
     if parser.at == tokens.len() { Ok(value) } else { Err(format!("left over: {:?}", &tokens[parser.at..])) }
 }
@@ -56,7 +56,7 @@ struct Parser<'a> {
     tokens: &'a [Token],
     at: usize,
     inputs: HashMap<&'a str, f64>,
-    list: Option<List<'a>>,
+    lists: &'a [List<'a>],
 }
 
 impl<'a> Parser<'a> {
@@ -174,27 +174,26 @@ impl<'a> Parser<'a> {
         })
     }
 
-    /// `sum(e)`: e for each number of the list in turn, added.
+    /// `sum(e)`: e for each place of the lists in turn, added. One sum can stand inside another.
     fn sum_over_list(&mut self) -> Result<f64, String> {
-        let (symbol, list) = self.list.ok_or("sum wants a list")?;
-        let start = self.at;
+        let places = self.lists.first().ok_or("sum wants a list")?.1.len();
+        let (start, outside) = (self.at, self.inputs.clone());
         let mut total = 0.0;
-        for &number in list {
+        for place in 0..places {
             self.at = start;
-            self.inputs.insert(symbol, number);
+            self.inputs.extend(self.lists.iter().map(|(symbol, list)| (*symbol, list[place])));
             total += self.sum()?;
         }
-        self.inputs.remove(symbol);
+        self.inputs = outside;
         self.expects(')')?;
         Ok(total)
     }
 
     /// `count(w)`, `mean(w)` and `count_between(w, low, high)`.
     fn of_list(&mut self, name: &str) -> Result<f64, String> {
-        let (symbol, list) = self.list.ok_or_else(|| format!("{name} wants a list"))?;
-        if self.tokens.get(self.at) != Some(&Token::Name(symbol.to_owned())) {
-            return Err(format!("{name} wants the list {symbol} first"));
-        }
+        let token = self.tokens.get(self.at);
+        let named = |(symbol, _): &&List| token == Some(&Token::Name((*symbol).to_owned()));
+        let (_, list) = self.lists.iter().find(named).ok_or_else(|| format!("{name} wants a list first"))?;
         self.at += 1;
         let mut limits = Vec::new();
         while self.takes(',') {
@@ -377,17 +376,19 @@ fn it_reads_what_a_blackboard_would() {
     ] {
         assert_eq!(evaluate(formula, &inputs), Ok(value), "{formula}");
     }
-    let list = Some(("w", [1.0, 2.0, 3.0, 6.0].as_slice()));
+    let lists = [("w", [1.0, 2.0, 3.0, 6.0].as_slice()), ("n", [2.0, 1.0, 1.0, 1.0].as_slice())];
     for (formula, value) in [
         ("count(w) + mean(w)", 7.0),
         ("sum(w)", 12.0),
         ("sum((w - mean(w)) ^ 2) / count(w)", 3.5),
+        ("sum(n * w) / sum(n)", 2.6),
+        ("sum((w - sum(w) / count(w)) ^ 2 * n)", 18.0),
         ("count_between(w, 2, a) / count(w)", 0.5),
     ] {
-        assert_eq!(evaluate_over(formula, &inputs, list), Ok(value), "{formula}");
+        assert_eq!(evaluate_over(formula, &inputs, &lists), Ok(value), "{formula}");
     }
     for wrong in ["sum(w) + w", "count(a)", "count_between(w, 1)"] {
-        assert!(evaluate_over(wrong, &inputs, list).is_err(), "{wrong}");
+        assert!(evaluate_over(wrong, &inputs, &lists).is_err(), "{wrong}");
     }
     for wrong in ["a +", "(a", "c", "a b", "nope(a)", "a $ b", "sqrt(a - b)", "sum(a)", "t95(0)"] {
         assert!(evaluate(wrong, &inputs).is_err(), "{wrong}");

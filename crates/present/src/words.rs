@@ -28,6 +28,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/tasks.ftl"),
     include_str!("../messages/en/web.ftl"),
     include_str!("../messages/en/prints.ftl"),
+    include_str!("../messages/en/weighing.ftl"),
 ];
 
 /// The messages of one language.

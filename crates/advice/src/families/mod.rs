@@ -32,6 +32,7 @@ pub(crate) mod turnaround;
 pub(crate) mod vaccine;
 mod water;
 pub(crate) mod weighing;
+mod weighing_sexes;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -67,6 +68,7 @@ pub static FAMILIES: &[&Family] = &[
     &money::FAMILY,
     &vaccine::FAMILY,
     &weighing::FAMILY,
+    &weighing_sexes::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];
