@@ -37,8 +37,14 @@ fn draw(input: &Input, draws: &mut Draws) -> f64 {
             draw_unit(families::figure(id).expect(id).unit, draws)
         }
         Origin::EndOf(..) | Origin::FirstDayOver { .. } => draws.between(30.0, 60.0).round(),
-        Origin::OfDays(Over::DayOfMost | Over::DayOfLeast, _) => draws.between(0.0, 42.0).round(),
-        Origin::OnDay { series, .. } | Origin::OfDays(_, series) | Origin::SumOfDays { series, .. } => {
+        Origin::OfDays(Over::DayOfMost | Over::DayOfLeast | Over::DayOfLast, _)
+        | Origin::OfKnownDays(Over::DayOfMost | Over::DayOfLeast | Over::DayOfLast, _) => {
+            draws.between(0.0, 42.0).round()
+        }
+        Origin::OnDay { series, .. }
+        | Origin::OfDays(_, series)
+        | Origin::OfKnownDays(_, series)
+        | Origin::SumOfDays { series, .. } => {
             draw_unit(families::series_named(series).expect(series).unit, draws)
         }
         Origin::TableAt { unit, .. } => draw_unit(unit, draws),
@@ -193,6 +199,9 @@ fn only_in_sums(spec: &FigureSpec) -> bool {
     let unasked = |input: &Input| match input.origin {
         Origin::Field(key) | Origin::List(key) => !asked(key),
         Origin::Figure(id) => only_in_sums(families::figure(id).expect(id)),
+        // What was written down, which the book answers and no plan.
+        Origin::OfKnownDays(..) => true,
+        Origin::OnDay { day, .. } => families::field(day).is_some() && !asked(day),
         _ => false,
     };
     spec.rules.iter().any(|rule| rule.inputs.iter().any(unasked))
@@ -253,7 +262,9 @@ fn the_declarations_hold_together() {
                     let named = families::figure(day).is_some() || families::field(day).is_some();
                     families::series_named(series).is_some() && named
                 }
-                Origin::OfDays(_, series) => families::series_named(series).is_some(),
+                Origin::OfDays(_, series) | Origin::OfKnownDays(_, series) => {
+                    families::series_named(series).is_some()
+                }
                 Origin::SumOfDays { series, after, until } => {
                     let figures = after.into_iter().chain([until]);
                     families::series_named(series).is_some()
@@ -321,7 +332,10 @@ fn the_declarations_hold_together() {
 fn day_origin_known(origin: &DayOrigin) -> bool {
     match *origin {
         DayOrigin::Age => true,
-        DayOrigin::Fixed(Origin::Field(key)) | DayOrigin::Scheduled(key) => families::field(key).is_some(),
+        DayOrigin::Fixed(Origin::Field(key))
+        | DayOrigin::Scheduled(key)
+        | DayOrigin::Recorded(key)
+        | DayOrigin::RecordedIfAny(key) => families::field(key).is_some(),
         DayOrigin::Fixed(Origin::Figure(id)) => families::figure(id).is_some(),
         DayOrigin::Fixed(_) => true,
         DayOrigin::Same(series) | DayOrigin::SameIfAny(series) => families::series_named(series).is_some(),
@@ -354,6 +368,9 @@ fn draw_day(origin: &DayOrigin, draws: &mut Draws) -> f64 {
         }
         DayOrigin::Table { unit, .. } | DayOrigin::Listed { unit, .. } => draw_unit(unit, draws),
         DayOrigin::Scheduled(_) => draws.between(0.0, 500.0).round(),
+        DayOrigin::Recorded(key) | DayOrigin::RecordedIfAny(key) => {
+            draw_unit(families::field(key).and_then(Field::unit).expect(key), draws)
+        }
     }
 }
 

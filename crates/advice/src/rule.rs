@@ -96,8 +96,10 @@ pub enum Origin {
         /// The figure or field that says which day.
         day: &'static str,
     },
-    /// One number out of all the days of a figure by day.
+    /// One number out of all the days of a figure by day; not known while one of the days is not.
     OfDays(Over, &'static str),
+    /// One number out of those days of a figure by day that are known.
+    OfKnownDays(Over, &'static str),
     /// A figure by day added up over the days after one figure's day, from the first where there is none, to another's.
     SumOfDays {
         /// The figure by day.
@@ -175,6 +177,10 @@ pub enum Over {
     DayOfMost,
     /// The day of age of the least.
     DayOfLeast,
+    /// The last day.
+    Last,
+    /// The day of age of the last.
+    DayOfLast,
 }
 
 impl Over {
@@ -186,6 +192,8 @@ impl Over {
             Over::Least => "least",
             Over::DayOfMost => "day-of-most",
             Over::DayOfLeast => "day-of-least",
+            Over::Last => "last",
+            Over::DayOfLast => "day-of-last",
         }
     }
 }
@@ -208,6 +216,11 @@ pub(crate) const fn figure(symbol: &'static str, id: &'static str) -> Input {
 /// A short way to write inputs that are one number out of all days of a figure by day.
 pub(crate) const fn of_days(symbol: &'static str, over: Over, series: &'static str) -> Input {
     Input { symbol, origin: Origin::OfDays(over, series) }
+}
+
+/// A short way to write inputs that are one number out of the known days of a figure by day.
+pub(crate) const fn of_known_days(symbol: &'static str, over: Over, series: &'static str) -> Input {
+    Input { symbol, origin: Origin::OfKnownDays(over, series) }
 }
 
 /// A short way to write inputs that a figure by day has on the day that a figure says.

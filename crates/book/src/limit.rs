@@ -1,11 +1,53 @@
 //! Limits that depend on the rest of the book. At a merge they refuse nothing: they are findings of the fold.
 
+use quantity::CivilDay;
 use uuid::Uuid;
 
 use crate::entry::HouseId;
 use crate::finding::Finding;
 use crate::fold::BookState;
+use crate::kind::Slot;
 use crate::record::Record;
+use crate::tally::{PHASES, phase_of};
+
+/// No more birds go than are there. Told of the last day on which it is so, by the entry of that day that takes birds
+/// away.
+pub(crate) fn not_more_than_alive(state: &BookState, record: &Record) -> Option<Finding> {
+    let entry = record.entry();
+    let alive = state.checkpoint(entry.subject, entry.day).tally.alive()?;
+    let short = (-alive).max(0.0);
+    (short > 0.0).then_some(Finding::MoreGoneThanAlive { entry: entry.id, birds: short as u64 })
+}
+
+/// No more feed is given than came. Deliveries are often written down late, so this is something to look at.
+pub(crate) fn feed_was_delivered(state: &BookState, record: &Record) -> Option<Finding> {
+    let entry = record.entry();
+    let phase = phase_of(record)?;
+    let left = state.checkpoint(entry.subject, entry.day).tally.left_kg(phase);
+    // Half a kilogram is what a scale and a memory of bags are off by.
+    (left < -0.5).then(|| Finding::MoreFeedThanDelivered {
+        entry: entry.id,
+        phase: PHASES[phase],
+        kilograms: (-left).round() as u64,
+    })
+}
+
+/// No more crops are full than were felt.
+pub(crate) fn no_more_full_than_felt(_: &BookState, record: &Record) -> Option<Finding> {
+    let (full, felt) = (record.number("full")?, record.number("felt")?);
+    (full > felt).then_some(Finding::MoreFullThanFelt { entry: record.entry().id })
+}
+
+/// Chicks come on the day of the plan or some days beside it. Further off, one of the two is a slip.
+pub(crate) fn placed_near_the_plan(state: &BookState, record: &Record) -> Option<Finding> {
+    let entry = record.entry();
+    let planned = state.current(&Slot::of("plan-adopted", entry.subject))?.word("batch.placement")?;
+    let days = entry.day.days_since(CivilDay::parse(&planned)?);
+    (days.abs() > PLACED_OFF_BY_DAYS).then_some(Finding::PlacedFarFromPlan { entry: entry.id, days })
+}
+
+/// Hatcheries slip by a week (common practice); two weeks off is a wrong month. Our judgement.
+const PLACED_OFF_BY_DAYS: i32 = 14;
 
 /// The answer of an adopted plan that names its house, by id.
 pub const HOUSE_OF_PLAN: &str = "house";

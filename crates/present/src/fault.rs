@@ -70,6 +70,7 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
         | Fault::NotARatio
         | Fault::NotADay
         | Fault::NotMonths
+        | Fault::ReadFromTheBook
         | Fault::NotACurrency => own(&[]),
     };
     match meant(&problem.fault) {
@@ -103,6 +104,7 @@ fn name(fault: &Fault) -> &'static str {
         Fault::NotARow { .. } => "not-a-row",
         Fault::TooLong { .. } => "too-long",
         Fault::Against { .. } => "against",
+        Fault::ReadFromTheBook => "read-from-book",
     }
 }
 

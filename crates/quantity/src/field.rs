@@ -68,6 +68,18 @@ pub enum Kind {
     },
     /// A growth curve as CSV text with a header.
     Curve,
+    /// Short words, one beside each of several numbers, such as the spots where birds were weighed.
+    Words {
+        /// The most that are taken.
+        at_most: usize,
+        /// Greatest number of characters of each.
+        characters: usize,
+    },
+    /// Numbers by day of age, read from the book and never typed.
+    ByDay {
+        /// The unit they are kept in.
+        unit: Unit,
+    },
     /// A currency code of three capital letters.
     Currency,
     /// Free text of at most so many characters.
@@ -112,7 +124,7 @@ impl Field {
     /// The unit, of number fields.
     pub fn unit(&self) -> Option<Unit> {
         match self.kind {
-            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } => Some(unit),
+            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } | Kind::ByDay { unit } => Some(unit),
             _ => None,
         }
     }
@@ -183,6 +195,10 @@ pub enum Value {
     Schedule(Schedule),
     /// A growth curve.
     Curve(Vec<CurvePoint>),
+    /// Words, in the order typed.
+    Words(Vec<String>),
+    /// Numbers by day of age, for the days that were written.
+    ByDay(BTreeMap<i32, f64>),
     /// A currency.
     Currency(Currency),
     /// Text.
@@ -320,6 +336,8 @@ pub enum Fault {
         /// Greatest number of characters.
         limit: usize,
     },
+    /// Numbers that are read from the book and cannot be typed.
+    ReadFromTheBook,
     /// A value that is possible alone but not beside another one.
     Against {
         /// Which rule of fitting together; names a message.
@@ -454,6 +472,22 @@ impl Answers {
     pub fn curve(&self, key: &str) -> Option<&[CurvePoint]> {
         match &self.get(key)?.value {
             Value::Curve(points) => Some(points),
+            _ => None,
+        }
+    }
+
+    /// Words beside numbers; empty where the field is unanswered.
+    pub fn words(&self, key: &str) -> &[String] {
+        match self.get(key).map(|given| &given.value) {
+            Some(Value::Words(words)) => words,
+            _ => &[],
+        }
+    }
+
+    /// Numbers by day of age; `None` where nothing was written on any day.
+    pub fn by_day(&self, key: &str) -> Option<&BTreeMap<i32, f64>> {
+        match &self.get(key)?.value {
+            Value::ByDay(days) => Some(days),
             _ => None,
         }
     }
@@ -665,6 +699,8 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             .map(Value::Schedule)
             .map_err(|(part, why)| Fault::NotASchedule { part, why }),
         Kind::Curve => curve::parse(&raw.text.join("\n")).map(Value::Curve).map_err(Fault::NotACurve),
+        Kind::Words { at_most, characters } => read_words(&raw.text, at_most, characters),
+        Kind::ByDay { .. } => Err(Fault::ReadFromTheBook),
         Kind::Currency => {
             Currency::from_code(whole_text.trim()).map(Value::Currency).ok_or(Fault::NotACurrency)
         }
@@ -675,6 +711,19 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             Ok(Value::Text(whole_text.trim().to_owned()))
         }
     }
+}
+
+fn read_words(texts: &[String], at_most: usize, characters: usize) -> Result<Value, Fault> {
+    let split = |c: char| matches!(c, ',' | ';' | '\n');
+    let words: Vec<String> =
+        texts.iter().flat_map(|text| text.split(split)).map(|word| word.trim().to_owned()).collect();
+    if words.len() > at_most {
+        return Err(Fault::TooMany { found: words.len(), at_most });
+    }
+    if words.iter().any(|word| word.chars().count() > characters) {
+        return Err(Fault::TooLong { limit: characters });
+    }
+    Ok(Value::Words(words))
 }
 
 fn read_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<f64, Fault> {

@@ -9,11 +9,11 @@ use serde_json::{Value, json};
 use uuid::Uuid;
 
 use crate::before::{Before, slot_of_plan};
-use crate::body::{self, kept_in, number_json, raws_of};
 use crate::call::{Call, see_other};
 use crate::draft::PlanDraft;
 use crate::pages;
 use crate::trouble::Trouble;
+use advice::body::{self, kept_in, number_json, raws_of};
 
 /// What a plan must say at least before it is adopted: of what and from which day on.
 pub(crate) const NEEDED: [&str; 2] = ["batch.placement", "batch.chicks"];

@@ -11,11 +11,11 @@ use quantity::{Answers, Asked, Problem, Question, Raw, Source, field};
 use uuid::Uuid;
 
 use crate::adopt;
-use crate::body::{self, KEPT_KINDS, kept_in, raws_of};
 use crate::call::Call;
 use crate::desk::Open;
 use crate::draft::{self, PlanDraft};
 use crate::trouble::Trouble;
+use advice::body::{self, KEPT_KINDS, kept_in, raws_of};
 
 /// A plan as it stands.
 pub(crate) struct Before {

@@ -6,9 +6,9 @@ use quantity::{Answers, CivilDay, Problem, Raw, field};
 use uuid::Uuid;
 
 use crate::before::{is_shown, slot_of};
-use crate::body::{self, KEPT_KINDS, kept_in};
 use crate::call::Call;
 use crate::seen;
+use advice::body::{self, KEPT_KINDS, kept_in};
 use present::Viewer;
 
 /// A form as it was sent and checked.

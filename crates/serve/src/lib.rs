@@ -1,8 +1,9 @@
 #![doc = include_str!("../README.md")]
 
 mod adopt;
+mod batch;
 mod before;
-mod body;
+mod boxes;
 mod calendar;
 mod call;
 mod day;

@@ -6,9 +6,9 @@ use book::{Body, Conflict, Draft, EntryId, Slot};
 use uuid::Uuid;
 
 use crate::before::{Before, slot_of};
-use crate::body::KEPT_KINDS;
 use crate::call::{Call, see_other};
 use crate::trouble::Trouble;
+use advice::body::KEPT_KINDS;
 
 /// The questions about what a plan rests on.
 pub(crate) fn conflicts(before: &Before) -> Vec<Conflict> {

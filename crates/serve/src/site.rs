@@ -10,10 +10,11 @@ use store::Store;
 use tokio::sync::Semaphore;
 use uuid::Uuid;
 
+use crate::day;
 use crate::desk::{Desk, Open};
 use crate::session::{Loopback, Session};
 use crate::trouble::Trouble;
-use crate::{body, day};
+use advice::body;
 
 /// How many sheets are set at once: more would only take memory, there are few cores on a farm.
 const PRINTS_AT_ONCE: usize = 1;

@@ -17,6 +17,7 @@ mod equipment;
 mod feed;
 mod flock;
 pub(crate) mod fuel;
+pub(crate) mod growing;
 pub(crate) mod growth;
 pub(crate) mod guard;
 pub(crate) mod heat;
@@ -69,6 +70,7 @@ pub static FAMILIES: &[&Family] = &[
     &vaccine::FAMILY,
     &weighing::FAMILY,
     &weighing_sexes::FAMILY,
+    &growing::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];
@@ -108,9 +110,10 @@ pub fn shapes() -> impl Iterator<Item = &'static Shape> {
     FAMILIES.iter().flat_map(|family| family.shapes)
 }
 
-/// Every input field there is: the shared table, then those of the families' own.
+/// Every input field there is: the shared tables, then those of the families' own.
 pub fn fields() -> impl Iterator<Item = &'static Field> {
-    quantity::fields::FIELDS.iter().chain(FAMILIES.iter().flat_map(|family| family.fields))
+    let shared = quantity::fields::FIELDS.iter().chain(quantity::records::RECORD_FIELDS);
+    shared.chain(FAMILIES.iter().flat_map(|family| family.fields))
 }
 
 /// The declaration of a figure.

@@ -98,7 +98,11 @@ impl World {
             })
             .collect();
         let names: Vec<&'static str> = TRIAL_KINDS.iter().map(|kind| kind.name).collect();
-        let kinds = (0..1 + luck.below(4)).map(|_| *luck.pick(&names)).collect();
+        // Half the time of those on which the questions of the fold were first asked.
+        let first = ["farm", "house", "plan-adopted", "note", "prices"];
+        let kinds = (0..1 + luck.below(4))
+            .map(|_| if luck.chance(60) { *luck.pick(&first) } else { *luck.pick(&names) })
+            .collect();
         let (cloned, forged) = (luck.chance(30), luck.chance(30));
         Self {
             luck,

@@ -13,7 +13,7 @@ pub fn field_anchor(key: &str) -> String {
 
 /// One input of a form.
 pub fn input(input: &Input, words: &Words) -> Markup {
-    let id = field_anchor(input.key);
+    let id = field_anchor(&input.key);
     let (hint_id, fault_id) = (format!("{id}-hint"), format!("{id}-fault"));
     let has_hint = !input.hint.is_empty();
     let described: Vec<&str> = [(has_hint, &hint_id), (input.fault.is_some(), &fault_id)]
@@ -89,7 +89,7 @@ pub fn fault_summary(inputs: &[&Input], words: &Words, form: &str) -> Markup {
             div class="faults" role="alert" tabindex="-1" id="faults" {
                 h2 { (say!(words, "faults-title", count = faulty.len() as f64)) }
                 ul { @for (input, fault) in faulty {
-                    li { a href=(format!("{form}#{}", field_anchor(input.key))) { (fault) } }
+                    li { a href=(format!("{form}#{}", field_anchor(&input.key))) { (fault) } }
                 } }
             }
         }

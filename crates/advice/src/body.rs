@@ -1,26 +1,35 @@
 //! Between answers and the bodies of entries.
 
-use advice::families;
 use book::{Answer, Body, BookState, Slot, Subject};
-use quantity::{Count, CurvePoint, Given, Raw, Value, fields};
+use quantity::{Answers, Count, CurvePoint, Given, Raw, Value, fields};
 use serde_json::{Number, json};
 
+use crate::families;
+
 /// The kinds of entries that a plan's answers are kept in from batch to batch, in the order they are written.
-pub(crate) const KEPT_KINDS: [&str; 5] = ["farm", "settings", "prices", "house", "equipment"];
+pub const KEPT_KINDS: [&str; 5] = ["farm", "settings", "prices", "house", "equipment"];
 
 /// The kind that keeps the field of a key; `None` for what belongs to one batch alone.
-pub(crate) fn kept_in(key: &str) -> Option<&'static str> {
+pub fn kept_in(key: &str) -> Option<&'static str> {
     families::field(key).and_then(fields::kept_in)
 }
 
 /// An answer as it is written: the characters typed, and the value in the field's unit.
-pub(crate) fn answer(given: &Given) -> Answer {
+pub fn answer(given: &Given) -> Answer {
     let typed = given.usual.is_none().then(|| given.typed.clone());
     Answer { typed, value: canonical(&given.value) }
 }
 
+/// Answers as the body of an entry of one kind: the keys without their section, usual values left out, since they are
+/// the program's and not the grower's.
+pub fn of_answers(answers: &Answers) -> Body {
+    let told = answers.iter().filter(|(_, given)| given.usual.is_none());
+    let short = |key: &str| key.split_once('.').map_or(key, |(_, name)| name).to_owned();
+    told.map(|(key, given)| (short(key), answer(given))).collect()
+}
+
 /// A value as JSON: numbers in the field's unit, days as YYYY-MM-DD, words as they stand in the table of fields.
-pub(crate) fn canonical(value: &Value) -> serde_json::Value {
+pub fn canonical(value: &Value) -> serde_json::Value {
     match value {
         Value::Number(number) => number_json(*number),
         Value::Numbers(numbers) => numbers.iter().copied().map(number_json).collect(),
@@ -30,6 +39,9 @@ pub(crate) fn canonical(value: &Value) -> serde_json::Value {
         Value::Day(day) => json!(day.to_string()),
         Value::Schedule(schedule) => schedule.steps().map(step_json).collect(),
         Value::Curve(points) => curve_rows(points).into(),
+        Value::Words(words) => json!(words),
+        // Never typed and never written: it is read from entries.
+        Value::ByDay(days) => days.iter().map(|(day, number)| json!(format!("{day}: {number}"))).collect(),
         Value::Currency(currency) => json!(currency.code()),
         Value::Text(text) => json!(text),
     }
@@ -55,7 +67,7 @@ fn step_json((day, count): (i32, Count)) -> serde_json::Value {
 }
 
 /// A number, without a fraction where it has none.
-pub(crate) fn number_json(number: f64) -> serde_json::Value {
+pub fn number_json(number: f64) -> serde_json::Value {
     const WHOLE_UP_TO: f64 = 9e15;
     if number.fract() == 0.0 && number.abs() < WHOLE_UP_TO {
         return json!(number as i64);
@@ -65,7 +77,7 @@ pub(crate) fn number_json(number: f64) -> serde_json::Value {
 
 /// The answers of a body as somebody would type them. Keys come whole (`house.length_m`) or, from older programs, without
 /// the section.
-pub(crate) fn raws_of(body: &Body, kind: &str) -> Vec<Raw> {
+pub fn raws_of(body: &Body, kind: &str) -> Vec<Raw> {
     let whole = |key: &str| if key.contains('.') { key.to_owned() } else { format!("{kind}.{key}") };
     let raw = |(key, answer): (&String, &Answer)| {
         let key = whole(key);
@@ -90,7 +102,7 @@ fn text(value: &serde_json::Value) -> String {
 }
 
 /// The answers that count about the farm, of some kinds.
-pub(crate) fn raws(state: &BookState, kinds: &[&'static str]) -> Vec<Raw> {
+pub fn raws(state: &BookState, kinds: &[&'static str]) -> Vec<Raw> {
     let of = |kind: &&'static str| {
         let body = state.answers(&Slot::of(kind, Subject::Farm));
         body.map_or_else(Vec::new, |body| raws_of(body, kind))
