@@ -12,13 +12,28 @@ const TABLE: &str = include_str!("../tables/statistics.csv");
 fn every_row_agrees() {
     let expected = reference::Table::read("statistics", TABLE).unwrap();
     let rows = verify(TABLE).unwrap();
-    for (row, want) in rows.iter().zip(&expected.rows) {
-        let want = expected.number(want, "value").unwrap().unwrap();
+    for (row, cells) in rows.iter().zip(&expected.rows) {
+        let want = expected.number(cells, "value").unwrap().unwrap();
         let got = row["value"].as_f64().unwrap_or_else(|| panic!("not worked out: {row:?}"));
-        let close = (got - want).abs() <= 1e-8 * want.abs() + 1e-12;
+        let close = (got - want).abs() <= 1e-8 * want.abs() + hair(&cells[1], &cells[2]);
         assert!(close, "{got}, wanted {want}: {row:?}");
     }
     assert_eq!(rows.len(), 718);
+}
+
+/// Tails of the beta-binomial law come out of that library as one less a sum near one, with some 1e-10 lost: what it prints
+/// as 0.001 497 733 207 33 is 0.001 497 733 162 47 in whole fractions.
+fn hair(inputs: &str, output: &str) -> f64 {
+    let is_such_a_tail = inputs.contains("beta_binomial") && output == "upper_tail_at_least";
+    if is_such_a_tail { 1e-10 } else { 1e-12 }
+}
+
+/// Exact: the sum of fractions of whole numbers, worked without rounding.
+#[test]
+fn a_tail_of_the_beta_binomial_law_is_exact() {
+    let law = model::counts::Law::BetaBinomial { n: 1600.0, alpha: 30.0, beta: 19_970.0 };
+    let exact = 0.001_497_733_162_467_939_3;
+    assert!((law.at_least(9) / exact - 1.0).abs() < 1e-9);
 }
 
 /// The exact interval of a CV inverts the noncentral t; ours is the modified McKay. They agree within 0.005 % of the

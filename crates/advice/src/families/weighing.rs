@@ -254,7 +254,7 @@ static FIGURES: &[FigureSpec] = &[
             .when(by_spots),
             exact(
                 "within-of-flock",
-                "sqrt(t95(count(w) - 1) ^ 2 * sum((w - mean(w)) ^ 2) / (count(w) - 1) / count(w) * (1 - count(w) / N) + s ^ 2) / (1 + b / 100)",
+                "sqrt(t95(count(w) - 1) ^ 2 * sum((w - mean(w)) ^ 2) / (count(w) - 1) / count(w) * (1 - count(w) / max(N, count(w))) + s ^ 2) / (1 + b / 100)",
                 &[SCALE_ERROR, TAKEN_OFF, field("N", FLOCK), list("w", WEIGHTS)],
                 |x| within(x, birds_error(&x[3..], Some(x[2]))?),
             )
@@ -390,7 +390,7 @@ static FIGURES: &[FigureSpec] = &[
             .when(|answers| by_groups(answers) || by_spots(answers)),
             exact(
                 "birds-wanted-of-flock",
-                "least(m, min(max(n, 30), N), e * sqrt(m) - t95(m - 1) * k * sqrt((1 + 4 / m) * (1 - m / N)))",
+                "least(m, min(ceil(max(n, 30)), N), e * sqrt(m) - t95(m - 1) * k * sqrt((1 + 4 / m) * (1 - m / N)))",
                 &[
                     figure("k", "weighing.cv"),
                     field("e", ERROR),
@@ -403,7 +403,7 @@ static FIGURES: &[FigureSpec] = &[
             .when(flock_known),
             exact(
                 "birds-wanted",
-                "least(m, max(n, 30), e * sqrt(m) - t95(m - 1) * k * sqrt(1 + 4 / m))",
+                "least(m, ceil(max(n, 30)), e * sqrt(m) - t95(m - 1) * k * sqrt(1 + 4 / m))",
                 &[figure("k", "weighing.cv"), field("e", ERROR), figure("n", "weighing.n")],
                 |x| stopping::birds_wanted(wanted(x[0], x[1], None), x[2]),
             )
@@ -504,8 +504,9 @@ fn within(x: &[f64], by_birds: f64) -> Option<f64> {
 }
 
 fn birds_error(weights: &[f64], flock: Option<f64>) -> Option<f64> {
-    let sd = weighing::standard_deviation(weights)?;
-    weighing::mean_error(sd, weights.len() as f64, flock, CONFIDENCE)
+    let (sd, n) = (weighing::standard_deviation(weights)?, weights.len() as f64);
+    // A flock that is said to be smaller than what was weighed was weighed whole.
+    weighing::mean_error(sd, n, flock.map(|flock| flock.max(n)), CONFIDENCE)
 }
 
 /// The step stands in the reading of the birds and in that of the test weight.

@@ -29,7 +29,7 @@ pub fn looked_error(spread: f64, n: f64, flock: Option<f64>, confidence: f64) ->
 /// `None` where a million birds would not do.
 pub fn birds_wanted(wanted: Wanted, weighed: f64) -> Option<f64> {
     let Wanted { variation, error, flock, confidence } = wanted;
-    let from = weighed.max(FEWEST);
+    let from = quantity::physical::round_up(weighed.max(FEWEST));
     let from = flock.map_or(from, |flock| from.min(flock));
     fewest(from, flock, |n| Some(looked_error(variation, n, flock, confidence)? <= error * (1.0 + 1e-9)))
 }
