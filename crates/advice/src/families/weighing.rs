@@ -43,15 +43,11 @@ pub(super) const CONFIDENCE: f64 = 0.95;
 pub(crate) const SPOTS_ENOUGH: usize = 3;
 
 const fn numbers(unit: Unit, low: f64, high: f64, at_least: usize) -> Kind {
-    Kind::Numbers { unit, low, high, at_least, at_most: 500 }
+    Kind::Numbers { unit, low, high, at_least, at_most: 2_000 }
 }
 
 static FIELDS: &[Field] = &[
-    asked(
-        WEIGHTS,
-        numbers(Unit::Gram, 20.0, 10_000.0, 2),
-        Need::Optional,
-    ),
+    asked(WEIGHTS, numbers(Unit::Gram, 20.0, 10_000.0, 2), Need::Optional),
     asked(CV, asked_outside(number(Unit::Percent, 0.5, 60.0), 5.0, 20.0), Need::Optional),
     asked(ERROR, asked_outside(number(Unit::Percent, 0.2, 20.0), 1.0, 5.0), Need::Optional),
     asked(FLOCK, count(Unit::Birds, 10.0, 100_000.0), Need::Optional),
@@ -71,6 +67,34 @@ static FIELDS: &[Field] = &[
 ];
 
 static SUMS: &[Sum] = &[
+    Sum {
+        name: "weighing",
+        inputs: &[
+            may_ask("weights", WEIGHTS),
+            may_ask("group_weights", GROUPS),
+            may_ask("group_birds", GROUP_BIRDS),
+            may_ask("spot_weights", SPOTS),
+            may_ask("spot_birds", SPOT_BIRDS),
+            may_ask("cocks", COCKS),
+            may_ask("birds", FLOCK),
+            may_ask("error_percent", ERROR),
+            may_ask("scale_step_g", STEP),
+        ],
+        figures: &[
+            "weighing.mean",
+            "weighing.n",
+            "weighing.cv",
+            "weighing.uniformity",
+            "weighing.more_birds",
+            "weighing.birds_wanted",
+            "weighing.mean_within",
+            "weighing.sd",
+            "weighing.scale_error",
+            "weighing.sex_gap",
+            "weighing.cv_within_sex",
+        ],
+        caution: None,
+    },
     Sum {
         name: "sample-size",
         inputs: &[
