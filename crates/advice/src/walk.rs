@@ -101,7 +101,9 @@ fn jobs(diary: &Diary, plan: &Plan) -> Vec<Job> {
         let mut done = ticked.iter().filter(|tick| !each_day || tick.day == diary.on);
         let done = done.next_back().map(|tick| (*tick).clone());
         let is_late = !each_day && done.is_none() && (1..=OVERDUE_DAYS).contains(&late_d);
-        (is_of_today || is_late).then(|| Job { task: task.clone(), key, done, late_d })
+        // What was done late stays in sight on the day it was done.
+        let is_done_today = done.as_ref().is_some_and(|tick| tick.day == diary.on);
+        (is_of_today || is_late || is_done_today).then(|| Job { task: task.clone(), key, done, late_d })
     };
     plan.tasks.iter().filter_map(job).collect()
 }

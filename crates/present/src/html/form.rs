@@ -2,6 +2,8 @@
 
 use maud::{Markup, PreEscaped, html};
 
+use quantity::field::NOT_KNOWN;
+
 use crate::form::{Control, Input};
 use crate::say;
 use crate::scene::spread::Spread;
@@ -92,7 +94,8 @@ type Choice = (String, String, bool);
 
 /// Whether each answer has a drawing: how chicks lie is sooner seen than read.
 fn are_drawn(options: &[Choice]) -> bool {
-    !options.is_empty() && options.iter().all(|(value, ..)| Spread::from_word(value).is_some())
+    let mut known = options.iter().filter(|(value, ..)| value != NOT_KNOWN).peekable();
+    known.peek().is_some() && known.all(|(value, ..)| Spread::from_word(value).is_some())
 }
 
 /// Answers to choose by their drawing, with the words below it.

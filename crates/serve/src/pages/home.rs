@@ -7,7 +7,7 @@ use advice::diary::Diary;
 use advice::finding::Weight;
 use advice::record;
 use axum::response::Response;
-use book::{HouseId, Subject};
+use book::{BatchId, HouseId, Slot, Subject};
 use maud::{Markup, html};
 use present::plan::Shown;
 use present::{Viewer, say, show as shown};
@@ -59,7 +59,13 @@ fn plans(mut drafts: BTreeMap<Uuid, PlanDraft>, open: &Arc<Open>) -> Vec<Before>
             drafts.extend(adopt::draft_of(&open.state, batch.0).map(|draft| (batch.0, draft)));
         }
     }
-    let saying_something = drafts.into_iter().rev().filter(|(_, draft)| !draft.typed.is_empty());
+    // A plan whose chicks have come is a batch, and stands among those.
+    let has_come = |id: &Uuid| {
+        let slot = Slot::of("chicks-placed", Subject::Batch(BatchId(*id)));
+        open.state.current(&slot).is_some()
+    };
+    let saying_something =
+        drafts.into_iter().rev().filter(|(id, draft)| !draft.typed.is_empty() && !has_come(id));
     saying_something.take(PLANS_LISTED).map(|(id, draft)| Before::of(id, draft, Arc::clone(open))).collect()
 }
 

@@ -5,7 +5,8 @@ use advice::health::Health;
 use advice::past::Past;
 use advice::walk::Walk;
 use axum::response::Response;
-use maud::html;
+use maud::{Markup, html};
+use present::entry::kind_name;
 use present::html::blocks_of_plan;
 use present::{Document, batch as shown, health};
 
@@ -37,6 +38,16 @@ impl Sight {
         }
     }
 
+    /// The kinds that are written down for it.
+    fn written_by(self) -> &'static [&'static str] {
+        match self {
+            Sight::Growing => &[],
+            Sight::Store => &["feed-delivered", "feed-opened", "feed-spoiled", "purchase"],
+            Sight::Brooding => &["crop-fill", "chick-check"],
+            Sight::Health => &["vaccine-programme", "vaccine-given", "medicine-given"],
+        }
+    }
+
     /// What it shows of a batch on the day that is looked at.
     pub(crate) fn document(self, batch: &Batch) -> Document {
         let viewer = &batch.viewer;
@@ -61,6 +72,19 @@ impl Batch {
     /// The walk of the day beside the house's earlier batches.
     pub(crate) fn walk_beside(&self, past: &Past) -> Walk {
         Walk::of(self.diary().beside(past))
+    }
+}
+
+/// The ways to write down what the page tells of.
+fn to_write(batch: &Batch, sight: Sight) -> Markup {
+    let words = batch.viewer.words();
+    html! {
+        nav class="jump" aria-label=(words.plain("write-something-else")) {
+            @if sight == Sight::Growing { a href=(batch.page("/weigh")) { (words.plain("page-weigh")) } }
+            @for kind in sight.written_by() {
+                a class="capital" href=(batch.page(&format!("/write/{kind}"))) { (kind_name(kind, &batch.viewer)) }
+            }
+        }
     }
 }
 
@@ -95,6 +119,7 @@ async fn show(call: Call, sight: Sight) -> Result<Response, Trouble> {
     let content = html! {
         p class="subtitle" { (document.subtitle) }
         p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
+        @if call.access.may_write() { (to_write(&batch, sight)) }
         (blocks_of_plan(&document, &batch.viewer, &batch.address()))
     };
     Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &document.title, &content)))

@@ -160,10 +160,13 @@ fn jobs(batch: &Batch, walk: &Walk, may_write: bool) -> Markup {
     html! {
         @if !walk.jobs.is_empty() {
             h2 id="jobs" { (words.plain("jobs-of-the-day")) }
-            form method="post" action=(format!("{}/tick", batch.address())) class="jobs-form" {
-                input type="hidden" name=(ON) value=(batch.on);
-                ul class="jobs" { @for job in &walk.jobs { (row(batch, &plan, job, may_write)) } }
-            }
+            @let list = html! { ul class="jobs" { @for job in &walk.jobs { (row(batch, &plan, job, may_write)) } } };
+            @if may_write {
+                form method="post" action=(format!("{}/tick", batch.address())) {
+                    input type="hidden" name=(ON) value=(batch.on);
+                    (list)
+                }
+            } @else { (list) }
         }
     }
 }
@@ -188,7 +191,7 @@ fn row(batch: &Batch, plan: &Shown, job: &Job, may_write: bool) -> Markup {
             }
             div {
                 p { (text) }
-                @if job.late_d > 0 {
+                @if job.late_d > 0 && job.done.is_none() {
                     p class="why" { strong { (say!(words, "job-late", days = job.late_d.to_string(), count = f64::from(job.late_d))) } }
                 }
                 @if !why.is_empty() { details { summary { (words.plain("job-why")) span class="hidden" { ": " (text) } } p { (why) } } }

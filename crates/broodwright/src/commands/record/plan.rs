@@ -101,13 +101,8 @@ impl Found {
         let standing = state.current(&self.slot());
         let day = day.unwrap_or_else(|| adoption::day(&plan, book.today(), standing.is_none()));
         let reason = said.reason().map(str::to_owned);
-        let kept = Kept {
-            house: self.house,
-            answers: &read.said.answers,
-            problems: &[],
-            was_asked: was_asked,
-            today: day,
-        };
+        let kept =
+            Kept { house: self.house, answers: &read.said.answers, problems: &[], was_asked, today: day };
         let draft = |kind: &&'static str| {
             kept.draft(kind, state.current(&keep::slot_of(kind, self.house)), new_entry())
         };
