@@ -284,3 +284,16 @@ async fn who_may_only_look_sees_what_is_expected_and_no_form() {
     let form = viewer.get(&format!("{}/write/note", batch.address)).await;
     assert_eq!(form.status, StatusCode::FORBIDDEN);
 }
+
+#[tokio::test]
+async fn every_sheet_of_a_batch_is_set() {
+    let batch = Batch::begun(&memory()).await;
+    batch.write("weighing", "2027-05-08", &[("weights_g", "170 182 191 177 166")]).await;
+    for sheet in present::batch::BATCH_SHEETS {
+        let page = batch.browser.get(&format!("{}/print/{sheet}?on=2027-05-09", batch.address)).await;
+        assert_eq!(page.status, StatusCode::OK, "{sheet}");
+        assert!(page.bytes.starts_with(b"%PDF"), "{sheet}");
+    }
+    let none = batch.browser.get(&format!("{}/print/nothing", batch.address)).await;
+    assert_eq!(none.status, StatusCode::NOT_FOUND);
+}
