@@ -42,9 +42,9 @@ fn every_figure_of_a_batch_is_worked_out_as_its_formula_says() {
         let By::Rule(rule) = &working.worked.by else { continue };
         let inputs: HashMap<&str, f64> =
             working.inputs.iter().map(|input| (input.symbol, input.resolved.value)).collect();
-        let list = working.inputs.last().filter(|input| !input.list.is_empty());
-        let list = list.map(|input| (input.symbol, input.list.as_slice()));
-        let by_text = evaluate_over(rule.formula, &inputs, list).unwrap();
+        let lists = working.inputs.iter().filter(|input| !input.list.is_empty());
+        let lists: Vec<_> = lists.map(|input| (input.symbol, input.list.as_slice())).collect();
+        let by_text = evaluate_over(rule.formula, &inputs, &lists).unwrap();
         let value = working.worked.figure.value.number();
         assert!((by_text - value).abs() <= 1e-9 * value.abs().max(1.0), "{}: {value} {by_text}", spec.id);
     }

@@ -11,7 +11,7 @@ use quantity::{Answers, CivilDay, Given, Source, Value};
 use crate::body::raws_of;
 use crate::families::{self, growing};
 use crate::plan;
-use model::weighing;
+use crate::weighing::Weighing;
 
 /// Reads an amount out of what was written down.
 type Amount = fn(&Noted) -> Option<f64>;
@@ -73,6 +73,12 @@ impl Noted {
     /// The answer to a key as text.
     pub fn text(&self, key: &str) -> Option<&str> {
         self.body.get(key)?.value.as_str()
+    }
+
+    /// The answer to a key as words.
+    pub fn words(&self, key: &str) -> Vec<String> {
+        let items = self.body.get(key).and_then(|answer| answer.value.as_array());
+        items.into_iter().flatten().filter_map(|item| item.as_str().map(str::to_owned)).collect()
     }
 
     /// The answer to a key as numbers.
@@ -165,13 +171,15 @@ impl Diary {
 
     /// The weight of each day of weighing: all birds of the day together.
     fn write_weights(&mut self) {
-        let mut birds: BTreeMap<i32, Vec<f64>> = BTreeMap::new();
+        let mut by_age: BTreeMap<i32, Vec<&Noted>> = BTreeMap::new();
         for note in self.of_kind("weighing") {
             if let Some(age) = self.age(note.day) {
-                birds.entry(age).or_default().extend(note.numbers("weights_g"));
+                by_age.entry(age).or_default().push(note);
             }
         }
-        let weighed = birds.into_iter().filter_map(|(age, weights)| Some((age, interval(&weights)?)));
+        let weighed = by_age
+            .into_iter()
+            .filter_map(|(age, notes)| Some((age, interval(&Weighing::of(notes.into_iter()))?)));
         let weighed: BTreeMap<i32, [f64; 3]> = weighed.collect();
         for (at, key) in [growing::WEIGHT_LOW, growing::WEIGHT, growing::WEIGHT_HIGH].into_iter().enumerate()
         {
@@ -182,11 +190,11 @@ impl Diary {
 }
 
 /// Lower end, mean and upper end of some birds' weight.
-fn interval(weights: &[f64]) -> Option<[f64; 3]> {
-    let mean = weighing::mean(weights)?;
-    let sd = weighing::standard_deviation(weights)?;
-    let (low, high) = weighing::mean_interval(weights.len() as f64, mean, sd, None, 0.95)?;
-    Some([low, mean, high])
+fn interval(weighing: &Weighing) -> Option<[f64; 3]> {
+    let result = weighing.worked_out()?;
+    let mean = &result.outcome.get("weighing.mean")?.figure;
+    let band = mean.band?;
+    Some([band.low, mean.value.number(), band.high])
 }
 
 fn of(kind: &str, note: &Noted, key: &str) -> Option<f64> {

@@ -23,8 +23,8 @@ pub struct Worked {
     pub by: By,
     /// What went in, in the order of the rule's inputs; a list is told by how many numbers it has.
     pub inputs: Vec<Resolved>,
-    /// The numbers of the list, where the rule takes one.
-    pub list: Vec<f64>,
+    /// The numbers of the lists that the rule takes, in the order of its inputs.
+    pub lists: Vec<Vec<f64>>,
 }
 
 /// All that could be worked out from some answers.
@@ -173,7 +173,7 @@ impl Outcome {
                 let &(value, band, accuracy) = figures.get(at)?;
                 let by = By::Procedure(ProcedureRun::of(simulation, inputs, accuracy));
                 let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
-                Some(Worked { figure, spec, by, inputs: inputs.clone(), list: Vec::new() })
+                Some(Worked { figure, spec, by, inputs: inputs.clone(), lists: Vec::new() })
             });
             self.worked.insert(spec.id, worked);
         }
@@ -186,9 +186,10 @@ impl Outcome {
             .iter()
             .map(|input| self.resolve(answers, input))
             .collect::<Option<Vec<Resolved>>>()?;
-        let list = list(answers, rule);
+        let lists = lists(answers, rule)?;
         let scalars = rule.inputs.iter().zip(&inputs).filter(|(input, _)| !is_list(input));
-        let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(list.iter().copied()).collect();
+        let numbers: Vec<f64> =
+            scalars.map(|(_, input)| input.value).chain(lists.iter().flatten().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
         let band = if rule.together {
@@ -196,7 +197,7 @@ impl Outcome {
         } else {
             band(rule.compute, rule.band.as_ref(), &inputs, &numbers)
         };
-        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, list })
+        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, lists })
     }
 
     fn resolve(&mut self, answers: &Answers, input: &Input) -> Option<Resolved> {
@@ -448,12 +449,15 @@ fn is_list(input: &Input) -> bool {
     matches!(input.origin, Origin::List(_))
 }
 
-/// The numbers of the list that a rule takes; none where it takes none.
-fn list(answers: &Answers, rule: &Rule) -> Vec<f64> {
-    match rule.inputs.last().map(|last| last.origin) {
-        Some(Origin::List(key)) => answers.numbers(key).to_vec(),
-        _ => Vec::new(),
-    }
+/// The numbers of the lists that a rule takes; none where it takes none. Lists of one rule go side by side: of different
+/// lengths there is no answer.
+fn lists(answers: &Answers, rule: &Rule) -> Option<Vec<Vec<f64>>> {
+    let lists = rule.inputs.iter().filter_map(|input| match input.origin {
+        Origin::List(key) => Some(answers.numbers(key).to_vec()),
+        _ => None,
+    });
+    let lists: Vec<Vec<f64>> = lists.collect();
+    lists.windows(2).all(|pair| pair[0].len() == pair[1].len()).then_some(lists)
 }
 
 fn count(answers: &Answers, key: &str) -> Option<Resolved> {

@@ -27,9 +27,11 @@ pub struct Rule<I: 'static = Input> {
     /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
     /// for the last of an unbroken run of days at which `e` is not negative. Over a list w it has `count(w)`, `mean(w)`,
     /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn; and
-    /// `lasts(w, L)` for the days, the last in part, that L lasts when each w in turn is taken from it.
+    /// `lasts(w, L)` for the days, the last in part, that L lasts when each w in turn is taken from it. Of several
+    /// lists, which go side by side, inside `sum` each symbol is the number at the same place.
     pub formula: &'static str,
-    /// What goes in, in the order `compute` takes it. A list stands last and goes in with all its numbers.
+    /// What goes in, in the order `compute` takes it. Lists stand last and go in with all their numbers, one list after the
+    /// other; several are equally long.
     pub inputs: &'static [I],
     /// The bibliography key.
     pub source: &'static str,
@@ -67,7 +69,7 @@ pub struct Input {
 pub enum Origin {
     /// An answer of the grower, or the usual value taken instead.
     Field(&'static str),
-    /// All numbers of a field of several numbers; only as the last input of a rule.
+    /// All numbers of a field of several numbers; behind all inputs of other kinds.
     List(&'static str),
     /// 1 where a word was chosen in a field of words, else 0.
     Chosen(&'static str, &'static str),
@@ -242,7 +244,7 @@ pub(crate) const fn if_known(symbol: &'static str, id: &'static str) -> Input {
     Input { symbol, origin: Origin::IfKnown(id) }
 }
 
-/// A short way to write the list that a rule takes.
+/// A short way to write a list that a rule takes.
 pub(crate) const fn list(symbol: &'static str, key: &'static str) -> Input {
     Input { symbol, origin: Origin::List(key) }
 }

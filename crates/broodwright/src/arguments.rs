@@ -32,6 +32,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(serve(words))
         .subcommand(record(words))
         .subcommand(walk(words))
+        .subcommand(weigh(words))
         .subcommand(history(words))
         .subcommand(export(words))
         .subcommand(import(words))
@@ -121,6 +122,22 @@ fn walk(words: &Words) -> Command {
         .arg(option("on", words).value_name("DATE"))
         .arg(flag("json", words))
         .args(book(words))
+        .arg(units(words))
+}
+
+fn weigh(words: &Words) -> Command {
+    let birds = Arg::new("birds").long("birds").value_name("N").value_parser(value_parser!(f64));
+    Command::new("weigh")
+        .about(words.plain("command-weigh"))
+        .after_help(words.plain("example-weigh"))
+        .arg(
+            Arg::new("FILE")
+                .required(true)
+                .help(words.plain("argument-weigh-file"))
+                .value_parser(value_parser!(PathBuf)),
+        )
+        .arg(birds.help(words.plain("option-weigh-birds")))
+        .args([flag("json", words), flag("working", words)])
         .arg(units(words))
 }
 

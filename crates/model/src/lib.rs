@@ -5,6 +5,7 @@
 pub mod bird_heat;
 pub mod budget;
 pub mod chance;
+pub mod counts;
 pub mod disinfectant;
 pub mod feed;
 pub mod flock;
@@ -20,6 +21,7 @@ pub mod placing;
 pub mod quantile;
 pub mod risk;
 pub mod scenarios;
+pub mod scores;
 pub mod space;
 pub mod vaccine;
 pub mod water;

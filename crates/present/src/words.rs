@@ -29,6 +29,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/tasks.ftl"),
     include_str!("../messages/en/web.ftl"),
     include_str!("../messages/en/prints.ftl"),
+    include_str!("../messages/en/weighing.ftl"),
     include_str!("../messages/en/records.ftl"),
     include_str!("../messages/en/batch.ftl"),
     include_str!("../messages/en/record_commands.ftl"),

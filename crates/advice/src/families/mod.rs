@@ -37,6 +37,7 @@ pub(crate) mod turnaround;
 pub(crate) mod vaccine;
 mod water;
 pub(crate) mod weighing;
+mod weighing_sexes;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -75,6 +76,7 @@ pub static FAMILIES: &[&Family] = &[
     &medicine::POWDERS,
     &medicine::FAMILY,
     &weighing::FAMILY,
+    &weighing_sexes::FAMILY,
     &growing::FAMILY,
     &course::FAMILY,
     &chicks::FAMILY,

@@ -11,6 +11,7 @@ mod serve;
 mod sums;
 mod verify;
 mod walk;
+mod weigh;
 
 use std::io::Write;
 
@@ -28,6 +29,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("serve", given)) => serve::run(given, locale),
         Some(("record", given)) => record::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
+        Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),
         Some(("export", given)) => export::run(given, locale),
         Some(("import", given)) => import::run(given, locale),
