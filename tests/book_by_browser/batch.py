@@ -122,7 +122,14 @@ def boxes(age):
 def look(age):
     """The look round the house."""
     spread = {0: "under-the-heat", 19: "panting"}.get(age, "even")
-    return {("look", None): {"spread": spread, "smell_entering": "slight" if age > 20 else "none", "handful": "falls-apart", "sound": "content"}}
+    return {
+        ("look", None): {
+            "spread": spread,
+            "smell_entering": "slight" if age > 20 else "none",
+            "handful": "falls-apart",
+            "sound": "content",
+        }
+    }
 
 
 def weights(age, birds):
@@ -133,7 +140,23 @@ def weights(age, birds):
 
 
 BEFORE = [
-    Evening(-2, [Ticked("foot-bath/0"), Written("feed-delivered", {"phase": "starter", "bags": "10", "bag_kg": "50", "price_each": "612", "milled": "2027-09-02", "seller": "Hill Mill"})]),
+    Evening(
+        -2,
+        [
+            Ticked("foot-bath/0"),
+            Written(
+                "feed-delivered",
+                {
+                    "phase": "starter",
+                    "bags": "10",
+                    "bag_kg": "50",
+                    "price_each": "612",
+                    "milled": "2027-09-02",
+                    "seller": "Hill Mill",
+                },
+            ),
+        ],
+    ),
 ]
 
 # What is written beside the boxes of the day.
@@ -144,25 +167,124 @@ BESIDE = {
         Written("chick-check", {"hour_h": "20", "spread": "under-the-heat", "vent_c": "40.1", "at_chicks_c": "30.5"}),
         Written("visitor", {"name": "Feed lorry", "from": "Hill Mill", "boots": "yes", "other_birds": "no"}),
     ],
-    1: [Ticked("crops-day/0"), Written("vaccine-programme", {"arrival_day": "0", "lines": "Newcastle; 7; drinking-water; 1000\nGumboro; 14; drinking-water; 1000", "from": "The veterinarian"})],
+    1: [
+        Ticked("crops-day/0"),
+        Written(
+            "vaccine-programme",
+            {
+                "arrival_day": "0",
+                "lines": "Newcastle; 7; drinking-water; 1000\nGumboro; 14; drinking-water; 1000",
+                "from": "The veterinarian",
+            },
+        ),
+    ],
     3: [Ticked("rings-widened/0"), PutRight("deaths", 2, {"dead": "2"}, "one was counted twice")],
     4: [Written("litter-check", {"spot": "by the tank", "handful": "holds-together", "depth_cm": "7"})],
-    7: [Written("vaccine-given", {"vaccine": "Newcastle", "route": "drinking-water", "doses": "2000", "water_l": "16", "lot": "N-114", "withdrawal_d": "0"}), Weighed(weights(7, 12))],
-    9: [Written("feed-delivered", {"phase": "grower", "bags": "36", "bag_kg": "50", "price_each": "588", "milled": "2027-09-20", "payment": "on-credit", "due": "2027-10-10", "seller": "Hill Mill"})],
-    10: [Written("note", {"text": "The east curtain is torn."}), Written("power-cut", {"hours_h": "2.5", "from_h": "18"})],
+    7: [
+        Written(
+            "vaccine-given",
+            {
+                "vaccine": "Newcastle",
+                "route": "drinking-water",
+                "doses": "2000",
+                "water_l": "16",
+                "lot": "N-114",
+                "withdrawal_d": "0",
+            },
+        ),
+        Weighed(weights(7, 12)),
+    ],
+    9: [
+        Written(
+            "feed-delivered",
+            {
+                "phase": "grower",
+                "bags": "36",
+                "bag_kg": "50",
+                "price_each": "588",
+                "milled": "2027-09-20",
+                "payment": "on-credit",
+                "due": "2027-10-10",
+                "seller": "Hill Mill",
+            },
+        )
+    ],
+    10: [
+        Written("note", {"text": "The east curtain is torn."}),
+        Written("power-cut", {"hours_h": "2.5", "from_h": "18"}),
+    ],
     11: [TakenBack("note", 10, "it was the neighbour's house"), Written("foot-bath", {"state": "fresh"})],
-    14: [Written("vaccine-given", {"vaccine": "Gumboro", "route": "drinking-water", "doses": "2000", "water_l": "27", "lot": "G-20", "withdrawal_d": "0"}), Written("weighing", {"weights_g": " ".join(map(str, weights(14, 30)))})],
+    14: [
+        Written(
+            "vaccine-given",
+            {
+                "vaccine": "Gumboro",
+                "route": "drinking-water",
+                "doses": "2000",
+                "water_l": "27",
+                "lot": "G-20",
+                "withdrawal_d": "0",
+            },
+        ),
+        Written("weighing", {"weights_g": " ".join(map(str, weights(14, 30)))}),
+    ],
     16: [Written("fuel-burnt", {"fuel": "charcoal", "amount_kg": "38"})],
-    21: [Written("medicine-given", {"medicine": "Vitamins in water", "last_day": "2027-10-07", "hour_h": "18", "withdrawal_d": "0", "amount": "1 g in 2 L"}), Written("weighing", {"weights_g": " ".join(map(str, weights(21, 30)))})],
-    23: [Written("feed-delivered", {"phase": "finisher", "bags": "80", "bag_kg": "50", "price_each": "575", "milled": "2027-10-01", "seller": "Hill Mill"})],
+    21: [
+        Written(
+            "medicine-given",
+            {
+                "medicine": "Vitamins in water",
+                "last_day": "2027-10-07",
+                "hour_h": "18",
+                "withdrawal_d": "0",
+                "amount": "1 g in 2 L",
+            },
+        ),
+        Written("weighing", {"weights_g": " ".join(map(str, weights(21, 30)))}),
+    ],
+    23: [
+        Written(
+            "feed-delivered",
+            {
+                "phase": "finisher",
+                "bags": "80",
+                "bag_kg": "50",
+                "price_each": "575",
+                "milled": "2027-10-01",
+                "seller": "Hill Mill",
+            },
+        )
+    ],
     24: [Written("feed-spoiled", {"phase": "grower", "feed_kg": "4", "why": "a bag stood in the rain"})],
-    28: [Written("weighing", {"group_weights_g": "10300; 10500; 10150", "group_birds": "10; 10; 10"}), Ticked("weighing/3")],
+    28: [
+        Written("weighing", {"group_weights_g": "10300; 10500; 10150", "group_birds": "10; 10; 10"}),
+        Ticked("weighing/3"),
+    ],
     30: [Written("price-seen", {"what": "live-bird", "price": "64", "per": "kg", "where": "the market"})],
-    33: [Written("order", {"buyer": "Green Kitchen", "birds": "400", "least_kg": "1.8", "most_kg": "2.2", "basis": "live-kg", "price": "62"})],
+    33: [
+        Written(
+            "order",
+            {
+                "buyer": "Green Kitchen",
+                "birds": "400",
+                "least_kg": "1.8",
+                "most_kg": "2.2",
+                "basis": "live-kg",
+                "price": "62",
+            },
+        )
+    ],
     36: [Written("birds-out", {"birds": "4", "why": "home"})],
-    39: [Written("cost", {"what": "airtime", "cost": "60"}), Written("purchase", {"what": "litter", "name": "husk", "amount": "6", "unit": "bag", "cost": "135"})],
+    39: [
+        Written("cost", {"what": "airtime", "cost": "60"}),
+        Written("purchase", {"what": "litter", "name": "husk", "amount": "6", "unit": "bag", "cost": "135"}),
+    ],
     41: [Written("weighing", {"weights_g": " ".join(map(str, weights(41, 50)))}), Ticked("catchers-booked/0")],
-    42: [Written("sale", {"birds": "400", "live_kg": "780", "income": "48360", "buyer": "Green Kitchen", "basis": "live-kg"})],
+    42: [
+        Written(
+            "sale", {"birds": "400", "live_kg": "780", "income": "48360", "buyer": "Green Kitchen", "basis": "live-kg"}
+        )
+    ],
 }
 
 MISSED = 17  # filled in the next evening
@@ -184,7 +306,19 @@ def evening(age):
     """What is written in the evening of a day."""
     steps = []
     if age == 0:
-        steps.append(Written("chicks-placed", {"counted": "1632", "dead_on_arrival": "4", "weak_culled": "3", "ordered": "1600", "boxes": "16", "hour_h": "11"}))
+        steps.append(
+            Written(
+                "chicks-placed",
+                {
+                    "counted": "1632",
+                    "dead_on_arrival": "4",
+                    "weak_culled": "3",
+                    "ordered": "1600",
+                    "boxes": "16",
+                    "hour_h": "11",
+                },
+            )
+        )
     if age == MISSED + 1:
         steps.append(Day(of_day(MISSED), age=MISSED))
     if age == OF_PAPER.stop:

@@ -6,11 +6,21 @@ from selenium.webdriver.chrome.service import Service
 from selenium.webdriver.common.action_chains import ActionChains
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
-from selenium.webdriver.support.ui import Select, WebDriverWait
+from selenium.webdriver.support.ui import WebDriverWait
 
-WIDTH, HEIGHT = 360, 740
+WIDTH, HEIGHT = 360, 640
 CALM = ["--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync"]
 CALM += ["--disable-background-networking", "--disable-component-update", "--hide-scrollbars", "--lang=en"]
+
+# The boxes of a name, of which kind they are, whether something stands in them, and what they are folded away in, the
+# outermost first.
+BOX = """
+const boxes = [...document.getElementsByName(arguments[0])];
+if (!boxes.length) return null;
+const folded = [];
+for (let e = boxes[0]; e; e = e.parentElement) if (e.matches('details:not([open])')) folded.unshift(e.querySelector('summary'));
+return [boxes, boxes[0].type, boxes[0].value !== '', folded];
+"""
 
 
 class Browser:
@@ -68,34 +78,29 @@ class Browser:
         assert links, f"no link “{words}” on {self.address}"
         return links[0]
 
-    def unfold(self, element):
-        """Opens what an element is folded away in, the outermost first."""
-        script = "return [...function*(e) { for (; e; e = e.parentElement) if (e.matches('details:not([open])')) yield e }(arguments[0])]"
-        for folded in reversed(self.driver.execute_script(script, element)):
-            self.click(folded.find_element(By.CSS_SELECTOR, "summary"))
-
     def fill(self, name, value):
         """Answers a question of a form by the name of its box."""
-        boxes = self.all(f'[name="{name}"]')
-        assert boxes, f"no box {name} on {self.address}"
+        found = self.driver.execute_script(BOX, name)
+        assert found, f"no box {name} on {self.address}"
+        boxes, kind, is_filled, folded = found
+        for part in folded:
+            self.click(part)
         box = boxes[0]
-        self.unfold(box)
-        if box.tag_name == "select":
-            return Select(box).select_by_value(str(value))
-        if box.get_attribute("type") in ("radio", "checkbox"):
+        if kind == "select-one":
+            return box.find_element(By.CSS_SELECTOR, f'option[value="{value}"]').click()
+        if kind in ("radio", "checkbox"):
             return self.choose(boxes, value)
         # Typing brings a box into sight and focuses it. Clicked so fast one after another, boxes would be clicked twice.
-        if box.get_attribute("type") == "date":
+        if kind == "date":
             year, month, day = value.split("-")
             return box.send_keys(month + day + year)
-        if box.get_attribute("value"):
-            box.send_keys(Keys.CONTROL, "a")
-        box.send_keys(value)
+        box.send_keys(*([Keys.CONTROL, "a", Keys.NULL] if is_filled else []), value)
 
     def choose(self, boxes, value):
         wanted = [str(one) for one in value] if isinstance(value, list) else [str(value)]
-        for box in boxes:
-            if (box.get_attribute("value") in wanted) != box.is_selected():
+        script = "return arguments[0].filter(box => arguments[1].includes(box.value) !== box.checked)"
+        for box in self.driver.execute_script(script, boxes, wanted):
+            if box.get_attribute("value") in wanted or box.get_attribute("type") == "checkbox":
                 self.click(box)
 
     def send(self, within="main"):

@@ -2,7 +2,6 @@
 
 import datetime
 import os
-import shutil
 import socket
 import subprocess
 import time
@@ -77,8 +76,3 @@ class Farm:
             self.server.terminate()
             self.server.wait(20)
             self.log.close()
-
-
-def tools_missing():
-    """Tools that the trial needs and this machine has not."""
-    return [tool for tool in ("chromium", "chromedriver") if shutil.which(tool) is None]

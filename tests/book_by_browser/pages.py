@@ -3,6 +3,7 @@
 import time
 
 import batch
+from browser import Keys
 from farm import day_of, plan_answers
 from sight import look_at
 
@@ -42,8 +43,8 @@ class Pages:
 
     def written(self, step):
         browser = self.browser
-        browser.open(self.batch)
         if step.kind == "chicks-placed":
+            browser.open(self.batch)
             browser.click_to_go(browser.find("main a.button"))
         else:
             browser.open(f"{self.batch}/write/{step.kind}")
@@ -70,7 +71,8 @@ class Pages:
         if step.age is not None:
             browser.click_to_go(browser.find(f".unwritten a[href*='{day_of(step.age)}']"))
         self.fill_day(self.farm.age if step.age is None else step.age, step.boxes)
-        self.look("day")
+        if self.farm.age % 7 in (0, 4):
+            self.look("day")
         browser.send()
         self.confirm(step.is_doubtful)
 
@@ -122,7 +124,7 @@ class Pages:
         browser.send()
         assert "saved=1" in browser.address, browser.text()
         self.entry(step.kind, step.age)
-        self.pictures.take("history", "h2", height=560)
+        self.pictures.take("history", "h2")
         self.look("entry")
 
     def takenback(self, step):
@@ -140,7 +142,7 @@ class Pages:
         self.look("week")
         self.keys.send()
         assert "saved=1" in browser.address, browser.text()
-        self.pictures.open_and_take("week", f"{self.batch}/week?on={day_of(step.ages[0])}", ".week-form", height=560)
+        self.pictures.open_and_take("week", f"{self.batch}/week?on={day_of(step.ages[0])}", ".week-form")
 
     def pasted(self, step):
         browser = self.browser
@@ -189,7 +191,8 @@ def table(step):
         (feed,) = [feed for kind, feed in filled if kind == "feed-given"]
         said = {key: text for answers in filled.values() for key, text in answers.items()}
         dead = "none" if age == batch.BAD_AGE else said["dead"]
-        cells = [day_of(age), dead, said["culled"], said["water_l"], feed, said["feed_kg"], said["coldest_c"], said["warmest_c"]]
+        cells = [day_of(age), dead, said["culled"], said["water_l"], feed, said["feed_kg"]]
+        cells += [said["coldest_c"], said["warmest_c"]]
         lines.append(";".join(cells))
     return "\n".join(lines)
 
@@ -202,32 +205,37 @@ class WeekByKeys:
 
     def __init__(self, browser, ages):
         self.browser, self.count = browser, 0
-        self.texts = {f"{day_of(age)}.{kind}.{feed or ''}.{key}": text for age in ages for (kind, feed), answers in batch.boxes(age).items() for key, text in answers.items()}
+        self.began = time.monotonic()
+        # What is still to be typed, by the names of the boxes.
+        self.texts = {
+            f"{day_of(age)}.{kind}.{feed or ''}.{key}": text
+            for age in ages
+            for (kind, feed), answers in batch.boxes(age).items()
+            for key, text in answers.items()
+        }
 
-    def press(self, key, began):
+    def press(self, key):
         self.browser.key(key)
         self.count += 1
-        time.sleep(max(0.0, began + self.count * self.KEY_S - time.monotonic()))
+        time.sleep(max(0.0, self.began + self.count * self.KEY_S - time.monotonic()))
 
     def focused(self):
         return self.browser.driver.switch_to.active_element
 
     def type(self):
-        began = time.monotonic()
         for _ in range(200):
             if not self.texts:
                 break
-            self.press("\ue004", began)
+            self.press(Keys.TAB)
             text = self.texts.pop(self.focused().get_attribute("name") or "", None)
             for digit in text or "":
-                self.press(digit, began)
+                self.press(digit)
         assert not self.texts, f"Tab does not lead to {sorted(self.texts)}"
-        self.began = began
 
     def send(self):
         page = self.browser.find("html")
         while self.focused().tag_name != "button":
-            self.press("\ue004", self.began)
-        self.press("\ue007", self.began)
+            self.press(Keys.TAB)
+        self.press(Keys.ENTER)
         self.browser.wait(lambda: page.id != self.browser.find("html").id)
         self.seconds = time.monotonic() - self.began

@@ -2,10 +2,6 @@
 
 import base64
 
-from browser import WIDTH
-
-TALLEST = 640
-
 
 class Pictures:
     """Takes the pictures that are asked for, or none."""
@@ -15,24 +11,20 @@ class Pictures:
         # The address of the batch, once it is known.
         self.batch = None
 
-    def take(self, name, selector=None, height=TALLEST):
-        """Takes what is shown, from an element downwards or from the top."""
+    def take(self, name, selector=None):
+        """Takes what the screen shows: the top of the page, or from an element downwards."""
         if self.folder is None:
             return
-        top = 0
-        if selector:
-            script = "return arguments[0].getBoundingClientRect().top + window.scrollY"
-            top = max(0, self.browser.driver.execute_script(script, self.browser.find(selector)) - 8)
-        whole = self.browser.driver.execute_script("return document.scrollingElement.scrollHeight")
-        clip = {"x": 0, "y": top, "width": WIDTH, "height": min(height, whole - top), "scale": 1}
-        ask = {"format": "png", "clip": clip, "captureBeyondViewport": True}
-        taken = self.browser.driver.execute_cdp_cmd("Page.captureScreenshot", ask)
+        top = "arguments[0] ? arguments[0].getBoundingClientRect().top + window.scrollY - 8 : 0"
+        element = self.browser.find(selector) if selector else None
+        self.browser.driver.execute_script(f"window.scrollTo(0, {top})", element)
+        taken = self.browser.driver.execute_cdp_cmd("Page.captureScreenshot", {"format": "png"})
         (self.folder / f"page-{name}.png").write_bytes(base64.b64decode(taken["data"]))
 
-    def open_and_take(self, name, address, selector=None, height=TALLEST):
+    def open_and_take(self, name, address, selector=None):
         if self.folder is not None:
             self.browser.open(address)
-            self.take(name, selector, height)
+            self.take(name, selector)
 
     def of_evening(self, age):
         """The pictures of some evenings, when what is to be seen has been written."""

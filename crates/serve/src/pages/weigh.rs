@@ -76,7 +76,7 @@ fn grams(typed: &str, birds: u32, batch: &Batch) -> Result<f64, Hindrance> {
     let raws = [Raw { key: key.to_owned(), text: vec![typed.to_owned()], line: None }];
     let checked = quantity::field::check(&asked, &raws, Source::Hand, false);
     if let Some(problem) = checked.problems.first() {
-        return Err(Hindrance::Fault(fault::sentence(problem, &batch.viewer)));
+        return Err(Hindrance::Fault(fault::labelled(problem, key, &batch.viewer)));
     }
     match checked.answers.numbers(key) {
         [one] => Ok(*one),

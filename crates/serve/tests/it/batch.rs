@@ -236,6 +236,7 @@ async fn bad_rows_of_a_table_are_shown_and_good_ones_kept_only_when_asked() {
     assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
     let text = page.text();
     assert!(text.contains("Line 3:") && text.contains("one"), "{text}");
+    assert!(text.contains("“Found dead” is"), "a page names fields by their labels: {text}");
     assert!(batch.page("/day/2027-05-03").await.contains("Nothing is written"), "nothing unasked");
     let page = batch.send("/paste", "", &[("rows", rows), ("good-only", "yes")]).await;
     assert_eq!(page.status, StatusCode::SEE_OTHER, "{}", page.text());
@@ -259,6 +260,7 @@ async fn birds_are_weighed_one_after_the_other() {
     assert_eq!(sure.status, StatusCode::SEE_OTHER);
     let bad = batch.browser.get(&format!("{weigh}&next=heavy")).await;
     assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(bad.text().contains("“Weights, bird by bird” is"), "{}", bad.text());
 }
 
 #[tokio::test]
