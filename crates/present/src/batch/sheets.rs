@@ -23,7 +23,7 @@ const LINES: usize = 12;
 const SPOTS: usize = 3;
 const COLUMNS_A_SPOT: usize = 2;
 /// Days of looks that an adviser is shown.
-const LOOKS: i32 = 3;
+const LOOKS: i32 = 2;
 
 /// The drawings of an adviser's page.
 const DRAWN: [&str; 1] = ["grown-weight"];
