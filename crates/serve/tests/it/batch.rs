@@ -260,7 +260,7 @@ async fn birds_are_weighed_one_after_the_other() {
     assert_eq!(sure.status, StatusCode::SEE_OTHER);
     let bad = batch.browser.get(&format!("{weigh}&next=heavy")).await;
     assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
-    assert!(bad.text().contains("“Weights, bird by bird” is"), "{}", bad.text());
+    assert!(bad.text().contains("“Weights, bird by bird”: number 1 is “heavy”"), "{}", bad.text());
 }
 
 #[tokio::test]
