@@ -22,6 +22,8 @@ const DAYS: i32 = 7;
 const LINES: usize = 12;
 const SPOTS: usize = 3;
 const COLUMNS_A_SPOT: usize = 2;
+/// Vaccines and medicines that an adviser is shown, the latest.
+const GIVEN: usize = 3;
 /// Days of looks that an adviser is shown.
 const LOOKS: i32 = 2;
 
@@ -138,18 +140,15 @@ impl Page<'_> {
             .iter()
             .filter(|note| matches!(note.kind, "medicine-given" | "vaccine-given"))
             .collect();
-        blocks.extend(self.entries("adviser-given", &given));
+        let latest = &given[given.len().saturating_sub(GIVEN)..];
+        blocks.extend(self.entries("adviser-given", latest));
         let since = self.walk.diary.on.plus_days(1 - LOOKS);
         let is_look = |note: &&Noted| {
             matches!(note.kind, "look" | "litter-check" | "power-cut" | "note") && note.day >= since
         };
         let looks: Vec<&Noted> = self.walk.diary.notes.iter().filter(is_look).collect();
         blocks.extend(self.entries("adviser-looks", &looks));
-        blocks.push(self.blanks(&[
-            ("adviser-questions", 100),
-            ("adviser-blank", 100),
-            ("adviser-blank", 100),
-        ]));
+        blocks.push(self.blanks(&[("adviser-questions", 100)]));
         blocks
     }
 
