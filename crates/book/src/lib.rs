@@ -16,6 +16,7 @@ pub mod shape;
 mod slot;
 mod state;
 pub mod sync;
+pub mod tally;
 mod thread;
 #[cfg(test)]
 mod trial;
@@ -34,3 +35,4 @@ pub use fold::{Appended, BookState, fold};
 pub use kind::{About, Counting, KINDS, Kind, Slot, Span};
 pub use record::Record;
 pub use shape::{ShapeError, check_shape};
+pub use tally::Tally;
