@@ -24,6 +24,8 @@ pub const FRAME_BYTES_MAX: usize = 1024 * 1024 + 1;
 /// The most messages in one request or answer: what an end says at once are a greeting, entries, and up to two
 /// acknowledgements; twice that leaves room for repeats.
 pub const MESSAGES_MAX: usize = 8;
+/// The most bytes of one request or answer: of what an end says at once, three messages carry no entries.
+pub const TALK_BYTES_MAX: usize = 4 * HEAD_BYTES_MAX + FRAME_BYTES_MAX;
 /// The most clashes told in one acknowledgement. The rest is told when the entries come again, and by the fold anyway.
 pub const SAME_PLACE_MAX: usize = 64;
 /// The most hashes told of one such place: a device is copied once or twice, so that more are a forgery.

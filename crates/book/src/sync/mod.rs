@@ -50,7 +50,7 @@ mod session;
 
 pub use frame::{
     FRAME_BYTES_MAX, FRAME_ENTRIES_MAX, Frame, FrameError, HEAD_BYTES_MAX, MESSAGES_MAX, Message, PROTOCOL,
-    SAME_PLACE_HASHES_MAX, SAME_PLACE_MAX, SamePlace, Say, Taken, UnsaidError, Why,
+    SAME_PLACE_HASHES_MAX, SAME_PLACE_MAX, SamePlace, Say, TALK_BYTES_MAX, Taken, UnsaidError, Why,
 };
 pub use have::{DEVICES_MAX, Extent, Have, MARKS_MAX, Place};
 pub use queue::{DRAFTS_MAX, Queued, Status, Taking, take_drafts};

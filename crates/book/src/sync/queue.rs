@@ -4,11 +4,12 @@
 //! of each. Its series is kept here: the drafts are composed as its next entries, with what their author had seen and the
 //! phone's own clock. That a draft is written once follows from its id alone.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::access::Access;
 use crate::compose::{ComposeError, Draft, SeriesEnd, Sight, compose};
 use crate::entry::{Answer, Body, DeviceId, Entry, EntryId, HybridClock, StoredEntry};
+use crate::finding::Conflict;
 use crate::fold::BookState;
 
 /// The most drafts that are looked at in one call: several weeks without signal, and bounded, for all of them become one
@@ -33,6 +34,9 @@ pub struct Queued {
 pub struct Taking {
     /// To be put on disk, all or nothing, before anything is answered.
     pub to_write: Vec<StoredEntry>,
+    /// What somebody has to be asked, once it is on disk, because of these drafts: where a draft and somebody else's entry
+    /// stand apart, both are kept. Told again when the drafts are sent again.
+    pub conflicts: Vec<Conflict>,
     answers: Vec<(EntryId, Status)>,
 }
 
@@ -96,8 +100,21 @@ pub fn take_drafts(access: &Access, state: &BookState, queued: Vec<Queued>, now_
         let id = queued.draft.id;
         (id, if at < DRAFTS_MAX { taker.take(queued) } else { Status::NotYet })
     };
-    let answers = queued.into_iter().enumerate().map(answer).collect();
-    Taking { to_write: taker.to_write, answers }
+    let answers: Vec<(EntryId, Status)> = queued.into_iter().enumerate().map(answer).collect();
+    let conflicts = conflicts(state, &taker.to_write, &answers);
+    Taking { to_write: taker.to_write, conflicts, answers }
+}
+
+/// What is asked in the book to come, as far as the drafts take part in it.
+fn conflicts(state: &BookState, to_write: &[StoredEntry], answers: &[(EntryId, Status)]) -> Vec<Conflict> {
+    let mut after = state.clone();
+    for stored in to_write {
+        after.append(stored.clone());
+    }
+    let is_in = answers.iter().filter(|(_, status)| status.is_in_the_book());
+    let ids: BTreeSet<EntryId> = is_in.map(|(id, _)| *id).collect();
+    let concerns = |conflict: &Conflict| conflict.heads.iter().any(|head| ids.contains(&head.entry().id));
+    after.conflicts().into_iter().filter(concerns).collect()
 }
 
 /// Takes one draft after the other.
@@ -197,11 +214,14 @@ mod tests {
     /// Takes drafts from the phone with number 9 and puts them on disk; gives the words of the answers.
     fn take(state: &mut BookState, drafts: Vec<Queued>) -> Vec<&'static str> {
         let taking = take_drafts(&access(9), state, drafts, NOW);
-        taking
-            .to_write
-            .iter()
-            .for_each(|stored| assert_eq!(state.append(stored.clone()), crate::Appended::New));
+        take_in(state, &taking.to_write);
         taking.committed().into_iter().map(|(_, status)| status.word()).collect()
+    }
+
+    fn take_in(state: &mut BookState, entries: &[StoredEntry]) {
+        for stored in entries {
+            assert_eq!(state.append(stored.clone()), crate::Appended::New);
+        }
     }
 
     #[test]
@@ -287,6 +307,37 @@ mod tests {
             other.state.append(stored);
         }
         assert_eq!(other.state.conflicts(), [], "the phone had seen the prices it puts its own in place of");
+    }
+
+    #[test]
+    fn what_was_written_unseen_is_asked_about_and_never_put_aside() {
+        let mut other = Phone::new(1);
+        other.write(prices(1, 0, 80));
+        let unseen = vec![queued(prices(2, 1, 85)), queued(note(3, 0, "a note"))];
+        for words in [["written", "written"], ["already-taken", "already-taken"]] {
+            let taking = take_drafts(&access(9), &other.state, unseen.clone(), NOW);
+            let [conflict] = &taking.conflicts[..] else { panic!("{:?}", taking.conflicts) };
+            let heads: Vec<EntryId> = conflict.heads.iter().map(|head| head.entry().id).collect();
+            assert_eq!(heads, [make::id(1), make::id(2)], "both stand");
+            take_in(&mut other.state, &taking.to_write);
+            assert_eq!(other.state.conflicts(), taking.conflicts);
+            let answers = taking.committed();
+            assert_eq!(answers.iter().map(|(_, status)| status.word()).collect::<Vec<_>>(), words);
+        }
+        let settled = other.state.conflicts()[0].settle(make::id(4), prices(4, 1, 85).body);
+        let seen = Queued { seen: other.state.seen(), ..queued(settled) };
+        assert_eq!(take_drafts(&access(9), &other.state, vec![seen], NOW).conflicts, []);
+    }
+
+    #[test]
+    fn drafts_are_written_in_the_order_they_were_put_down() {
+        let mut state = BookState::new(FARM);
+        let corrected = Draft { supersedes: vec![make::id(1)], ..note(2, 0, "four dead") };
+        take(&mut state, [note(1, 0, "three dead"), corrected, note(3, 0, "hot")].map(queued).to_vec());
+        let sequence = |id: u128| state.records(make::id(id))[0].entry().sequence;
+        assert_eq!([1, 2, 3].map(sequence), [1, 2, 3]);
+        let counting: Vec<EntryId> = state.counting().iter().map(|record| record.entry().id).collect();
+        assert_eq!(counting, [make::id(2), make::id(3)]);
     }
 
     #[test]

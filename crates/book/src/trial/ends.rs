@@ -47,8 +47,8 @@ pub(super) struct Computer {
     pub(super) device: DeviceId,
     /// The book as it is on disk.
     pub(super) disk: BookState,
-    /// The book in memory. It differs from the disk only where an end acknowledges too early.
-    pub(super) state: BookState,
+    /// The book in memory, where an end acknowledges too early and it differs from the disk.
+    ahead: Option<BookState>,
     pub(super) wall_millis: i64,
     pub(super) acknowledges: Acknowledges,
     sessions: BTreeMap<usize, Session>,
@@ -67,7 +67,7 @@ impl Computer {
         Self {
             device: make::device(number as u128),
             disk: BookState::new(FARM),
-            state: BookState::new(FARM),
+            ahead: (acknowledges == Acknowledges::BeforeCommit).then(|| BookState::new(FARM)),
             wall_millis: 1_800_000_000_000,
             acknowledges,
             sessions: BTreeMap::new(),
@@ -79,37 +79,44 @@ impl Computer {
 
     /// A computer set up from a backup of this one, that believes to be the same device.
     pub(super) fn copy(&self, number: usize) -> Self {
-        let (disk, state) = (self.disk.clone(), self.state.clone());
-        Self { device: self.device, disk, state, ..Self::new(number, self.acknowledges) }
+        let (disk, ahead) = (self.disk.clone(), self.ahead.clone());
+        Self { device: self.device, disk, ahead, ..Self::new(number, self.acknowledges) }
+    }
+
+    /// The book as this end takes it to be.
+    pub(super) fn state(&self) -> &BookState {
+        self.ahead.as_ref().unwrap_or(&self.disk)
     }
 
     /// Writes an entry of its own.
     pub(super) fn write(&mut self, draft: Draft) {
         self.wall_millis += 60_000;
-        let series = self.state.book.series.get(&self.device);
+        let series = self.state().book.series.get(&self.device);
         let end = series.and_then(|series| series.last()).map(|last| SeriesEnd::at(last.stored()));
-        let sight = self.state.sight(self.wall_millis);
+        let sight = self.state().sight(self.wall_millis);
         let stored = compose(&access(self.device), end, draft, &sight, self.wall_millis).unwrap();
         self.keep(vec![stored]);
     }
 
     fn keep(&mut self, entries: Vec<StoredEntry>) {
+        self.remember(&entries);
         for stored in entries {
-            self.state.append(stored.clone());
             self.disk.append(stored);
         }
     }
 
     /// Takes entries in as if they were on disk.
     fn remember(&mut self, entries: &[StoredEntry]) {
-        for stored in entries {
-            self.state.append(stored.clone());
+        if let Some(ahead) = &mut self.ahead {
+            for stored in entries {
+                ahead.append(stored.clone());
+            }
         }
     }
 
     /// Loses all that is not on disk.
     pub(super) fn kill(&mut self) {
-        self.state = self.disk.clone();
+        self.ahead = self.ahead.take().map(|_| self.disk.clone());
         self.sessions.clear();
         self.jobs.clear();
     }
@@ -125,14 +132,17 @@ impl Computer {
     /// Begins a session with another computer, whatever became of the last.
     pub(super) fn begin(&mut self, peer: usize) -> Vec<Posted> {
         let session = Session::new(self.end());
-        let hello = session.hello(&self.state);
+        let hello = session.hello(self.state());
         self.sessions.insert(peer, session);
         self.act(peer, vec![hello])
     }
 
     /// Says again what was not answered in a session, where there is one.
     pub(super) fn again(&mut self, peer: usize) -> Vec<Posted> {
-        let actions = self.sessions.get_mut(&peer).map(|session| session.again(&self.state));
+        let actions = self
+            .sessions
+            .get_mut(&peer)
+            .map(|session| session.again(self.ahead.as_ref().unwrap_or(&self.disk)));
         self.act(peer, actions.unwrap_or_default())
     }
 
@@ -164,10 +174,9 @@ impl Computer {
     fn hear(&mut self, from: usize, bytes: &[u8]) -> Vec<Posted> {
         let end = self.end();
         let session = self.sessions.entry(from).or_insert_with(|| Session::new(end));
+        let state = self.ahead.as_ref().unwrap_or(&self.disk);
         let actions = match Message::decode_all(bytes) {
-            Ok(messages) => {
-                messages.into_iter().flat_map(|message| session.on(message, &self.state)).collect()
-            }
+            Ok(messages) => messages.into_iter().flat_map(|message| session.on(message, state)).collect(),
             Err(error) => {
                 self.features.push("unreadable message");
                 session.unreadable(&error)
@@ -215,12 +224,15 @@ impl Computer {
     }
 
     fn committed(&mut self, peer: usize) -> Vec<Posted> {
-        let actions = self.sessions.get_mut(&peer).map(|session| session.committed(&self.state));
+        let actions = self
+            .sessions
+            .get_mut(&peer)
+            .map(|session| session.committed(self.ahead.as_ref().unwrap_or(&self.disk)));
         self.act(peer, actions.unwrap_or_default())
     }
 
     fn take(&mut self, drafts: Vec<Queued>) -> Taking {
-        take_drafts(&access(make::device(PHONE_DEVICE)), &self.state, drafts, self.wall_millis)
+        take_drafts(&access(make::device(PHONE_DEVICE)), self.state(), drafts, self.wall_millis)
     }
 
     /// Lets the disk finish the oldest job, and says what follows.
