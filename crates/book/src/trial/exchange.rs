@@ -188,7 +188,10 @@ impl Net {
         let mut mail = self.lines.remove(which);
         if self.luck.chance(self.trouble) {
             match self.luck.below(3) {
-                0 => return Ok(self.happened("dropped")),
+                0 => {
+                    self.happened("dropped");
+                    return Ok(());
+                }
                 1 => {
                     self.lines.push(mail.clone());
                     self.happened("repeated");
