@@ -169,14 +169,14 @@ fn page(call: &Call, batch: &Batch, text: &str, pasted: Option<&Pasted>) -> Mark
                 label for=(ROWS) { (words.plain("paste-rows-label")) }
                 textarea id=(ROWS) name=(ROWS) rows="12" spellcheck="false" autocomplete="off" { (text) }
             }
-            div class="save-bar" {
-                button { (words.plain("write-all-down")) }
-                @if let Some(pasted) = pasted.filter(|pasted| !pasted.bad.is_empty() && pasted.good > 0) {
+            @if let Some(pasted) = pasted.filter(|pasted| !pasted.bad.is_empty() && pasted.good > 0) {
+                p {
                     button class="quiet" name=(GOOD_ONLY) value="yes" {
                         (say!(words, "write-good-down", n = pasted.good.to_string(), count = pasted.good as f64))
                     }
                 }
             }
+            div class="save-bar" { button { (words.plain("write-all-down")) } }
         }
     };
     frame::page(&call.site, &batch.viewer, &words.plain("paste-rows"), &content)
