@@ -277,7 +277,13 @@ impl<'a> Parser<'a> {
         Ok(self.holds(start, symbol, high)?.then_some(high))
     }
 
-    fn last_of_run(&mut self, start: usize, symbol: &'a str, from: f64, to: f64) -> Result<Option<f64>, String> {
+    fn last_of_run(
+        &mut self,
+        start: usize,
+        symbol: &'a str,
+        from: f64,
+        to: f64,
+    ) -> Result<Option<f64>, String> {
         let (mut found, mut n) = (None, from);
         while n <= to && self.holds(start, symbol, n)? {
             found = Some(n);

@@ -3,7 +3,7 @@
 //! What was written about later days is not there, so that advice for a day is the same whenever it is asked for. A day
 //! on which nothing was written is a gap: never a nothing.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use book::{BatchId, Body, BookState, EntryId, HybridClock, PersonId, Record, Slot, Subject};
 use quantity::{Answers, CivilDay, Given, Source, Value};
@@ -11,7 +11,7 @@ use quantity::{Answers, CivilDay, Given, Source, Value};
 use crate::body::raws_of;
 use crate::families::{self, growing};
 use crate::plan;
-use model::weighing;
+use crate::weighed::{Around, Weighed};
 
 /// Reads an amount out of what was written down.
 type Amount = fn(&Noted) -> Option<f64>;
@@ -79,6 +79,12 @@ impl Noted {
     pub fn numbers(&self, key: &str) -> Vec<f64> {
         let items = self.body.get(key).and_then(|answer| answer.value.as_array());
         items.into_iter().flatten().filter_map(serde_json::Value::as_f64).collect()
+    }
+
+    /// The answer to a key as words.
+    pub fn words(&self, key: &str) -> Vec<String> {
+        let items = self.body.get(key).and_then(|answer| answer.value.as_array());
+        items.into_iter().flatten().filter_map(|item| item.as_str().map(str::to_owned)).collect()
     }
 }
 
@@ -163,15 +169,13 @@ impl Diary {
         days
     }
 
-    /// The weight of each day of weighing: all birds of the day together.
+    /// The weight of each day of weighing: all that was weighed on the day together.
     fn write_weights(&mut self) {
-        let mut birds: BTreeMap<i32, Vec<f64>> = BTreeMap::new();
-        for note in self.of_kind("weighing") {
-            if let Some(age) = self.age(note.day) {
-                birds.entry(age).or_default().extend(note.numbers("weights_g"));
-            }
-        }
-        let weighed = birds.into_iter().filter_map(|(age, weights)| Some((age, interval(&weights)?)));
+        let days: BTreeSet<CivilDay> = self.of_kind("weighing").map(|note| note.day).collect();
+        let weighed = days.into_iter().filter_map(|day| {
+            let ends = Weighed::of_day(self, day).mean_and_range(&Around::of_day(self, day))?;
+            Some((self.age(day)?, ends))
+        });
         let weighed: BTreeMap<i32, [f64; 3]> = weighed.collect();
         for (at, key) in [growing::WEIGHT_LOW, growing::WEIGHT, growing::WEIGHT_HIGH].into_iter().enumerate()
         {
@@ -179,14 +183,6 @@ impl Diary {
             set_days(&mut self.answers, key, days);
         }
     }
-}
-
-/// Lower end, mean and upper end of some birds' weight.
-fn interval(weights: &[f64]) -> Option<[f64; 3]> {
-    let mean = weighing::mean(weights)?;
-    let sd = weighing::standard_deviation(weights)?;
-    let (low, high) = weighing::mean_interval(weights.len() as f64, mean, sd, None, 0.95)?;
-    Some([low, mean, high])
 }
 
 fn of(kind: &str, note: &Noted, key: &str) -> Option<f64> {

@@ -188,7 +188,8 @@ impl Outcome {
             .collect::<Option<Vec<Resolved>>>()?;
         let lists = lists(answers, rule)?;
         let scalars = rule.inputs.iter().zip(&inputs).filter(|(input, _)| !is_list(input));
-        let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(lists.iter().flatten().copied()).collect();
+        let numbers: Vec<f64> =
+            scalars.map(|(_, input)| input.value).chain(lists.iter().flatten().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
         let band = if rule.together {

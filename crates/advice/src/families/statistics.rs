@@ -211,9 +211,7 @@ fn score(kind: &str, inputs: &Inputs, output: &str) -> Found {
         ("crps_ensemble", "crps" | "crps_fair") => {
             scores::crps_of_draws(&inputs.numbers("members")?, seen()?, output == "crps_fair")
         }
-        ("pinball", _) => {
-            Some(scores::pinball(inputs.number("level")?, inputs.number("quantile")?, seen()?))
-        }
+        ("pinball", _) => Some(scores::pinball(inputs.number("level")?, inputs.number("quantile")?, seen()?)),
         ("interval_score", _) => {
             let (low, high) = (inputs.number("low")?, inputs.number("high")?);
             Some(scores::interval_score(low, high, inputs.confidence()?, seen()?))

@@ -30,7 +30,7 @@ pub(crate) const SPOT_BIRDS: &str = "weighing.spot_birds";
 pub(crate) const COCKS: &str = "weighing.cocks";
 pub(crate) const AGE: &str = "weighing.age_d";
 pub(crate) const STANDARD: &str = "weighing.standard";
-const TARGET: &str = "weighing.target_g";
+pub(crate) const TARGET: &str = "weighing.target_g";
 pub(crate) const STEP: &str = "weighing.scale_step_g";
 const TEST: &str = "weighing.test_weight_g";
 const TEST_SHOWN: &str = "weighing.test_shown_g";
@@ -47,11 +47,7 @@ const fn numbers(unit: Unit, low: f64, high: f64, at_least: usize) -> Kind {
 }
 
 static FIELDS: &[Field] = &[
-    asked(
-        WEIGHTS,
-        numbers(Unit::Gram, 20.0, 10_000.0, 2),
-        Need::Optional,
-    ),
+    asked(WEIGHTS, numbers(Unit::Gram, 20.0, 10_000.0, 2), Need::Optional),
     asked(CV, asked_outside(number(Unit::Percent, 0.5, 60.0), 5.0, 20.0), Need::Optional),
     asked(ERROR, asked_outside(number(Unit::Percent, 0.2, 20.0), 1.0, 5.0), Need::Optional),
     asked(FLOCK, count(Unit::Birds, 10.0, 100_000.0), Need::Optional),
@@ -243,15 +239,15 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[
             within_groups(
-                "within-by-groups",
-                &[SCALE_ERROR, TAKEN_OFF, list("T", GROUPS), list("n", GROUP_BIRDS)],
-            )
-            .when(by_groups),
-            within_groups(
                 "within-by-spots",
                 &[SCALE_ERROR, TAKEN_OFF, list("T", SPOTS), list("n", SPOT_BIRDS)],
             )
             .when(by_spots),
+            within_groups(
+                "within-by-groups",
+                &[SCALE_ERROR, TAKEN_OFF, list("T", GROUPS), list("n", GROUP_BIRDS)],
+            )
+            .when(by_groups),
             exact(
                 "within-of-flock",
                 "sqrt(t95(count(w) - 1) ^ 2 * sum((w - mean(w)) ^ 2) / (count(w) - 1) / count(w) * (1 - count(w) / max(N, count(w))) + s ^ 2) / (1 + b / 100)",
@@ -274,13 +270,13 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Gram,
         decimals: 0,
         rules: &[
+            mean_of_groups("spots-mean", &[WITHIN, TAKEN_OFF, list("T", SPOTS), list("n", SPOT_BIRDS)])
+                .when(by_spots),
             mean_of_groups(
                 "groups-mean",
                 &[WITHIN, TAKEN_OFF, list("T", GROUPS), list("n", GROUP_BIRDS)],
             )
             .when(by_groups),
-            mean_of_groups("spots-mean", &[WITHIN, TAKEN_OFF, list("T", SPOTS), list("n", SPOT_BIRDS)])
-                .when(by_spots),
             exact(
                 "weights-mean",
                 "sum(w) / count(w) / (1 + b / 100)",

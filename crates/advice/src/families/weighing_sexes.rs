@@ -4,9 +4,7 @@ use model::weighing;
 use quantity::{Status, Unit};
 
 use super::Family;
-use super::weighing::{
-    COCKS, CONFIDENCE, TAKEN_OFF, WEIGHTS, cv_interval, halves, percent, taken_off,
-};
+use super::weighing::{COCKS, CONFIDENCE, TAKEN_OFF, WEIGHTS, cv_interval, halves, percent, taken_off};
 use crate::rule::{FigureSpec, Input, exact, figure, list};
 
 /// The family.
@@ -100,11 +98,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact(
             "cv-mixed",
             "sqrt(k ^ 2 + sum(s) / count(s) * (1 - sum(s) / count(s)) * g ^ 2)",
-            &[
-                figure("k", "weighing.cv_within_sex"),
-                figure("g", "weighing.sex_gap"),
-                list("s", COCKS),
-            ],
+            &[figure("k", "weighing.cv_within_sex"), figure("g", "weighing.sex_gap"), list("s", COCKS)],
             |x| {
                 let share = x[2..].iter().sum::<f64>() / (x.len() - 2) as f64;
                 Some((x[0] * x[0] + share * (1.0 - share) * x[1] * x[1]).sqrt())

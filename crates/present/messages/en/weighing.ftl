@@ -102,3 +102,5 @@ rule-cv-within-sex = Every bird’s distance from the mean of its own sex, squar
     .formula = 100 × √(sum of (weight − mean of its sex)² ÷ (birds − 2)) ÷ mean of all, out of { $w } and { $s }
 rule-cv-mixed = What cocks and hens together differ: their own spread, and what the gap between them adds.
     .formula = √({ $k }² + share of cocks × share of hens × { $g }²), the shares out of { $s }
+
+against-as-many = { $key }: one is wanted for each of { $other }, { $value } in all.
