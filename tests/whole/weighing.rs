@@ -123,3 +123,178 @@ fn lists_of_an_entry_go_side_by_side() {
     assert_eq!(faults(&[("weights_g", DOOR), ("sexes", "cock,hen,hen,cock")]), Vec::<String>::new());
     assert_eq!(faults(&[("hour_h", "7")]).len(), 1, "nothing was weighed");
 }
+
+mod in_words {
+    use advice::weigh_file;
+    use advice::weighed::{Around, Weighed};
+    use present::document::Align;
+    use present::weighing::{Slip, document, file_fault, running, slip};
+    use present::{Block, Document, Locale, Units, Viewer, html, text, view};
+
+    fn viewer(locale: Locale) -> Viewer {
+        Viewer { locale, ..Viewer::plain() }
+    }
+
+    fn flock(birds: u32) -> Weighed {
+        let weight = |n: u32| {
+            let z = model::chance::Draw { seed: 11, scenario: 0, stream: 0, day: 0, n }.normal();
+            (2000.0 * (1.0 + 0.1 * z)).round()
+        };
+        Weighed::of_weights(&(0..birds).map(weight).collect::<Vec<_>>())
+    }
+
+    fn said(weighed: &Weighed, around: &Around) -> String {
+        let result = weighed.result(around);
+        let plain = viewer(Locale::English);
+        text::write(&document(weighed, &result, "Mango Ridge", &plain), &plain, true)
+    }
+
+    /// Everything a weighing can say, in every language, has words.
+    #[test]
+    fn nothing_shows_through() {
+        let spots =
+            "weight_g,spot,sex\n1820,a,m\n1900,a,f\n1700,b,m\n1950,b,f\n2100,c,m\n2000,c,f\n9195,c,f\n";
+        let crates = "group_weight_g,birds,spot\n18200,10,a\n19100,10,b\n";
+        let of_file = |text: &str| weigh_file::read(text).unwrap();
+        let many = [flock(60), flock(7), of_file(spots), of_file(crates), of_file("weight_g\n1820\n")];
+        let told = Around { flock: Some(1500.0), expected_g: Some(2050.0), ..Around::default() };
+        let by_age = Around { age_d: Some(35), standard: Some("open-house"), ..Around::default() };
+        for (weighed, around) in many.iter().flat_map(|one| [(one, &told), (one, &by_age)]) {
+            let result = weighed.result(around);
+            for locale in Locale::ALL {
+                let viewer = viewer(locale);
+                let whole = document(weighed, &result, "", &viewer);
+                let short = Document { blocks: running(weighed, &result, &viewer), ..Document::default() };
+                for document in [whole, short, slip(&paper(Some(&result)), &viewer)] {
+                    let text = text::write(&document, &viewer, true);
+                    assert!(!text.contains("{$") && !text.contains('['), "{text}");
+                    assert!(!html::blocks(&document, &viewer).into_string().is_empty());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn it_says_when_it_is_enough() {
+        let around = Around { flock: Some(1500.0), ..Around::default() };
+        let few = said(&flock(20), &around);
+        assert!(few.contains("Weigh about ") && few.contains(" more to know the mean to 3 %"), "{few}");
+        let many = said(&flock(90), &around);
+        assert!(many.contains("Enough: the mean is known to 3 % either way."), "{many}");
+        let short = running(&flock(20), &flock(20).result(&around), &viewer(Locale::English));
+        assert!(matches!(&short[0], Block::Lead { label, .. } if label.contains("20 birds")), "{short:?}");
+        assert_eq!(running(&Weighed::default(), &Weighed::default().result(&around), &Viewer::plain()), []);
+    }
+
+    /// A mean is called low only where its range lies below what was expected.
+    #[test]
+    fn luck_of_the_draw_is_not_called_a_lag() {
+        let of =
+            |expected_g: f64| said(&flock(60), &Around { expected_g: Some(expected_g), ..Around::default() });
+        assert!(of(2500.0).contains("below the 2\u{a0}500 g expected"), "{}", of(2500.0));
+        assert!(of(1500.0).contains("above the 1\u{a0}500 g expected"));
+        assert!(of(2010.0).contains("the flock can be on it"));
+    }
+
+    /// A slip of the pen is asked about, and the weight still counts.
+    #[test]
+    fn an_odd_weight_is_asked_about_and_counts() {
+        let mut weighed = flock(40);
+        weighed.birds[11].grams = 20_300.0;
+        let text = said(&weighed, &Around::default());
+        assert!(text.contains("Weight 12: 20\u{a0}300 g") && text.contains("Then 2\u{a0}030 g"), "{text}");
+        let mean = weighed.result(&Around::default()).outcome.number("weighing.mean").unwrap();
+        assert!((mean - model::weighing::mean(&weighed.weights()).unwrap()).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_drawing_marks_what_was_expected() {
+        let weighed = flock(60);
+        let around = Around { expected_g: Some(2050.0), ..Around::default() };
+        let customary = Viewer { units: Units::Customary, ..Viewer::plain() };
+        for (viewer, expected) in [(Viewer::plain(), "Expected were 2\u{a0}050 g"), (customary, "oz")] {
+            let document = document(&weighed, &weighed.result(&around), "", &viewer);
+            let drawing = document.blocks.iter().find_map(|block| match block {
+                Block::Drawing(drawing) => Some(drawing),
+                _ => None,
+            });
+            let drawing = drawing.unwrap();
+            assert!(drawing.alternative.contains(expected) || expected == "oz", "{}", drawing.alternative);
+            assert!(drawing.svg.contains(">Expected<") && drawing.svg.contains("role=\"img\""));
+            let counted: usize = drawing.data.rows.iter().map(|row| row[2].parse::<usize>().unwrap()).sum();
+            assert_eq!(counted, 60);
+        }
+    }
+
+    fn paper<'a>(result: Option<&'a advice::sums::SumResult>) -> Slip<'a> {
+        Slip {
+            whose: "Mango Ridge",
+            day: None,
+            age_d: Some(21),
+            expected_g: Some(812.0),
+            birds: 100.0,
+            spots: 3,
+            result,
+        }
+    }
+
+    /// Boxes for all birds, and no more than a page holds.
+    #[test]
+    fn the_slip_has_a_box_a_bird() {
+        let rows_and_spots = |birds: f64| {
+            let made = slip(&Slip { birds, ..paper(None) }, &Viewer::plain());
+            let table = made.blocks.into_iter().find_map(|block| match block {
+                Block::Table(table) => Some(table),
+                _ => None,
+            });
+            let table = table.unwrap();
+            (table.rows.len() - 1, table.columns.iter().filter(|(_, align)| *align == Align::Line).count())
+        };
+        for birds in [30.0, 50.0, 100.0] {
+            let (rows, spots) = rows_and_spots(birds);
+            assert!(
+                (rows * spots) as f64 >= birds && rows <= 13 && (3..=8).contains(&spots),
+                "{birds}: {rows} × {spots}"
+            );
+        }
+        assert_eq!(rows_and_spots(4.0), (5, 3));
+    }
+
+    #[test]
+    fn bad_files_say_line_column_and_the_way_out() {
+        let faults = |text: &str| file_fault(&weigh_file::read(text).unwrap_err(), &viewer(Locale::English));
+        assert_eq!(
+            faults("weight_g,sex\n1820,cock\n18200,\n1 900,cat\n"),
+            [
+                "line 3: weight_g is 18200, outside 20 g to 10\u{a0}000 g. Did you mean 1\u{a0}820?",
+                "line 4: sex is “cat”. It can be: cock, hen.",
+            ]
+        );
+        assert_eq!(
+            faults("wieght_g\n1820\n"),
+            ["Line 1: column “wieght_g” is not read. Did you mean weight_g?"]
+        );
+        assert!(faults("").concat().contains("Write a heading such as weight_g"));
+        assert!(faults("day,dead\n1,2\n").concat().contains("Line 1: no column of weights."));
+        let beside = faults("weight_g,birds\n18200,10\n");
+        assert_eq!(beside.len(), 1, "{beside:?}");
+    }
+
+    /// What programs read: names, ranges and units.
+    #[test]
+    fn the_figures_go_out_as_json() {
+        let weighed = flock(60);
+        let json =
+            serde_json::to_value(view::sum(&weighed.result(&Around::default()), &Viewer::plain(), false))
+                .unwrap();
+        for (name, unit) in
+            [("weighing.mean", "g"), ("weighing.cv", "percent"), ("weighing.uniformity", "percent")]
+        {
+            let figure = &json["figures"][name];
+            assert!(figure["low"].as_f64() < figure["value"].as_f64(), "{figure}");
+            assert!(figure["high"].as_f64() > figure["value"].as_f64(), "{figure}");
+            assert!(figure["unit"].as_str().is_some_and(|own| own == unit || unit == "percent"), "{figure}");
+        }
+        assert_eq!(json["figures"]["weighing.n"]["value"], 60.0);
+    }
+}

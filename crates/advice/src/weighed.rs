@@ -62,9 +62,12 @@ pub struct Around {
     pub age_d: Option<i32>,
     /// What a bird should weigh, g.
     pub expected_g: Option<f64>,
-    /// The curve to read that off where it is not told: `fast`, `open-house`, `slow`.
+    /// The curve to read that off where it is not told; one of [`STANDARDS`].
     pub standard: Option<&'static str>,
 }
+
+/// Curves of weight by age that the program holds.
+pub const STANDARDS: [&str; 3] = ["fast", "open-house", "slow"];
 
 /// Near enough for feed and sale: our judgement.
 pub const ERROR_PERCENT: f64 = 3.0;

@@ -3,6 +3,7 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use advice::weighed::STANDARDS;
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
 use present::plan::SHEETS;
@@ -32,6 +33,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(serve(words))
         .subcommand(record(words))
         .subcommand(walk(words))
+        .subcommand(weigh(words))
         .subcommand(history(words))
         .subcommand(export(words))
         .subcommand(import(words))
@@ -58,7 +60,7 @@ fn plan(words: &Words) -> Command {
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(sheet(words))
         .arg(option("figure", words).value_name("NAME").requires("pdf"))
-        .arg(option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4"))
+        .arg(paper(words))
         .arg(units(words))
 }
 
@@ -124,6 +126,23 @@ fn walk(words: &Words) -> Command {
         .arg(units(words))
 }
 
+fn weigh(words: &Words) -> Command {
+    Command::new("weigh")
+        .about(words.plain("command-weigh"))
+        .after_help(words.plain("example-weigh"))
+        .arg(file("FILE", "argument-weights-file", words))
+        .args([flag("json", words), flag("working", words)])
+        .arg(Arg::new("day").long("day").help(words.plain("option-age")).value_name("N"))
+        .arg(option("expected", words).value_name("G"))
+        .arg(option("standard", words).value_parser(STANDARDS).default_value(STANDARDS[1]))
+        .arg(option("birds", words).value_name("N"))
+        .arg(option("within", words).value_name("PERCENT"))
+        .arg(option("step", words).value_name("G"))
+        .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(paper(words))
+        .arg(units(words))
+}
+
 fn history(words: &Words) -> Command {
     Command::new("history")
         .about(words.plain("command-history"))
@@ -183,6 +202,10 @@ fn flag(name: &'static str, words: &Words) -> Arg {
 
 fn option(name: &'static str, words: &Words) -> Arg {
     Arg::new(name).long(name).help(words.plain(&format!("option-{name}")))
+}
+
+fn paper(words: &Words) -> Arg {
+    option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4")
 }
 
 fn units(words: &Words) -> Arg {

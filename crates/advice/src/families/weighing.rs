@@ -34,7 +34,7 @@ pub(crate) const TARGET: &str = "weighing.target_g";
 pub(crate) const STEP: &str = "weighing.scale_step_g";
 const TEST: &str = "weighing.test_weight_g";
 const TEST_SHOWN: &str = "weighing.test_shown_g";
-const CORRECT: &str = "weighing.correct_scale";
+pub(crate) const CORRECT: &str = "weighing.correct_scale";
 
 /// All intervals here cover the truth in 95 samples of 100.
 pub(super) const CONFIDENCE: f64 = 0.95;
@@ -58,7 +58,7 @@ static FIELDS: &[Field] = &[
     asked(SPOT_BIRDS, numbers(Unit::Birds, 1.0, 1_000.0, SPOTS_ENOUGH), Need::Optional),
     asked(COCKS, numbers(Unit::One, 0.0, 1.0, 2), Need::Optional),
     asked(AGE, count(Unit::Day, 0.0, 70.0), Need::Optional),
-    asked(STANDARD, Kind::Choice(&["fast", "open-house", "slow"]), Need::Optional),
+    asked(STANDARD, Kind::Choice(&crate::weighed::STANDARDS), Need::Optional),
     asked(TARGET, number(Unit::Gram, 20.0, 10_000.0), Need::Optional),
     asked(STEP, asked_outside(number(Unit::Gram, 0.1, 500.0), 0.5, 100.0), Need::Optional),
     asked(TEST, number(Unit::Gram, 50.0, 50_000.0), Need::Optional),

@@ -10,7 +10,6 @@ use advice::plan_file;
 use clap::ArgMatches;
 use present::calendar::Written;
 use present::plan::{SHEETS, SheetKind, Shown};
-use present::print::{self, Paper};
 use present::{Document, Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Currency, Question, Raw, Source, Value};
 
@@ -28,20 +27,19 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
     let with_workings = given.get_flag("working");
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
-        let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
-        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings), given)?;
-        write_file(out, &pdf, words)?;
+        let sheets = sheets(&plan, &viewer, &wanted(given, with_workings), given)?;
+        super::write_pdf(out, &sheets, given, &viewer)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
         if !viewer.money_shown {
             return Err(Failure::input(words.plain("command-money-hidden")));
         }
-        write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
+        super::write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("ics") {
         let written = Written::now(clock::now());
         let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
-        write_file(out, calendar.as_bytes(), words)?;
+        super::write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -49,13 +47,6 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let asked: String =
         questions.iter().map(|question| format!("? {}\n", fault::question(question, &viewer))).collect();
     super::print(&(asked + &text::write(&Shown::new(&plan, &viewer).document(), &viewer, with_workings)))
-}
-
-fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
-    std::fs::write(out, bytes).map_err(|error| {
-        let file = out.display().to_string();
-        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
-    })
 }
 
 /// The futures that the figures of risk are counted from.
@@ -122,10 +113,9 @@ fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
 fn sheets(
     plan: &Plan,
     viewer: &Viewer,
-    paper: Paper,
     names: &[&str],
     given: &ArgMatches,
-) -> Result<Vec<u8>, Failure> {
+) -> Result<Vec<Document>, Failure> {
     let shown = Shown::new(plan, viewer);
     let figure = given.get_one::<String>("figure").map(String::as_str);
     let mut documents: Vec<Document> = Vec::new();
@@ -135,8 +125,5 @@ fn sheets(
             Failure::input(say!(viewer.words(), "command-no-figure", figure = figure))
         })?);
     }
-    let printable = print::write(&documents, paper, viewer);
-    typeset::render(&printable.data, &printable.drawings, None).map_err(|error| {
-        Failure::Failed(say!(viewer.words(), "command-cannot-print", why = error.to_string()))
-    })
+    Ok(documents)
 }

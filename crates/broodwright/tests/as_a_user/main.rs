@@ -4,6 +4,7 @@
 mod moving;
 mod recording;
 mod rows;
+mod weighing;
 
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -1,0 +1,104 @@
+//! `weigh FILE.csv`: what a file of weights says of the flock.
+
+use std::path::{Path, PathBuf};
+
+use advice::families;
+use advice::sums::SumResult;
+use advice::weigh_file;
+use advice::weighed::{Around, Weighed};
+use clap::ArgMatches;
+use present::weighing::{self, Slip};
+use present::{Locale, Viewer, Words, fault, say, text, view};
+use quantity::{Answers, Asked, Need, Raw, Source};
+
+use crate::failure::Failure;
+use crate::input;
+
+/// Options and the fields whose kind and range they have.
+const OPTIONS: [(&str, &str); 5] = [
+    ("day", "weighing.age_d"),
+    ("expected", "weighing.target_g"),
+    ("birds", "weighing.birds"),
+    ("within", "weighing.error_percent"),
+    ("step", "weighing.scale_step_g"),
+];
+
+/// The fewest spots that tell how sure a mean is.
+const SPOTS: usize = 3;
+
+/// Reads the weights and shows what they say in the form asked for.
+pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
+    let plain = Viewer { locale, ..Viewer::plain() };
+    let Some(path) = given.get_one::<PathBuf>("FILE") else { return Ok(()) };
+    let told = told(given, &plain)?;
+    let weighed = Weighed { scale_step_g: told.number("weighing.scale_step_g"), ..read(path, &plain)? };
+    let around = around(&told, given);
+    let result = weighed.result(&around);
+    let viewer = super::viewer(plain, given, locale);
+    let document = weighing::document(&weighed, &result, "", &viewer);
+    if let Some(out) = given.get_one::<PathBuf>("pdf") {
+        let documents = [document.clone(), slip(&weighed, &around, &result, &viewer)];
+        super::write_pdf(out, &documents, given, &viewer)?;
+    }
+    let with_workings = given.get_flag("working");
+    if given.get_flag("json") {
+        return super::print_json(&view::sum(&result, &viewer, with_workings));
+    }
+    super::print(&text::write(&document, &viewer, with_workings))
+}
+
+fn read(path: &Path, viewer: &Viewer) -> Result<Weighed, Failure> {
+    let words: &Words = viewer.words();
+    let text = input::text(path, words)?;
+    weigh_file::read(&text).map_err(|wrong| {
+        let faults = weighing::file_fault(&wrong, viewer).into_iter();
+        let in_file =
+            |fault: String| say!(words, "command-in-file", file = path.display().to_string(), fault = fault);
+        Failure::BadInput(faults.map(in_file).collect())
+    })
+}
+
+/// The options, checked as the fields they are.
+fn told(given: &ArgMatches, viewer: &Viewer) -> Result<Answers, Failure> {
+    let asked = OPTIONS.iter().filter_map(|(name, key)| {
+        Some(Asked { key: name, field: families::field(key)?, need: Need::Optional })
+    });
+    let raw = |name: &str| {
+        let text = given.get_one::<String>(name)?.clone();
+        Some(Raw { key: name.to_owned(), text: vec![text], line: None })
+    };
+    let raws: Vec<Raw> = OPTIONS.iter().filter_map(|(name, _)| raw(name)).collect();
+    let checked = quantity::field::check(&asked.collect::<Vec<_>>(), &raws, Source::Hand, false);
+    if checked.problems.is_empty() {
+        return Ok(checked.answers);
+    }
+    Err(Failure::BadInput(checked.problems.iter().map(|problem| fault::sentence(problem, viewer)).collect()))
+}
+
+fn around(told: &Answers, given: &ArgMatches) -> Around {
+    let usual = Around::default();
+    let wanted = given.get_one::<String>("standard").map(String::as_str);
+    Around {
+        flock: told.number("weighing.birds"),
+        error_percent: told.number("weighing.error_percent").unwrap_or(usual.error_percent),
+        age_d: told.number("weighing.age_d").map(|age| age as i32),
+        expected_g: told.number("weighing.target_g"),
+        standard: advice::weighed::STANDARDS.into_iter().find(|name| Some(*name) == wanted),
+    }
+}
+
+fn slip(weighed: &Weighed, around: &Around, result: &SumResult, viewer: &Viewer) -> present::Document {
+    let birds = result.outcome.number("weighing.n").unwrap_or(weighed.birds.len() as f64);
+    weighing::slip(
+        &Slip {
+            whose: "",
+            day: None,
+            age_d: around.age_d,
+            expected_g: around.expected_g,
+            birds,
+            spots: SPOTS,
+            result: Some(result),
+        },
+        viewer,
+    )
+}
