@@ -2,13 +2,13 @@
 
 use advice::diary::Diary;
 use advice::record;
-use advice::weighed::{Around, Weighed};
+use advice::weighing::{Aim, Weighing};
 use quantity::{Raw, Source};
 
 use crate::running::{self, Pen, RUNNING};
 
 /// What entries about day 14 say together, and the diary they stand in.
-fn day_14(entries: &[&[(&str, &str)]]) -> (Weighed, Diary) {
+fn day_14(entries: &[&[(&str, &str)]]) -> (Weighing, Diary) {
     let mut pen = Pen::default();
     pen.adopt_and_place(RUNNING);
     let day = running::placed().plus_days(14);
@@ -17,7 +17,7 @@ fn day_14(entries: &[&[(&str, &str)]]) -> (Weighed, Diary) {
         pen.note(RUNNING, day, "weighing", &typed);
     }
     let diary = Diary::read(&pen.fold(), RUNNING, day);
-    (Weighed::of_day(&diary, day), diary)
+    (Weighing::on(&diary, day), diary)
 }
 
 fn weight_on_14(diary: &Diary) -> [f64; 3] {
@@ -39,21 +39,21 @@ fn entries_of_one_day_are_read_together() {
     let (apart, by_two) = day_14(&[&[("weights_g", DOOR)], &[("weights_g", MIDDLE)]]);
     let both = format!("{DOOR} {MIDDLE}");
     let (together, by_one) = day_14(&[&[("weights_g", &both)]]);
-    assert_eq!((apart.birds.len(), apart), (8, together));
+    assert_eq!((apart.readings.len(), apart), (8, together));
     assert_eq!(weight_on_14(&by_two), weight_on_14(&by_one));
 }
 
 /// Derived: mean ± t(7) sd √(1 - 8 / N) / √8, with the birds that were alive that morning.
 #[test]
 fn the_range_knows_how_many_are_alive() {
-    let (weighed, diary) = day_14(&[&[("weights_g", DOOR)], &[("weights_g", MIDDLE)]]);
+    let (weighing, diary) = day_14(&[&[("weights_g", DOOR)], &[("weights_g", MIDDLE)]]);
     let alive = record::alive_before(&diary, diary.on).unwrap();
-    let weights = weighed.weights();
+    let weights = weighing.weights();
     let sd = model::weighing::standard_deviation(&weights).unwrap();
     let (low, high) = model::weighing::mean_interval(8.0, 397.5, sd, Some(alive), 0.95).unwrap();
     near(weight_on_14(&diary), [low, 397.5, high]);
-    let around = Around::of_day(&diary, diary.on);
-    assert!(around.expected_g.is_some() && around.age_d == Some(14) && around.flock == Some(alive));
+    let aim = Aim::on(&diary, diary.on);
+    assert!(aim.expected_g.is_some() && aim.age_d == Some(14) && weighing.flock == Some(alive));
 }
 
 /// Three spots that differ: their range is by spots (derived: mean ± t(2) × standard error of the ratio), and far wider.
@@ -74,10 +74,10 @@ fn spots_are_counted_and_not_their_birds() {
     assert_eq!(weight_on_14(&by_two), weight_on_14(&by_birds));
 }
 
-/// Crates, with a bird weighed alone as a crate of one (derived by the ratio of totals).
+/// Crates, with a bird weighing alone as a crate of one (derived by the ratio of totals).
 #[test]
 fn crates_have_a_mean_and_no_evenness() {
-    let (weighed, diary) = day_14(&[&[
+    let (weighing, diary) = day_14(&[&[
         ("group_weights_g", "4100 3900 4050"),
         ("group_birds", "10 10 10"),
         ("weights_g", "420"),
@@ -86,10 +86,11 @@ fn crates_have_a_mean_and_no_evenness() {
         .unwrap();
     let (low, high) = of.mean_interval(0.95).unwrap();
     near(weight_on_14(&diary), [low, of.mean, high]);
-    let outcome = weighed.result(&Around::of_day(&diary, diary.on)).outcome;
+    let outcome = weighing.held_against(&Aim::on(&diary, diary.on)).outcome;
     assert_eq!(outcome.number("weighing.n"), Some(31.0));
-    let crates = Weighed { birds: Vec::new(), ..weighed };
-    let outcome = crates.result(&Around::default()).outcome;
+    let readings = weighing.readings.into_iter().filter(|one| one.birds > 1).collect();
+    let crates = Weighing { readings, scale_step_g: None, flock: None };
+    let outcome = crates.held_against(&Aim::default()).outcome;
     assert!(outcome.get("weighing.uniformity").is_none() && outcome.get("weighing.cv").is_some());
 }
 
@@ -121,12 +122,12 @@ fn lists_of_an_entry_go_side_by_side() {
     assert_eq!(faults(&[("group_weights_g", "4000 4100"), ("group_birds", "10")]).len(), 1);
     assert_eq!(faults(&[("group_weights_g", "4000 4100")]).len(), 1);
     assert_eq!(faults(&[("weights_g", DOOR), ("sexes", "cock,hen,hen,cock")]), Vec::<String>::new());
-    assert_eq!(faults(&[("hour_h", "7")]).len(), 1, "nothing was weighed");
+    assert_eq!(faults(&[("hour_h", "7")]).len(), 1, "nothing was weighing");
 }
 
 mod in_words {
     use advice::weigh_file;
-    use advice::weighed::{Around, Weighed};
+    use advice::weighing::{Aim, Weighing};
     use present::document::Align;
     use present::weighing::{Slip, document, file_fault, running, slip};
     use present::{Block, Document, Locale, Units, Viewer, html, text, view};
@@ -135,18 +136,19 @@ mod in_words {
         Viewer { locale, ..Viewer::plain() }
     }
 
-    fn flock(birds: u32) -> Weighed {
+    fn flock(birds: u32) -> Weighing {
         let weight = |n: u32| {
             let z = model::chance::Draw { seed: 11, scenario: 0, stream: 0, day: 0, n }.normal();
             (2000.0 * (1.0 + 0.1 * z)).round()
         };
-        Weighed::of_weights(&(0..birds).map(weight).collect::<Vec<_>>())
+        let weights: Vec<f64> = (0..birds).map(weight).collect();
+        Weighing { flock: Some(1500.0), ..Weighing::of_weights(&weights) }
     }
 
-    fn said(weighed: &Weighed, around: &Around) -> String {
-        let result = weighed.result(around);
+    fn said(weighing: &Weighing, aim: &Aim) -> String {
+        let result = weighing.held_against(aim);
         let plain = viewer(Locale::English);
-        text::write(&document(weighed, &result, "Mango Ridge", &plain), &plain, true)
+        text::write(&document(weighing, &result, "Mango Ridge", &plain), &plain, true)
     }
 
     /// Everything a weighing can say, in every language, has words.
@@ -157,14 +159,14 @@ mod in_words {
         let crates = "group_weight_g,birds,spot\n18200,10,a\n19100,10,b\n";
         let of_file = |text: &str| weigh_file::read(text).unwrap();
         let many = [flock(60), flock(7), of_file(spots), of_file(crates), of_file("weight_g\n1820\n")];
-        let told = Around { flock: Some(1500.0), expected_g: Some(2050.0), ..Around::default() };
-        let by_age = Around { age_d: Some(35), standard: Some("open-house"), ..Around::default() };
-        for (weighed, around) in many.iter().flat_map(|one| [(one, &told), (one, &by_age)]) {
-            let result = weighed.result(around);
+        let told = Aim { expected_g: Some(2050.0), ..Aim::default() };
+        let by_age = Aim { age_d: Some(35), standard: Some("open-house"), ..Aim::default() };
+        for (weighing, aim) in many.iter().flat_map(|one| [(one, &told), (one, &by_age)]) {
+            let result = weighing.held_against(aim);
             for locale in Locale::ALL {
                 let viewer = viewer(locale);
-                let whole = document(weighed, &result, "", &viewer);
-                let short = Document { blocks: running(weighed, &result, &viewer), ..Document::default() };
+                let whole = document(weighing, &result, "", &viewer);
+                let short = Document { blocks: running(weighing, &result, &viewer), ..Document::default() };
                 for document in [whole, short, slip(&paper(Some(&result)), &viewer)] {
                     let text = text::write(&document, &viewer, true);
                     assert!(!text.contains("{$") && !text.contains('['), "{text}");
@@ -176,21 +178,23 @@ mod in_words {
 
     #[test]
     fn it_says_when_it_is_enough() {
-        let around = Around { flock: Some(1500.0), ..Around::default() };
-        let few = said(&flock(20), &around);
+        let aim = Aim::default();
+        let few = said(&flock(20), &aim);
         assert!(few.contains("Weigh about ") && few.contains(" more to know the mean to 3 %"), "{few}");
-        let many = said(&flock(90), &around);
+        let many = said(&flock(90), &aim);
         assert!(many.contains("Enough: the mean is known to 3 % either way."), "{many}");
-        let short = running(&flock(20), &flock(20).result(&around), &viewer(Locale::English));
+        let short = running(&flock(20), &flock(20).held_against(&aim), &viewer(Locale::English));
         assert!(matches!(&short[0], Block::Lead { label, .. } if label.contains("20 birds")), "{short:?}");
-        assert_eq!(running(&Weighed::default(), &Weighed::default().result(&around), &Viewer::plain()), []);
+        assert_eq!(
+            running(&Weighing::default(), &Weighing::default().held_against(&aim), &Viewer::plain()),
+            []
+        );
     }
 
     /// A mean is called low only where its range lies below what was expected.
     #[test]
     fn luck_of_the_draw_is_not_called_a_lag() {
-        let of =
-            |expected_g: f64| said(&flock(60), &Around { expected_g: Some(expected_g), ..Around::default() });
+        let of = |expected_g: f64| said(&flock(60), &Aim { expected_g: Some(expected_g), ..Aim::default() });
         assert!(of(2500.0).contains("below the 2\u{a0}500 g expected"), "{}", of(2500.0));
         assert!(of(1500.0).contains("above the 1\u{a0}500 g expected"));
         assert!(of(2010.0).contains("the flock can be on it"));
@@ -199,21 +203,21 @@ mod in_words {
     /// A slip of the pen is asked about, and the weight still counts.
     #[test]
     fn an_odd_weight_is_asked_about_and_counts() {
-        let mut weighed = flock(40);
-        weighed.birds[11].grams = 20_300.0;
-        let text = said(&weighed, &Around::default());
+        let mut weighing = flock(40);
+        weighing.readings[11].grams = 20_300.0;
+        let text = said(&weighing, &Aim::default());
         assert!(text.contains("Weight 12: 20\u{a0}300 g") && text.contains("Then 2\u{a0}030 g"), "{text}");
-        let mean = weighed.result(&Around::default()).outcome.number("weighing.mean").unwrap();
-        assert!((mean - model::weighing::mean(&weighed.weights()).unwrap()).abs() < 1e-9);
+        let mean = weighing.held_against(&Aim::default()).outcome.number("weighing.mean").unwrap();
+        assert!((mean - model::weighing::mean(&weighing.weights()).unwrap()).abs() < 1e-9);
     }
 
     #[test]
     fn the_drawing_marks_what_was_expected() {
-        let weighed = flock(60);
-        let around = Around { expected_g: Some(2050.0), ..Around::default() };
+        let weighing = flock(60);
+        let aim = Aim { expected_g: Some(2050.0), ..Aim::default() };
         let customary = Viewer { units: Units::Customary, ..Viewer::plain() };
         for (viewer, expected) in [(Viewer::plain(), "Expected were 2\u{a0}050 g"), (customary, "oz")] {
-            let document = document(&weighed, &weighed.result(&around), "", &viewer);
+            let document = document(&weighing, &weighing.held_against(&aim), "", &viewer);
             let drawing = document.blocks.iter().find_map(|block| match block {
                 Block::Drawing(drawing) => Some(drawing),
                 _ => None,
@@ -229,7 +233,6 @@ mod in_words {
     fn paper<'a>(result: Option<&'a advice::sums::SumResult>) -> Slip<'a> {
         Slip {
             whose: "Mango Ridge",
-            day: None,
             age_d: Some(21),
             expected_g: Some(812.0),
             birds: 100.0,
@@ -283,9 +286,9 @@ mod in_words {
     /// What programs read: names, ranges and units.
     #[test]
     fn the_figures_go_out_as_json() {
-        let weighed = flock(60);
+        let weighing = flock(60);
         let json =
-            serde_json::to_value(view::sum(&weighed.result(&Around::default()), &Viewer::plain(), false))
+            serde_json::to_value(view::sum(&weighing.held_against(&Aim::default()), &Viewer::plain(), false))
                 .unwrap();
         for (name, unit) in
             [("weighing.mean", "g"), ("weighing.cv", "percent"), ("weighing.uniformity", "percent")]

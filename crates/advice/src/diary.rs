@@ -11,7 +11,7 @@ use quantity::{Answers, CivilDay, Given, Source, Value};
 use crate::body::raws_of;
 use crate::families::{self, growing};
 use crate::plan;
-use crate::weighed::{Around, Weighed};
+use crate::weighing::Weighing;
 
 /// Reads an amount out of what was written down.
 type Amount = fn(&Noted) -> Option<f64>;
@@ -75,16 +75,16 @@ impl Noted {
         self.body.get(key)?.value.as_str()
     }
 
-    /// The answer to a key as numbers.
-    pub fn numbers(&self, key: &str) -> Vec<f64> {
-        let items = self.body.get(key).and_then(|answer| answer.value.as_array());
-        items.into_iter().flatten().filter_map(serde_json::Value::as_f64).collect()
-    }
-
     /// The answer to a key as words.
     pub fn words(&self, key: &str) -> Vec<String> {
         let items = self.body.get(key).and_then(|answer| answer.value.as_array());
         items.into_iter().flatten().filter_map(|item| item.as_str().map(str::to_owned)).collect()
+    }
+
+    /// The answer to a key as numbers.
+    pub fn numbers(&self, key: &str) -> Vec<f64> {
+        let items = self.body.get(key).and_then(|answer| answer.value.as_array());
+        items.into_iter().flatten().filter_map(serde_json::Value::as_f64).collect()
     }
 }
 
@@ -173,7 +173,7 @@ impl Diary {
     fn write_weights(&mut self) {
         let days: BTreeSet<CivilDay> = self.of_kind("weighing").map(|note| note.day).collect();
         let weighed = days.into_iter().filter_map(|day| {
-            let ends = Weighed::of_day(self, day).mean_and_range(&Around::of_day(self, day))?;
+            let ends = Weighing::on(self, day).mean_and_range()?;
             Some((self.age(day)?, ends))
         });
         let weighed: BTreeMap<i32, [f64; 3]> = weighed.collect();

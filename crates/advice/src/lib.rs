@@ -39,7 +39,7 @@ pub mod tasks;
 pub mod verify;
 pub mod walk;
 pub mod weigh_file;
-pub mod weighed;
+pub mod weighing;
 pub mod working;
 pub mod writing;
 

@@ -8,7 +8,7 @@
 use quantity::fields::{count, field, number};
 use quantity::{Answers, Asked, Fault, Field, Kind, Need, Problem, Raw, Source, Unit};
 
-use crate::weighed::{Bird, Group, Weighed, is_cock};
+use crate::weighing::{Reading, Weighing, is_cock};
 
 const WEIGHT: &str = "weight_g";
 const GROUP: &str = "group_weight_g";
@@ -61,31 +61,24 @@ pub enum WeighFileFault {
 ///
 /// # Errors
 /// [`WeighFileFault`]; all bad cells at once.
-pub fn read(text: &str) -> Result<Weighed, WeighFileFault> {
+pub fn read(text: &str) -> Result<Weighing, WeighFileFault> {
     let lines = text.trim_start_matches('\u{feff}').lines().enumerate().map(|(at, line)| (at + 1, line));
     let mut rows = lines.filter(|(_, line)| !line.trim().is_empty() && !line.trim_start().starts_with('#'));
     let first = rows.next().ok_or(WeighFileFault::Nothing)?;
     let sheet = Sheet::of(first)?;
     let bare = sheet.is_bare.then_some(first);
-    let (mut weighed, mut problems) = (Weighed::default(), Vec::new());
+    let (mut weighing, mut problems) = (Weighing::default(), Vec::new());
     for (line, text) in bare.into_iter().chain(rows) {
         match sheet.row(line, text) {
-            Ok(Some(Reading::Bird(bird))) => weighed.birds.push(bird),
-            Ok(Some(Reading::Group(group))) => weighed.groups.push(group),
-            Ok(None) => {}
+            Ok(reading) => weighing.readings.extend(reading),
             Err(faults) => problems.extend(faults),
         }
     }
-    match (problems.is_empty(), weighed.is_empty()) {
+    match (problems.is_empty(), weighing.is_empty()) {
         (false, _) => Err(WeighFileFault::Cells(problems)),
         (true, true) => Err(WeighFileFault::Nothing),
-        (true, false) => Ok(weighed),
+        (true, false) => Ok(weighing),
     }
-}
-
-enum Reading {
-    Bird(Bird),
-    Group(Group),
 }
 
 /// How the rows of a file are to be read.
@@ -149,14 +142,14 @@ impl Sheet {
 
     fn reading(&self, answers: &Answers) -> Result<Reading, (&'static str, Fault)> {
         let spot = answers.text(SPOT).unwrap_or_default().to_owned();
+        let is_cock = answers.choice(SEX).and_then(is_cock);
         match (answers.number(WEIGHT), answers.number(GROUP), answers.number(BIRDS)) {
             (Some(_), Some(_), _) => Err((GROUP, Fault::GivenTwice { other: WEIGHT.to_owned() })),
             (Some(_), None, Some(birds)) if birds > 1.0 => Err((BIRDS, one_bird())),
-            (Some(grams), None, _) => {
-                let is_cock = answers.choice(SEX).and_then(is_cock);
-                Ok(Reading::Bird(Bird { grams, spot, is_cock }))
+            (Some(grams), None, _) => Ok(Reading { grams, birds: 1, spot, is_cock }),
+            (None, Some(grams), Some(birds)) => {
+                Ok(Reading { grams, birds: birds as u32, spot, is_cock: is_cock.filter(|_| birds == 1.0) })
             }
-            (None, Some(grams), Some(birds)) => Ok(Reading::Group(Group { grams, birds, spot })),
             (None, Some(_), None) => Err((BIRDS, Fault::Missing)),
             (None, None, _) => Err((if self.has(WEIGHT) { WEIGHT } else { GROUP }, Fault::Missing)),
         }
@@ -228,16 +221,16 @@ mod tests {
     fn birds_with_their_spots_and_sexes() {
         let read = read("tag,weight_g,spot,sex\n1,1820,door,m\n\n2,1790.5,far end,Hen\n# lunch\n3,1900,,\n")
             .unwrap();
-        let bird = |grams, spot: &str, is_cock| Bird { grams, spot: spot.to_owned(), is_cock };
+        let bird = |grams, spot: &str, is_cock| Reading { grams, birds: 1, spot: spot.to_owned(), is_cock };
         let birds =
             [bird(1820.0, "door", Some(true)), bird(1790.5, "far end", Some(false)), bird(1900.0, "", None)];
-        assert_eq!(read, Weighed { birds: birds.into(), ..Weighed::default() });
+        assert_eq!(read.readings, birds);
     }
 
     #[test]
     fn crates_and_birds_in_one_file() {
         let read = read("group_weight_g,birds,weight_g\n18200,10,\n,,1790\n").unwrap();
-        assert_eq!((read.groups.len(), read.groups[0].birds, read.weights()), (1, 10.0, vec![1790.0]));
+        assert_eq!((read.readings[0].birds, read.weights()), (10, vec![1790.0]));
     }
 
     #[test]

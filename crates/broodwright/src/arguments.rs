@@ -3,7 +3,7 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
-use advice::weighed::STANDARDS;
+use advice::weighing::STANDARDS;
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
 use present::plan::SHEETS;
@@ -130,12 +130,12 @@ fn weigh(words: &Words) -> Command {
     Command::new("weigh")
         .about(words.plain("command-weigh"))
         .after_help(words.plain("example-weigh"))
-        .arg(file("FILE", "argument-weights-file", words))
+        .arg(file("FILE", "argument-weigh-file", words))
         .args([flag("json", words), flag("working", words)])
         .arg(Arg::new("day").long("day").help(words.plain("option-age")).value_name("N"))
         .arg(option("expected", words).value_name("G"))
         .arg(option("standard", words).value_parser(STANDARDS).default_value(STANDARDS[1]))
-        .arg(option("birds", words).value_name("N"))
+        .arg(Arg::new("birds").long("birds").help(words.plain("option-weigh-birds")).value_name("N"))
         .arg(option("within", words).value_name("PERCENT"))
         .arg(option("step", words).value_name("G"))
         .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))

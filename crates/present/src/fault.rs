@@ -181,6 +181,19 @@ fn limit(value: f64, unit: Unit, viewer: &Viewer) -> String {
     }
 }
 
+/// The same for a page: it names the field by its label, since keys are for files.
+///
+/// - `key`: the field's
+pub fn labelled(problem: &Problem, key: &str, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let label = format!("field-{}", key_part(key));
+    if !words.knows(&label) {
+        return sentence(problem, viewer);
+    }
+    let key = say!(words, "field-named", label = words.plain(&label));
+    sentence(&Problem { key, ..problem.clone() }, viewer)
+}
+
 /// A fault with its place in a file or on a command line.
 pub fn with_place(problem: &Problem, viewer: &Viewer) -> String {
     let sentence = sentence(problem, viewer);

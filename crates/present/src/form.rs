@@ -93,16 +93,8 @@ fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> 
         fault: problems
             .iter()
             .find(|problem| mine(&problem.key))
-            .map(|problem| fault_beside(problem, &message, viewer)),
+            .map(|problem| fault::labelled(problem, asked.field.key, viewer)),
     }
-}
-
-/// A fault names its field by the label beside it: keys are for files.
-fn fault_beside(problem: &Problem, label: &str, viewer: &Viewer) -> String {
-    let words = viewer.words();
-    let key = say!(words, "field-named", label = words.plain(label));
-    let labelled = Problem { key, ..problem.clone() };
-    fault::sentence(&labelled, viewer)
 }
 
 /// What is taken when nothing is said.

@@ -6,7 +6,7 @@ mod slip;
 use advice::outcome::Worked;
 use advice::sums::SumResult;
 use advice::weigh_file::{self, WeighFileFault};
-use advice::weighed::Weighed;
+use advice::weighing::Weighing;
 use quantity::Unit;
 
 use crate::document::{Align, Block, Document, Drawing, Table};
@@ -24,9 +24,9 @@ const DRAWN_FROM: usize = 5;
 /// A weighing as a document: the mean, what can be said of the flock in plain words, odd weights to be asked about, a drawing
 /// of the weights, and every figure with its working.
 ///
-/// - `result`: what the weights say, by [`Weighed::result`]; `whose`: of whom and when, may be empty
-pub fn document(weighed: &Weighed, result: &SumResult, whose: &str, viewer: &Viewer) -> Document {
-    let said = Said { weighed, result, viewer, words: viewer.words() };
+/// - `result`: what the weights say, by [`Weighing::held_against`]; `whose`: of whom and when, may be empty
+pub fn document(weighing: &Weighing, result: &SumResult, whose: &str, viewer: &Viewer) -> Document {
+    let said = Said { weighing, result, viewer, words: viewer.words() };
     let mut blocks: Vec<Block> = said.lead().into_iter().collect();
     blocks.extend(said.sentences().into_iter().map(Block::Paragraph));
     blocks.extend(result.findings.iter().map(|found| {
@@ -44,8 +44,8 @@ pub fn document(weighed: &Weighed, result: &SumResult, whose: &str, viewer: &Vie
 /// the CV, and whether it is enough. Nothing before the first bird.
 ///
 /// It may be looked at after every bird: the rule for "enough" allows for that.
-pub fn running(weighed: &Weighed, result: &SumResult, viewer: &Viewer) -> Vec<Block> {
-    let said = Said { weighed, result, viewer, words: viewer.words() };
+pub fn running(weighing: &Weighing, result: &SumResult, viewer: &Viewer) -> Vec<Block> {
+    let said = Said { weighing, result, viewer, words: viewer.words() };
     let Some(lead) = said.lead() else { return Vec::new() };
     let sentences = [said.enough(), said.cv(), said.evenness()];
     std::iter::once(lead)
@@ -75,7 +75,7 @@ pub fn file_fault(wrong: &WeighFileFault, viewer: &Viewer) -> Vec<String> {
 
 /// A weighing while it is put into words.
 struct Said<'a> {
-    weighed: &'a Weighed,
+    weighing: &'a Weighing,
     result: &'a SumResult,
     viewer: &'a Viewer,
     words: &'static Words,
@@ -166,7 +166,7 @@ impl Said<'_> {
     }
 
     fn drawing(&self) -> Option<Block> {
-        let values = self.weighed.weights();
+        let values = self.weighing.weights();
         if values.len() < DRAWN_FROM {
             return None;
         }

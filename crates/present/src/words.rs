@@ -32,6 +32,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/weighing.ftl"),
     include_str!("../messages/en/records.ftl"),
     include_str!("../messages/en/batch.ftl"),
+    include_str!("../messages/en/batch_prints.ftl"),
     include_str!("../messages/en/record_commands.ftl"),
     include_str!("../messages/en/growing.ftl"),
 ];

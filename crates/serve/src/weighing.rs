@@ -1,7 +1,7 @@
 //! A weighing in the hand: the birds weighed so far, carried in the address of the page, so that going back takes the last
 //! one off and a reload loses nothing.
 
-use quantity::Raw;
+use advice::weighing::{Weighing, is_cock};
 
 /// Something weighed at once.
 #[derive(Clone, Debug, PartialEq)]
@@ -100,10 +100,15 @@ impl Readings {
         fields
     }
 
-    /// The readings as the sum of a weighing asks for them.
-    pub(crate) fn raws(&self) -> Vec<Raw> {
-        let fields = self.fields().into_iter().filter(|(key, _)| !matches!(*key, "spots" | "sexes"));
-        fields.map(|(key, text)| Raw { key: key.to_owned(), text: vec![text], line: None }).collect()
+    /// The weighing they make.
+    pub(crate) fn weighing(&self, flock: Option<f64>) -> Weighing {
+        let taken = |one: &Reading| advice::weighing::Reading {
+            grams: one.grams,
+            birds: one.birds,
+            spot: one.spot.clone(),
+            is_cock: is_cock(one.sex.name()),
+        };
+        Weighing { readings: self.0.iter().map(taken).collect(), scale_step_g: None, flock }
     }
 }
 

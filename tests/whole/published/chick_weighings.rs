@@ -3,7 +3,7 @@
 //! tables/chick_weighings.csv.
 
 use advice::sums::SumResult;
-use advice::weighed::{Around, Bird, Weighed};
+use advice::weighing::{Aim, Reading, Weighing};
 use model::chance::Draw;
 use reference::Table;
 
@@ -13,15 +13,14 @@ const CHICKS: &str = include_str!("../tables/chickweight.csv");
 const WEIGHINGS: &str = include_str!("../tables/chick_weighings.csv");
 
 /// The chicks of a day; each diet is taken for a spot where that is asked.
-fn chicks(day: &str, diet_is_spot: bool) -> Weighed {
+fn chicks(day: &str, diet_is_spot: bool) -> Weighing {
     let table = Table::read("chickweight", CHICKS).unwrap();
     let of_day = table.rows.iter().filter(|row| row[1] == day);
-    let bird = |row: &Vec<String>| Bird {
-        grams: row[0].parse().unwrap(),
+    let bird = |row: &Vec<String>| Reading {
         spot: if diet_is_spot { row[3].clone() } else { String::new() },
-        is_cock: None,
+        ..Reading::of_bird(row[0].parse().unwrap())
     };
-    Weighed { birds: of_day.map(bird).collect(), ..Weighed::default() }
+    Weighing { readings: of_day.map(bird).collect(), ..Weighing::default() }
 }
 
 fn ends(result: &SumResult, id: &str) -> [f64; 3] {
@@ -37,7 +36,7 @@ fn every_day_agrees() {
     let table = Table::read("chick_weighings", WEIGHINGS).unwrap();
     for row in &table.rows {
         let want = |column: &str| table.number(row, column).unwrap().unwrap();
-        let result = chicks(&row[0], false).result(&Around::default());
+        let result = chicks(&row[0], false).held_against(&Aim::default());
         near(result.outcome.number("weighing.n").unwrap(), want("n"), 0.0);
         for (id, columns, times) in [
             ("weighing.mean", ["mean", "low", "high"], 1.0),
@@ -50,7 +49,7 @@ fn every_day_agrees() {
                 near(got, wanted, tolerance * wanted);
             }
         }
-        let by_spots = ends(&chicks(&row[0], true).result(&Around::default()), "weighing.mean");
+        let by_spots = ends(&chicks(&row[0], true).held_against(&Aim::default()), "weighing.mean");
         let wanted = [want("mean"), want("spots_low"), want("spots_high")];
         by_spots.into_iter().zip(wanted).for_each(|(got, wanted)| near(got, wanted, 1e-8 * wanted));
     }
@@ -65,12 +64,13 @@ fn the_range_of_a_sample_holds_the_mean_of_all() {
     for day in ["2", "8", "14", "21"] {
         let all = chicks(day, false).weights();
         let truth = model::weighing::mean(&all).unwrap();
-        let around = Around { flock: Some(all.len() as f64), ..Around::default() };
+        let flock = Some(all.len() as f64);
         let samples = 2_000;
         for birds in [15, 30] {
             let held = |scenario: &u32| {
                 let sample = drawn(&all, birds, *scenario);
-                let [low, _, high] = Weighed::of_weights(&sample).mean_and_range(&around).unwrap();
+                let weighing = Weighing { flock, ..Weighing::of_weights(&sample) };
+                let [low, _, high] = weighing.mean_and_range().unwrap();
                 (low..=high).contains(&truth)
             };
             let share = (0..samples).filter(held).count() as f64 / f64::from(samples);

@@ -128,7 +128,8 @@ fn cocks_and_hens_together() {
 /// One bird (derived): a mean, and no CV to speak of.
 #[test]
 fn one_bird_has_no_cv() {
-    let one = advice::weighed::Weighed::of_weights(&[1820.0]).result(&advice::weighed::Around::default());
+    let one =
+        advice::weighing::Weighing::of_weights(&[1820.0]).held_against(&advice::weighing::Aim::default());
     near(one.outcome.number("weighing.mean").unwrap(), 1820.0, 0.0);
     assert!(one.outcome.get("weighing.cv").is_none() && one.outcome.get("weighing.sd").is_none());
 }

@@ -43,7 +43,7 @@ pub(super) const CONFIDENCE: f64 = 0.95;
 pub(crate) const SPOTS_ENOUGH: usize = 3;
 
 const fn numbers(unit: Unit, low: f64, high: f64, at_least: usize) -> Kind {
-    Kind::Numbers { unit, low, high, at_least, at_most: 500 }
+    Kind::Numbers { unit, low, high, at_least, at_most: 2_000 }
 }
 
 static FIELDS: &[Field] = &[
@@ -58,7 +58,7 @@ static FIELDS: &[Field] = &[
     asked(SPOT_BIRDS, numbers(Unit::Birds, 1.0, 1_000.0, SPOTS_ENOUGH), Need::Optional),
     asked(COCKS, numbers(Unit::One, 0.0, 1.0, 2), Need::Optional),
     asked(AGE, count(Unit::Day, 0.0, 70.0), Need::Optional),
-    asked(STANDARD, Kind::Choice(&crate::weighed::STANDARDS), Need::Optional),
+    asked(STANDARD, Kind::Choice(&crate::weighing::STANDARDS), Need::Optional),
     asked(TARGET, number(Unit::Gram, 20.0, 10_000.0), Need::Optional),
     asked(STEP, asked_outside(number(Unit::Gram, 0.1, 500.0), 0.5, 100.0), Need::Optional),
     asked(TEST, number(Unit::Gram, 50.0, 50_000.0), Need::Optional),
@@ -66,7 +66,45 @@ static FIELDS: &[Field] = &[
     asked(CORRECT, Kind::Choice(&["no", "yes"]), Need::Optional),
 ];
 
+/// All that a weighing answers, the most wanted first.
+pub(crate) const OF_A_WEIGHING: &[&str] = &[
+    "weighing.mean",
+    "weighing.n",
+    "weighing.cv",
+    "weighing.uniformity",
+    "weighing.more_birds",
+    "weighing.off_target",
+    "weighing.target",
+    "weighing.uniformity_normal",
+    "weighing.birds_wanted",
+    "weighing.mean_within",
+    "weighing.sd",
+    "weighing.scale_error",
+    "weighing.mean_cocks",
+    "weighing.mean_hens",
+    "weighing.sex_gap",
+    "weighing.cv_cocks",
+    "weighing.cv_hens",
+    "weighing.cv_within_sex",
+];
+
 static SUMS: &[Sum] = &[
+    Sum {
+        name: "weighing",
+        inputs: &[
+            may_ask("weights", WEIGHTS),
+            may_ask("group_weights", GROUPS),
+            may_ask("group_birds", GROUP_BIRDS),
+            may_ask("spot_weights", SPOTS),
+            may_ask("spot_birds", SPOT_BIRDS),
+            may_ask("cocks", COCKS),
+            may_ask("birds", FLOCK),
+            may_ask("error_percent", ERROR),
+            may_ask("scale_step_g", STEP),
+        ],
+        figures: OF_A_WEIGHING,
+        caution: None,
+    },
     Sum {
         name: "sample-size",
         inputs: &[

@@ -5,10 +5,10 @@ use std::path::{Path, PathBuf};
 use advice::families;
 use advice::sums::SumResult;
 use advice::weigh_file;
-use advice::weighed::{Around, Weighed};
+use advice::weighing::{Aim, STANDARDS, Weighing};
 use clap::ArgMatches;
-use present::weighing::{self, Slip};
-use present::{Locale, Viewer, Words, fault, say, text, view};
+use present::weighing::{self as words, Slip};
+use present::{Document, Locale, Viewer, fault, say, text, view};
 use quantity::{Answers, Asked, Need, Raw, Source};
 
 use crate::failure::Failure;
@@ -31,13 +31,14 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let plain = Viewer { locale, ..Viewer::plain() };
     let Some(path) = given.get_one::<PathBuf>("FILE") else { return Ok(()) };
     let told = told(given, &plain)?;
-    let weighed = Weighed { scale_step_g: told.number("weighing.scale_step_g"), ..read(path, &plain)? };
-    let around = around(&told, given);
-    let result = weighed.result(&around);
+    let scale_step_g = told.number("weighing.scale_step_g");
+    let weighing = Weighing { scale_step_g, flock: told.number("weighing.birds"), ..read(path, &plain)? };
+    let aim = aim(&told, given);
+    let result = weighing.held_against(&aim);
     let viewer = super::viewer(plain, given, locale);
-    let document = weighing::document(&weighed, &result, "", &viewer);
+    let document = words::document(&weighing, &result, "", &viewer);
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
-        let documents = [document.clone(), slip(&weighed, &around, &result, &viewer)];
+        let documents = [document.clone(), slip(&aim, &result, &viewer)];
         super::write_pdf(out, &documents, given, &viewer)?;
     }
     let with_workings = given.get_flag("working");
@@ -47,13 +48,13 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     super::print(&text::write(&document, &viewer, with_workings))
 }
 
-fn read(path: &Path, viewer: &Viewer) -> Result<Weighed, Failure> {
-    let words: &Words = viewer.words();
-    let text = input::text(path, words)?;
+fn read(path: &Path, viewer: &Viewer) -> Result<Weighing, Failure> {
+    let text = input::text(path, viewer.words())?;
     weigh_file::read(&text).map_err(|wrong| {
-        let faults = weighing::file_fault(&wrong, viewer).into_iter();
-        let in_file =
-            |fault: String| say!(words, "command-in-file", file = path.display().to_string(), fault = fault);
+        let faults = words::file_fault(&wrong, viewer).into_iter();
+        let in_file = |fault: String| {
+            say!(viewer.words(), "command-in-file", file = path.display().to_string(), fault = fault)
+        };
         Failure::BadInput(faults.map(in_file).collect())
     })
 }
@@ -75,30 +76,25 @@ fn told(given: &ArgMatches, viewer: &Viewer) -> Result<Answers, Failure> {
     Err(Failure::BadInput(checked.problems.iter().map(|problem| fault::sentence(problem, viewer)).collect()))
 }
 
-fn around(told: &Answers, given: &ArgMatches) -> Around {
-    let usual = Around::default();
+fn aim(told: &Answers, given: &ArgMatches) -> Aim {
     let wanted = given.get_one::<String>("standard").map(String::as_str);
-    Around {
-        flock: told.number("weighing.birds"),
-        error_percent: told.number("weighing.error_percent").unwrap_or(usual.error_percent),
+    Aim {
+        error_percent: told.number("weighing.error_percent").unwrap_or(Aim::default().error_percent),
         age_d: told.number("weighing.age_d").map(|age| age as i32),
         expected_g: told.number("weighing.target_g"),
-        standard: advice::weighed::STANDARDS.into_iter().find(|name| Some(*name) == wanted),
+        standard: STANDARDS.into_iter().find(|name| Some(*name) == wanted),
     }
 }
 
-fn slip(weighed: &Weighed, around: &Around, result: &SumResult, viewer: &Viewer) -> present::Document {
-    let birds = result.outcome.number("weighing.n").unwrap_or(weighed.birds.len() as f64);
-    weighing::slip(
-        &Slip {
-            whose: "",
-            day: None,
-            age_d: around.age_d,
-            expected_g: around.expected_g,
-            birds,
-            spots: SPOTS,
-            result: Some(result),
-        },
-        viewer,
-    )
+/// The slip with what was found, to hang up or file.
+fn slip(aim: &Aim, result: &SumResult, viewer: &Viewer) -> Document {
+    let slip = Slip {
+        whose: "",
+        age_d: aim.age_d,
+        expected_g: aim.expected_g,
+        birds: result.outcome.number("weighing.n").unwrap_or_default(),
+        spots: SPOTS,
+        result: Some(result),
+    };
+    words::slip(&slip, viewer)
 }

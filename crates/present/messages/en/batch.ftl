@@ -136,3 +136,14 @@ weigh-more = About { $birds } more.
 weigh-one-at-a-time = Type one weight at a time.
 weigh-too-many = A weighing holds { $most } readings. Write this one down and begin another.
 weigh-birds-together = “{ $typed }” is no number of birds weighed at once. It can be 1 to { $most }.
+
+## `weigh FILE`
+
+command-weigh = What some birds weigh, how even they are, how sure that is, and whether they are enough
+argument-weigh-file = A table of weights with a heading, or - for standard input: weight_g, a row a bird; or group_weight_g and birds, a row a crate; spot and sex where known
+option-weigh-birds = Birds alive, of which these were weighed
+example-weigh =
+    Examples:
+      broodwright weigh weights.csv --day 28
+      broodwright weigh weights.csv --birds 1600 --json
+sum-weighing = What do these birds weigh?

@@ -1,6 +1,6 @@
 ### How a running batch grows, what is in the store room, how the chicks are brooded.
 
-page-growing = How are they growing
+page-growing = How are they growing?
 day-of-batch = day { $age }, { $day }
 cell-not-written = not written
 drawing-likely-range = likely range
@@ -157,7 +157,7 @@ rule-water-of-past = The mean of your earlier batches in this house that wrote t
 
 ## What is in the store room.
 
-page-store = What is in the store room
+page-store = What is in the store room?
 store-feed = How much feed is left?
 store-other = Litter, fuel, medicine
 waiting-feed-delivered = No feed that came is written yet. Write each delivery with its bags and the weight of a bag.
@@ -288,7 +288,7 @@ rule-store-lasts-all = The plan’s feed of each day to come, for the birds that
 
 ## Are the chicks warm and fed?
 
-page-brooding = Are the chicks warm and fed
+page-brooding = Are the chicks warm and fed?
 brooding-lying = How do they lie?
 brooding-crops = Have they eaten and drunk?
 brooding-vent = Are they warm inside?

@@ -154,18 +154,11 @@ weigh-file-nothing = There are no weights in this file. Write a heading such as 
 weigh-file-no-weights = Line { $line }: no column of weights. Name one weight_g, a row a bird; or group_weight_g and birds, a row a crate. These are read: { $known }.
 weigh-file-column = Line { $line }: column “{ $typed }” is not read. Did you mean { $nearest }?
 
-slip-title = Weighing slip
 slip-expected = expected { $weight }
 slip-birds = weigh { $birds }
 slip-how = Same hour as last time, before feed. Set the scale to zero with the empty crate or sling on it, and weigh the test weight first. Pen birds without choosing, at three spots or more, away from doors and walls. Weigh every bird you pen, the small ones too.
 slip-hour = Hour
 slip-who = Weighed by
-slip-step = Step of the scale, g
-slip-test-true = Test weight, truly, g
-slip-test-shown = The scale shows, g
-slip-caption = A box a bird, in grams
-slip-bird = Bird
-slip-spot = Spot { $n }
 slip-where = where
 slip-crates = By the crate: write the weight and the birds in one box, such as 18 200 / 10. Cock or hen: put c or h behind the weight.
 slip-n = Birds
@@ -175,15 +168,8 @@ slip-even = Within a tenth, %
 
 ## The command.
 
-command-weigh = What a file of weights says of the flock: mean, CV and evenness with how sure each is, and whether it is enough
-argument-weights-file = A CSV file with a heading, or - for standard input: weight_g, a row a bird; or group_weight_g and birds, a row a crate; where wanted spot and sex
 option-age = Day of age, to read the target weight off a curve; the chick day is day 0
 option-expected = What a bird should weigh, g
 option-standard = The curve to read the target weight off
-option-birds = Birds in the flock
 option-within = How near the mean should be known, %; without it 3
 option-step = Step of the scale, g
-example-weigh =
-    Examples:
-      broodwright weigh weights.csv --day 28 --birds 1500
-      broodwright weigh weights.csv --expected 1400 --json

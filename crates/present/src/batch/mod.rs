@@ -13,7 +13,10 @@ use crate::{say, show};
 mod brooding;
 mod growing;
 mod lines;
+mod sheets;
 mod store;
+
+pub use sheets::{BATCH_SHEETS, batch_sheet};
 
 /// A day of a batch being shown to somebody.
 struct Page<'a> {

@@ -1,6 +1,6 @@
 //! Odd weights, asked about and never dropped.
 
-use advice::weighed::Odd;
+use advice::weighing::Odd;
 use quantity::Unit;
 
 use super::Said;
@@ -13,7 +13,7 @@ const LISTED: usize = 8;
 impl Said<'_> {
     /// Every odd weight with what it may be a slip of; nothing where none is odd.
     pub(super) fn odd(&self) -> Vec<Block> {
-        let odd = self.weighed.odd();
+        let odd = self.weighing.odd();
         if odd.is_empty() {
             return Vec::new();
         }

@@ -1,7 +1,7 @@
 //! The slip to take into the house: one page of boxes for bird after bird, spot by spot, with the check of the scale.
 
 use advice::sums::SumResult;
-use quantity::{CivilDay, Unit};
+use quantity::Unit;
 
 use crate::document::{Align, Blank, Block, Document, FigureRow, Table};
 use crate::plan::figure_row;
@@ -13,9 +13,7 @@ use crate::{say, show};
 pub struct Slip<'a> {
     /// Of whom: farm, house, batch; may be empty.
     pub whose: &'a str,
-    /// The day, where it is settled.
-    pub day: Option<CivilDay>,
-    /// Day of age.
+    /// Day of age, where `whose` does not say it.
     pub age_d: Option<i32>,
     /// What a bird should weigh, g.
     pub expected_g: Option<f64>,
@@ -43,7 +41,7 @@ pub fn slip(slip: &Slip, viewer: &Viewer) -> Document {
     let mut blocks = vec![
         Block::Note(words.plain("slip-how")),
         Block::Blanks(blanks(
-            &["slip-hour", "slip-who", "slip-step", "slip-test-true", "slip-test-shown"],
+            &["slip-hour", "slip-who", "slip-step", "slip-scale-true", "slip-scale-shown"],
             words,
         )),
         Block::Table(boxes(slip, words)),
@@ -53,19 +51,18 @@ pub fn slip(slip: &Slip, viewer: &Viewer) -> Document {
         Some(result) => blocks.push(Block::Figures(found(result, viewer))),
         None => blocks.push(Block::Blanks(blanks(&["slip-n", "slip-mean", "slip-cv", "slip-even"], words))),
     }
-    Document { title: words.plain("slip-title"), subtitle: subtitle(slip, viewer), blocks }
+    Document { title: words.plain("sheet-weighing"), subtitle: subtitle(slip, viewer), blocks }
 }
 
 fn subtitle(slip: &Slip, viewer: &Viewer) -> String {
     let words = viewer.words();
-    let day = slip.day.map(|day| show::day(day, viewer));
     let age = slip.age_d.map(|age| say!(words, "day-of-age", day = age.to_string()));
     let birds = show::quantity(slip.birds, Unit::Birds, 0, viewer);
     let expected = slip
         .expected_g
         .map(|grams| say!(words, "slip-expected", weight = show::quantity(grams, Unit::Gram, 0, viewer)));
     let whose = Some(slip.whose.to_owned()).filter(|whose| !whose.is_empty());
-    let parts = [whose, day, age, Some(say!(words, "slip-birds", birds = birds)), expected];
+    let parts = [whose, age, Some(say!(words, "slip-birds", birds = birds)), expected];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 

@@ -101,7 +101,7 @@ fn judge(call: &Call, batch: &Batch, row: &DayRow, slots: &mut BTreeSet<Slot>, p
         let id = EntryId((call.site.options.new_id)());
         let judged = writing.judge(id, kind, *day, raws, Source::Hand);
         if let Some(problem) = judged.problems.first() {
-            return pasted.bad.push(bad(fault::sentence(problem, &batch.viewer)));
+            return pasted.bad.push(bad(fault::labelled(problem, &problem.key, &batch.viewer)));
         }
         if judged.slot.is_some_and(|slot| !slots.insert(slot)) {
             return pasted.bad.push(bad(words.plain("row-twice")));

@@ -7,6 +7,7 @@ use advice::walk::{Job, Walk};
 use axum::response::Response;
 use book::{EntryId, Subject};
 use maud::{Markup, html};
+use present::batch::BATCH_SHEETS;
 use present::entry::kind_name;
 use present::html::working_address;
 use present::oddity::Oddity;
@@ -83,6 +84,7 @@ fn page(call: &Call, walk: &Walk, sheet: &Sheet) -> Markup {
         (form(walk, sheet, may_write))
         (ways(batch, walk, may_write))
         (last_entries(batch, walk))
+        (prints(batch))
     };
     let title = words.plain(if batch.on == batch.today { "page-today" } else { "page-a-day" });
     frame::page(&call.site, &batch.viewer, &title, &content)
@@ -356,6 +358,30 @@ fn last_entries(batch: &Batch, walk: &Walk) -> Markup {
         @if !notes.is_empty() {
             h2 { (words.plain("last-entries")) }
             ul class="entries" { @for note in notes.into_iter().take(LAST_ENTRIES) { (entry_row(batch, note)) } }
+        }
+    }
+}
+
+/// The sheets to print.
+fn prints(batch: &Batch) -> Markup {
+    let words = batch.viewer.words();
+    let address = |sheet: &str, paper: &str| {
+        let about = if batch.on == batch.today { String::new() } else { format!("&{ON}={}", batch.on) };
+        format!("{}/print/{sheet}?paper={paper}{about}", batch.address())
+    };
+    html! {
+        h2 id="to-print" { (words.plain("to-print")) }
+        ul class="prints" {
+            @for sheet in BATCH_SHEETS {
+                @let name = words.plain(&format!("print-{sheet}"));
+                li {
+                    a href=(address(sheet, "a4")) { (say!(words, "print-a4", sheet = &name)) }
+                    " "
+                    a href=(address(sheet, "us-letter")) {
+                        (words.plain("print-us-letter")) span class="hidden" { ": " (name) }
+                    }
+                }
+            }
         }
     }
 }

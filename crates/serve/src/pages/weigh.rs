@@ -1,7 +1,6 @@
 //! Weighing bird after bird: a keypad, what they weigh so far, and whether it is enough.
 
 use advice::record::{self, Ask};
-use advice::sums;
 use axum::response::Response;
 use maud::{Markup, html};
 use present::html::field_anchor;
@@ -77,7 +76,7 @@ fn grams(typed: &str, birds: u32, batch: &Batch) -> Result<f64, Hindrance> {
     let raws = [Raw { key: key.to_owned(), text: vec![typed.to_owned()], line: None }];
     let checked = quantity::field::check(&asked, &raws, Source::Hand, false);
     if let Some(problem) = checked.problems.first() {
-        return Err(Hindrance::Fault(fault::sentence(problem, &batch.viewer)));
+        return Err(Hindrance::Fault(fault::labelled(problem, key, &batch.viewer)));
     }
     match checked.answers.numbers(key) {
         [one] => Ok(*one),
@@ -138,8 +137,8 @@ fn page(call: &Call, batch: &Batch, readings: &Readings, hindrance: Option<&Hind
 /// What they weigh so far.
 fn so_far(batch: &Batch, readings: &Readings) -> Markup {
     let words = batch.viewer.words();
-    let result = sums::by_name("uniformity").map(|sum| sum.work_out(&readings.raws(), true));
-    let Some(result) = result else { return html! {} };
+    let alive = record::alive_before(&batch.diary(), batch.on);
+    let Some(result) = readings.weighing(alive).worked_out() else { return html! {} };
     let known = |id: &str| result.outcome.get(id);
     let row = |id: &str| {
         let worked = known(id)?;

@@ -236,6 +236,7 @@ async fn bad_rows_of_a_table_are_shown_and_good_ones_kept_only_when_asked() {
     assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
     let text = page.text();
     assert!(text.contains("Line 3:") && text.contains("one"), "{text}");
+    assert!(text.contains("“Found dead” is"), "a page names fields by their labels: {text}");
     assert!(batch.page("/day/2027-05-03").await.contains("Nothing is written"), "nothing unasked");
     let page = batch.send("/paste", "", &[("rows", rows), ("good-only", "yes")]).await;
     assert_eq!(page.status, StatusCode::SEE_OTHER, "{}", page.text());
@@ -259,6 +260,7 @@ async fn birds_are_weighed_one_after_the_other() {
     assert_eq!(sure.status, StatusCode::SEE_OTHER);
     let bad = batch.browser.get(&format!("{weigh}&next=heavy")).await;
     assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(bad.text().contains("“Weights, bird by bird”: number 1 is “heavy”"), "{}", bad.text());
 }
 
 #[tokio::test]
@@ -283,4 +285,17 @@ async fn who_may_only_look_sees_what_is_expected_and_no_form() {
     assert!(page.contains("Feed expected today") && !page.contains("<form"), "{page}");
     let form = viewer.get(&format!("{}/write/note", batch.address)).await;
     assert_eq!(form.status, StatusCode::FORBIDDEN);
+}
+
+#[tokio::test]
+async fn every_sheet_of_a_batch_is_set() {
+    let batch = Batch::begun(&memory()).await;
+    batch.write("weighing", "2027-05-08", &[("weights_g", "170 182 191 177 166")]).await;
+    for sheet in present::batch::BATCH_SHEETS {
+        let page = batch.browser.get(&format!("{}/print/{sheet}?on=2027-05-09", batch.address)).await;
+        assert_eq!(page.status, StatusCode::OK, "{sheet}");
+        assert!(page.bytes.starts_with(b"%PDF"), "{sheet}");
+    }
+    let none = batch.browser.get(&format!("{}/print/nothing", batch.address)).await;
+    assert_eq!(none.status, StatusCode::NOT_FOUND);
 }
