@@ -8,7 +8,7 @@
 use quantity::fields::{count, field, number};
 use quantity::{Answers, Asked, Fault, Field, Kind, Need, Problem, Raw, Source, Unit};
 
-use crate::weighing::{Reading, Weighing, is_cock};
+use crate::weighing::{Reading, Weighing, is_cock, sex_name};
 
 const WEIGHT: &str = "weight_g";
 const GROUP: &str = "group_weight_g";
@@ -193,11 +193,7 @@ fn cells(text: &str, mark: u8) -> Vec<String> {
 
 /// The usual words for a sex as the one that is read; any other as it stands.
 fn sex_word(cell: &str) -> String {
-    match is_cock(cell) {
-        Some(true) => "cock".to_owned(),
-        Some(false) => "hen".to_owned(),
-        None => cell.to_owned(),
-    }
+    is_cock(cell).map_or_else(|| cell.to_owned(), |is_cock| sex_name(is_cock).to_owned())
 }
 
 #[cfg(test)]

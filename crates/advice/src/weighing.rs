@@ -106,6 +106,11 @@ impl Weighing {
         Weighing { flock, ..Weighing::of(diary.on_day("weighing", day)) }
     }
 
+    /// The last day on which something was weighed.
+    pub fn last_day(diary: &Diary) -> Option<CivilDay> {
+        diary.of_kind("weighing").map(|note| note.day).max()
+    }
+
     /// All that some entries of weighings say.
     pub fn of<'a>(notes: impl Iterator<Item = &'a Noted>) -> Weighing {
         let mut all = Weighing::default();
@@ -239,6 +244,11 @@ fn readings(note: &Noted) -> Vec<Reading> {
         is_cock: None,
     };
     singles.iter().enumerate().map(bird).chain(groups.enumerate().map(group)).collect()
+}
+
+/// The word for a sex in the book and in files.
+pub fn sex_name(is_cock: bool) -> &'static str {
+    if is_cock { "cock" } else { "hen" }
 }
 
 /// Whether a word says cock or hen; `None` for any other.

@@ -9,7 +9,7 @@ use advice::weigh_file::{self, WeighFileFault};
 use advice::weighing::Weighing;
 use quantity::Unit;
 
-use crate::document::{Align, Block, Document, Drawing, Table};
+use crate::document::{Align, Block, Document, Drawing, FindingView, Table};
 use crate::plan::figure_row;
 use crate::scene::histogram::{Histogram, HistogramWords};
 use crate::viewer::Viewer;
@@ -27,17 +27,13 @@ const DRAWN_FROM: usize = 5;
 /// - `result`: what the weights say, by [`Weighing::held_against`]; `whose`: of whom and when, may be empty
 pub fn document(weighing: &Weighing, result: &SumResult, whose: &str, viewer: &Viewer) -> Document {
     let said = Said { weighing, result, viewer, words: viewer.words() };
-    let mut blocks: Vec<Block> = said.lead().into_iter().collect();
-    blocks.extend(said.sentences().into_iter().map(Block::Paragraph));
-    blocks.extend(result.findings.iter().map(|found| {
-        // There is no form here to point a finding's field at.
-        let view = finding::view(found, &result.outcome, viewer);
-        Block::Finding(crate::document::FindingView { field: None, ..view })
-    }));
-    blocks.extend(said.odd());
-    blocks.extend(said.drawing());
-    blocks.extend(said.figures());
+    let blocks = said.lead().into_iter().chain(said.of_the_flock()).chain(said.figures()).collect();
     Document { title: viewer.words().plain("weighed-title"), subtitle: whose.to_owned(), blocks }
+}
+
+/// The same without the mean and the figures, for a page that leads with the mean itself.
+pub fn of_the_flock(weighing: &Weighing, result: &SumResult, viewer: &Viewer) -> Vec<Block> {
+    Said { weighing, result, viewer, words: viewer.words() }.of_the_flock()
 }
 
 /// A weighing that is still going on, as short as a phone in the hand of who weighs: the mean with how many birds it is of,
@@ -106,6 +102,19 @@ impl Said<'_> {
             value: self.value("weighing.mean")?,
             note: self.mean(),
         })
+    }
+
+    /// What can be said of the flock, what to look at, odd weights, and how the weights lie.
+    fn of_the_flock(&self) -> Vec<Block> {
+        let mut blocks: Vec<Block> = self.sentences().into_iter().map(Block::Paragraph).collect();
+        blocks.extend(self.result.findings.iter().map(|found| {
+            // There is no form here to point a finding's field at.
+            let view = finding::view(found, &self.result.outcome, self.viewer);
+            Block::Finding(FindingView { field: None, ..view })
+        }));
+        blocks.extend(self.odd());
+        blocks.extend(self.drawing());
+        blocks
     }
 
     fn sentences(&self) -> Vec<String> {

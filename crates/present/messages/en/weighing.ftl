@@ -117,6 +117,10 @@ finding-two-sizes = These weights fall into two sizes, most likely hens of about
 ## A weighing in words.
 
 weighed-title = A weighing
+weighed-last = The last weighing, with every figure worked out
+weighed-that-day = What the birds weighed that day say of the flock
+weighed-more-of-it = More of it
+weighed-print = Print it
 weighed-mean-of = Mean weight of { $birds } weighed
 weighed-mean-range = The flock’s mean lies between { $low } and { $high }, 19 times in 20.
 weighed-mean-alone = So few cannot tell how far the flock’s mean may lie from it.

@@ -8,7 +8,7 @@ use advice::walk::Walk;
 use advice::weighing::{Aim, Weighing};
 use quantity::{CivilDay, Unit};
 
-use super::Page;
+use super::{Page, weighed};
 use crate::document::{Align, Blank, Block, Document, Drawing, Steps, Table};
 use crate::entry::{kind_name, lines};
 use crate::plan::{Shown, figure_row};
@@ -39,17 +39,20 @@ const CAUSES: [&str; 7] = ["small_weak", "smothered", "legs", "sudden", "sick", 
 /// The documents of a sheet; `None` for a name that is no sheet's.
 pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Option<Vec<Document>> {
     let page = Page::new(walk, viewer);
-    Some(vec![match name {
+    let one = match name {
         "week" => page.document("sheet-week", page.week()),
         "adviser" => page.document("sheet-adviser", page.adviser(past)),
-        "weighing" => page.slip(),
+        "weighing" => {
+            return Some(std::iter::once(page.slip()).chain(weighed(&walk.diary, viewer)).collect());
+        }
         "growing" => super::growing(walk, past, viewer),
         "store" => super::store(walk, viewer),
         "health" => {
             Document { subtitle: page.subtitle(), ..health::document(&Health::of(&walk.diary), viewer) }
         }
         _ => return None,
-    }])
+    };
+    Some(vec![one])
 }
 
 impl Page<'_> {
