@@ -56,6 +56,15 @@ fn the_range_knows_how_many_are_alive() {
     assert!(aim.expected_g.is_some() && aim.age_d == Some(14) && weighing.flock == Some(alive));
 }
 
+/// Fewer alive than were weighed cannot be: the range is then that of a flock without end, never a nothing.
+#[test]
+fn a_flock_smaller_than_what_was_weighed_is_not_believed() {
+    let weights = [1900.0, 2000.0, 2100.0, 2050.0];
+    let of = |flock| Weighing { flock, ..Weighing::of_weights(&weights) }.mean_and_range();
+    assert_eq!(of(Some(3.0)), of(None));
+    assert_ne!(of(Some(5.0)), of(None));
+}
+
 /// Three spots that differ: their range is by spots (derived: mean ± t(2) × standard error of the ratio), and far wider.
 #[test]
 fn spots_are_counted_and_not_their_birds() {

@@ -96,10 +96,11 @@ impl Sheet {
     fn of((line, text): (usize, &str)) -> Result<Sheet, WeighFileFault> {
         let asked: Vec<Asked> = COLUMNS.iter().map(Field::asked).collect();
         if quantity::number::parse_in(text.trim(), Unit::Gram).is_ok() {
-            // Nothing sets cells apart here, so that a comma in a weight is a decimal one.
             return Ok(Sheet { mark: b'\t', columns: vec![Some(WEIGHT.to_owned())], is_bare: true, asked });
         }
-        let mark = [b'\t', b';'].into_iter().find(|mark| text.contains(char::from(*mark))).unwrap_or(b',');
+        // Where nothing sets cells apart, a comma in a weight is a decimal one.
+        let marks = [b'\t', b';', b','];
+        let mark = marks.into_iter().find(|mark| text.contains(char::from(*mark))).unwrap_or(b'\t');
         let columns = cells(text, mark).into_iter().map(|typed| column(line, typed, &asked));
         let sheet = Sheet { mark, columns: columns.collect::<Result<_, _>>()?, is_bare: false, asked };
         let is_whole = sheet.has(WEIGHT) || (sheet.has(GROUP) && sheet.has(BIRDS));
@@ -233,6 +234,7 @@ mod tests {
     fn however_a_spreadsheet_saves_it() {
         assert_eq!(weights("\u{feff}weight_g\r\n1820\r\n1790\r\n"), [1820.0, 1790.0]);
         assert_eq!(weights("weight_g;spot\n1820,5;door\n"), [1820.5]);
+        assert_eq!(weights("weight_g\n1820,5\n1 790\n"), [1820.5, 1790.0]);
         assert_eq!(weights("spot\tweight_g\ndoor\t1820\n"), [1820.0]);
         assert_eq!(weights("weight_kg\n1.82\n"), [1820.0]);
         assert_eq!(weights("1820\n1790\n"), [1820.0, 1790.0]);
@@ -245,6 +247,12 @@ mod tests {
         let places: Vec<(usize, &str)> = bad.iter().map(|(line, key, _)| (*line, key.as_str())).collect();
         assert_eq!(places, [(3, "weight_g"), (4, "weight_g"), (4, "sex"), (5, "weight_g"), (6, "sex")]);
         assert!(matches!(bad[0].2, Fault::OutOfRange { suggestion: Some(_), .. }), "{bad:?}");
+        let kilograms = problems("weight_g\n2.04\n2\n");
+        let meant = kilograms.iter().map(|(.., fault)| match fault {
+            Fault::OutOfRange { suggestion, .. } => *suggestion,
+            _ => None,
+        });
+        assert_eq!(meant.collect::<Vec<_>>(), [Some(2040.0), Some(2000.0)]);
         let crates =
             problems("group_weight_g,birds,weight_g\n18200,,\n18200,10,1820\n,10,1820\n18200,2.5,\n");
         let lines: Vec<usize> = crates.iter().map(|(line, ..)| *line).collect();

@@ -127,6 +127,11 @@ impl Weighing {
         self.readings.is_empty()
     }
 
+    /// Birds weighed, alone and in crates.
+    pub fn birds_weighed(&self) -> f64 {
+        self.readings.iter().map(|one| f64::from(one.birds)).sum()
+    }
+
     fn birds(&self) -> impl Iterator<Item = &Reading> {
         self.readings.iter().filter(|one| one.birds == 1)
     }
@@ -189,7 +194,8 @@ impl Weighing {
         put(asked::COCKS, list(self.cocks()));
         let number = |number: Option<f64>| number.map(Value::Number);
         put(asked::STEP, number(self.scale_step_g));
-        put(asked::FLOCK, number(self.flock));
+        // Of fewer alive than were weighed something is written wrong: the range then takes no part of the flock for known.
+        put(asked::FLOCK, number(self.flock.filter(|alive| *alive >= self.birds_weighed())));
         put(asked::ERROR, number(Some(aim.error_percent)));
         put(asked::AGE, number(aim.age_d.map(f64::from)));
         put(asked::TARGET, number(aim.expected_g));

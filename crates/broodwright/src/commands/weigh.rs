@@ -8,8 +8,8 @@ use advice::weigh_file;
 use advice::weighing::{Aim, STANDARDS, Weighing};
 use clap::ArgMatches;
 use present::weighing::{self as words, Slip};
-use present::{Document, Locale, Viewer, fault, say, text, view};
-use quantity::{Answers, Asked, Need, Raw, Source};
+use present::{Document, Locale, Viewer, fault, say, show, text, view};
+use quantity::{Answers, Asked, Need, Raw, Source, Unit};
 
 use crate::failure::Failure;
 use crate::input;
@@ -33,6 +33,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let told = told(given, &plain)?;
     let scale_step_g = told.number("weighing.scale_step_g");
     let weighing = Weighing { scale_step_g, flock: told.number("weighing.birds"), ..read(path, &plain)? };
+    enough_alive(&weighing, &plain)?;
     let aim = aim(&told, given);
     let result = weighing.held_against(&aim);
     let viewer = super::viewer(plain, given, locale);
@@ -74,6 +75,19 @@ fn told(given: &ArgMatches, viewer: &Viewer) -> Result<Answers, Failure> {
         return Ok(checked.answers);
     }
     Err(Failure::BadInput(checked.problems.iter().map(|problem| fault::sentence(problem, viewer)).collect()))
+}
+
+/// No more birds can be weighed than are alive.
+fn enough_alive(weighing: &Weighing, viewer: &Viewer) -> Result<(), Failure> {
+    let weighed = weighing.birds_weighed();
+    let Some(alive) = weighing.flock.filter(|alive| *alive < weighed) else { return Ok(()) };
+    let birds = |count| show::quantity(count, Unit::Birds, 0, viewer);
+    Err(Failure::input(say!(
+        viewer.words(),
+        "weigh-more-than-alive",
+        weighed = birds(weighed),
+        alive = birds(alive)
+    )))
 }
 
 fn aim(told: &Answers, given: &ArgMatches) -> Aim {

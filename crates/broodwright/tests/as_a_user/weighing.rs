@@ -32,5 +32,6 @@ fn bad_lines_are_told_with_line_and_column() {
     assert!(told.contains("Did you mean"), "{told}");
     farm.write("weights.csv", BIRDS);
     assert!(farm.bad("weigh weights.csv --expected heavy").contains("expected is “heavy”"));
+    assert!(farm.bad("weigh weights.csv --birds 8").contains("9 birds were weighed"));
     assert!(farm.bad("weigh nowhere.csv").contains("cannot be read"));
 }

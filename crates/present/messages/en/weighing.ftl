@@ -123,7 +123,7 @@ weighed-more-of-it = More of it
 weighed-print = Print it
 weighed-mean-of = Mean weight of { $birds } weighed
 weighed-mean-range = The flock’s mean lies between { $low } and { $high }, 19 times in 20.
-weighed-mean-alone = So few cannot tell how far the flock’s mean may lie from it.
+weighed-mean-alone = So few weights, or all alike, cannot tell how far the flock’s mean may lie from it.
 weighed-cv-range = Birds differ by { $cv } (CV). In the flock it can be { $low } to { $high }: so many weights say no more.
 weighed-even-range = { $share } of the birds weighed are within a tenth of their mean. In the flock it can be { $low } to { $high }.
 weighed-enough = Enough: the mean is known to { $error } either way.
@@ -172,6 +172,7 @@ slip-even = Within a tenth, %
 
 ## The command.
 
+weigh-more-than-alive = { $weighed } were weighed, but by --birds only { $alive } are alive. Put one of them right.
 option-age = Day of age, to read the target weight off a curve; the chick day is day 0
 option-expected = What a bird should weigh, g
 option-standard = The curve to read the target weight off
