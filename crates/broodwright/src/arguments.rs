@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use advice::weighing::STANDARDS;
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
+use present::batch::BATCH_SHEETS;
 use present::plan::SHEETS;
 
 /// The version with the commit it was built from.
@@ -50,12 +51,27 @@ fn sheet(words: &Words) -> Arg {
     option("sheet", words).value_name("NAME").value_parser(names).num_args(1..).requires("pdf")
 }
 
+/// Which sheets of a running batch.
+fn batch_sheet(words: &Words) -> Arg {
+    let names: Vec<&str> = BATCH_SHEETS.into_iter().chain([ALL_SHEETS]).collect();
+    let sheet = Arg::new("sheet").long("sheet").help(words.plain("option-batch-sheet"));
+    sheet.value_name("NAME").value_parser(names).num_args(1..).requires("pdf")
+}
+
+fn pdf(words: &Words) -> Arg {
+    option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf))
+}
+
+fn paper(words: &Words) -> Arg {
+    option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4")
+}
+
 fn plan(words: &Words) -> Command {
     Command::new("plan")
         .about(words.plain("command-plan"))
         .arg(file("FILE", "argument-plan-file", words))
         .args([flag("json", words), flag("working", words)])
-        .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(pdf(words))
         .arg(option("scenarios", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(option("curve", words).value_name("TABLE").value_parser(value_parser!(PathBuf)))
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
@@ -122,7 +138,7 @@ fn walk(words: &Words) -> Command {
         .after_help(words.plain("example-walk"))
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
-        .arg(flag("json", words))
+        .args([flag("json", words), pdf(words), batch_sheet(words), paper(words)])
         .args(book(words))
         .arg(units(words))
 }
@@ -139,9 +155,7 @@ fn weigh(words: &Words) -> Command {
         .arg(Arg::new("birds").long("birds").help(words.plain("option-weigh-birds")).value_name("N"))
         .arg(option("within", words).value_name("PERCENT"))
         .arg(option("step", words).value_name("G"))
-        .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
-        .arg(paper(words))
-        .arg(units(words))
+        .args([pdf(words), paper(words), units(words)])
 }
 
 fn history(words: &Words) -> Command {
@@ -211,10 +225,6 @@ fn flag(name: &'static str, words: &Words) -> Arg {
 
 fn option(name: &'static str, words: &Words) -> Arg {
     Arg::new(name).long(name).help(words.plain(&format!("option-{name}")))
-}
-
-fn paper(words: &Words) -> Arg {
-    option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4")
 }
 
 fn units(words: &Words) -> Arg {

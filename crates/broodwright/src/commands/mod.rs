@@ -15,11 +15,9 @@ mod walk;
 mod weigh;
 
 use std::io::Write;
-use std::path::Path;
 
 use clap::ArgMatches;
-use present::print::{self, Paper};
-use present::{Document, Locale, Units, Viewer, Words, say};
+use present::{Locale, Units, Viewer};
 
 use crate::failure::Failure;
 
@@ -73,21 +71,4 @@ fn print_bytes(bytes: &[u8]) -> Result<(), Failure> {
 fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value).map_err(|error| Failure::Failed(error.to_string()))?;
     print(&(text + "\n"))
-}
-
-/// Sets documents as sheets on the paper asked for and writes them to a file.
-fn write_pdf(out: &Path, documents: &[Document], given: &ArgMatches, viewer: &Viewer) -> Result<(), Failure> {
-    let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
-    let printable = print::write(documents, paper.unwrap_or(Paper::A4), viewer);
-    let pdf = typeset::render(&printable.data, &printable.drawings, None).map_err(|error| {
-        Failure::Failed(say!(viewer.words(), "command-cannot-print", why = error.to_string()))
-    })?;
-    write_file(out, &pdf, viewer.words())
-}
-
-fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
-    std::fs::write(out, bytes).map_err(|error| {
-        let file = out.display().to_string();
-        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
-    })
 }

@@ -17,6 +17,7 @@ use crate::arguments;
 use crate::clock;
 use crate::failure::Failure;
 use crate::input;
+use crate::sheets;
 
 /// Reads, checks, works out, and shows in the form asked for.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -26,20 +27,20 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let (plan, questions) = read(path, curve, locale)?;
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
     let with_workings = given.get_flag("working");
-    if let Some(out) = given.get_one::<PathBuf>("pdf") {
-        let sheets = sheets(&plan, &viewer, &wanted(given, with_workings), given)?;
-        super::write_pdf(out, &sheets, given, &viewer)?;
+    if let Some(out) = sheets::out(given) {
+        let documents = documents(&plan, &viewer, &wanted(given, with_workings), given)?;
+        sheets::write(&documents, out, given, &viewer)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
         if !viewer.money_shown {
             return Err(Failure::input(words.plain("command-money-hidden")));
         }
-        super::write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
+        sheets::write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("ics") {
         let written = Written::now(clock::now());
         let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
-        super::write_file(out, calendar.as_bytes(), words)?;
+        sheets::write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -99,8 +100,7 @@ fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<
 
 /// Names of the sheets asked for, or of the usual ones, in the order of the list; the workings where asked for too.
 fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
-    let asked: Vec<&str> =
-        given.get_many::<String>("sheet").into_iter().flatten().map(String::as_str).collect();
+    let asked = sheets::asked(given);
     let all = asked.contains(&arguments::ALL_SHEETS);
     let wanted = |sheet: &&SheetKind| {
         all || asked.contains(&sheet.name)
@@ -110,7 +110,7 @@ fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
     SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
 }
 
-fn sheets(
+fn documents(
     plan: &Plan,
     viewer: &Viewer,
     names: &[&str],

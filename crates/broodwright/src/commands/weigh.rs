@@ -13,6 +13,7 @@ use quantity::{Answers, Asked, Need, Raw, Source, Unit};
 
 use crate::failure::Failure;
 use crate::input;
+use crate::sheets;
 
 /// Options and the fields whose kind and range they have.
 const OPTIONS: [(&str, &str); 5] = [
@@ -38,9 +39,9 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let result = weighing.held_against(&aim);
     let viewer = super::viewer(plain, given, locale);
     let document = words::document(&weighing, &result, "", &viewer);
-    if let Some(out) = given.get_one::<PathBuf>("pdf") {
+    if let Some(out) = sheets::out(given) {
         let documents = [document.clone(), slip(&aim, &result, &viewer)];
-        super::write_pdf(out, &documents, given, &viewer)?;
+        sheets::write(&documents, out, given, &viewer)?;
     }
     let with_workings = given.get_flag("working");
     if given.get_flag("json") {
