@@ -3,12 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use advice::families;
-use advice::sums::SumResult;
 use advice::weigh_file;
 use advice::weighing::{Aim, STANDARDS, Weighing};
 use clap::ArgMatches;
-use present::weighing::{self as words, Slip};
-use present::{Document, Locale, Viewer, fault, say, show, text, view};
+use present::weighing as words;
+use present::{Locale, Viewer, fault, say, show, text, view};
 use quantity::{Answers, Asked, Need, Raw, Source, Unit};
 
 use crate::failure::Failure;
@@ -24,9 +23,6 @@ const OPTIONS: [(&str, &str); 5] = [
     ("step", "weighing.scale_step_g"),
 ];
 
-/// The fewest spots that tell how sure a mean is.
-const SPOTS: usize = 3;
-
 /// Reads the weights and shows what they say in the form asked for.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let plain = Viewer { locale, ..Viewer::plain() };
@@ -35,13 +31,11 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let scale_step_g = told.number("weighing.scale_step_g");
     let weighing = Weighing { scale_step_g, flock: told.number("weighing.birds"), ..read(path, &plain)? };
     enough_alive(&weighing, &plain)?;
-    let aim = aim(&told, given);
-    let result = weighing.held_against(&aim);
+    let result = weighing.held_against(&aim(&told, given));
     let viewer = super::viewer(plain, given, locale);
     let document = words::document(&weighing, &result, "", &viewer);
     if let Some(out) = sheets::out(given) {
-        let documents = [document.clone(), slip(&aim, &result, &viewer)];
-        sheets::write(&documents, out, given, &viewer)?;
+        sheets::write(std::slice::from_ref(&document), out, given, &viewer)?;
     }
     let with_workings = given.get_flag("working");
     if given.get_flag("json") {
@@ -99,17 +93,4 @@ fn aim(told: &Answers, given: &ArgMatches) -> Aim {
         expected_g: told.number("weighing.target_g"),
         standard: STANDARDS.into_iter().find(|name| Some(*name) == wanted),
     }
-}
-
-/// The slip with what was found, to hang up or file.
-fn slip(aim: &Aim, result: &SumResult, viewer: &Viewer) -> Document {
-    let slip = Slip {
-        whose: "",
-        age_d: aim.age_d,
-        expected_g: aim.expected_g,
-        birds: result.outcome.number("weighing.n").unwrap_or_default(),
-        spots: SPOTS,
-        result: Some(result),
-    };
-    words::slip(&slip, viewer)
 }

@@ -32,6 +32,8 @@ fn bad_lines_are_told_with_line_and_column() {
     assert!(told.contains("Did you mean"), "{told}");
     farm.write("weights.csv", BIRDS);
     assert!(farm.bad("weigh weights.csv --expected heavy").contains("expected is “heavy”"));
-    assert!(farm.bad("weigh weights.csv --birds 8").contains("9 birds were weighed"));
+    farm.write("more.csv", &format!("{BIRDS}2010,end\n1930,end\n"));
+    let told = farm.bad("weigh more.csv --birds 10");
+    assert!(told.contains("11 birds were weighed") && told.contains("10 birds are alive"), "{told}");
     assert!(farm.bad("weigh nowhere.csv").contains("cannot be read"));
 }

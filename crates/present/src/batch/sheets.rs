@@ -4,8 +4,9 @@ use advice::diary::Noted;
 use advice::door_sheet::birds_to_weigh;
 use advice::health::Health;
 use advice::past::Past;
+use advice::record::alive_before;
 use advice::walk::Walk;
-use advice::weighing::{Aim, Weighing};
+use advice::weighing::Aim;
 
 use super::{Page, weighed};
 use crate::document::{Align, Blank, Block, Document, Drawing, Table};
@@ -180,18 +181,16 @@ impl Page<'_> {
         }
     }
 
-    /// The slip to take into the house, with room for every bird that is penned; what was found once it is written down.
+    /// The slip to take into the house, with room for every bird that is penned.
     fn slip(&self) -> Document {
         let (diary, day) = (&self.walk.diary, self.walk.diary.on);
-        let (weighing, aim) = (Weighing::on(diary, day), Aim::on(diary, day));
-        let result = (!weighing.is_empty()).then(|| weighing.held_against(&aim));
+        let alive = alive_before(diary, day);
         let slip = Slip {
             whose: &self.subtitle(),
             age_d: None,
-            expected_g: aim.expected_g,
-            birds: weighing.flock.map_or(FEWEST_WEIGHED, birds_to_weigh),
+            expected_g: Aim::on(diary, day).expected_g,
+            birds: alive.map_or(FEWEST_WEIGHED, birds_to_weigh),
             spots: SPOTS,
-            result: result.as_ref(),
         };
         weighing::slip(&slip, self.viewer)
     }

@@ -1,15 +1,13 @@
 //! The slip to take into the house: one page of boxes for bird after bird, spot by spot, with the check of the scale.
 
-use advice::sums::SumResult;
 use quantity::Unit;
 
-use crate::document::{Align, Blank, Block, Document, FigureRow, Table};
-use crate::plan::figure_row;
+use crate::document::{Align, Blank, Block, Document, Table};
 use crate::viewer::Viewer;
 use crate::words::Words;
 use crate::{say, show};
 
-/// What is known before the birds are weighed, and the result where it is known.
+/// What is known before the birds are weighed.
 pub struct Slip<'a> {
     /// Of whom: farm, house, batch; may be empty.
     pub whose: &'a str,
@@ -21,24 +19,19 @@ pub struct Slip<'a> {
     pub birds: f64,
     /// Spots to weigh them at.
     pub spots: usize,
-    /// What was found, once it was.
-    pub result: Option<&'a SumResult>,
 }
 
 /// Rows of boxes: as many as a page holds.
-const MOST_ROWS: usize = 13;
+const MOST_ROWS: usize = 12;
 const FEWEST_ROWS: usize = 5;
 /// Spots: three are the least that tell how sure a mean is, and so many columns a page holds.
 const FEWEST_SPOTS: usize = 3;
-const MOST_SPOTS: usize = 8;
-
-/// What stands on the slip when the birds are weighed.
-const RESULT: [&str; 4] = ["weighing.n", "weighing.mean", "weighing.cv", "weighing.uniformity"];
+const MOST_SPOTS: usize = 9;
 
 /// The slip, one page.
 pub fn slip(slip: &Slip, viewer: &Viewer) -> Document {
     let words = viewer.words();
-    let mut blocks = vec![
+    let blocks = vec![
         Block::Note(words.plain("slip-how")),
         Block::Blanks(blanks(
             &["slip-hour", "slip-who", "slip-step", "slip-scale-true", "slip-scale-shown"],
@@ -46,11 +39,8 @@ pub fn slip(slip: &Slip, viewer: &Viewer) -> Document {
         )),
         Block::Table(boxes(slip, words)),
         Block::Note(words.plain("slip-crates")),
+        Block::Blanks(blanks(&["slip-n", "slip-mean", "slip-cv", "slip-even"], words)),
     ];
-    match slip.result {
-        Some(result) => blocks.push(Block::Figures(found(result, viewer))),
-        None => blocks.push(Block::Blanks(blanks(&["slip-n", "slip-mean", "slip-cv", "slip-even"], words))),
-    }
     Document { title: words.plain("sheet-weighing"), subtitle: subtitle(slip, viewer), blocks }
 }
 
@@ -91,11 +81,4 @@ fn boxes(slip: &Slip, words: &Words) -> Table {
         emphasis: Vec::new(),
         explained_by: Vec::new(),
     }
-}
-
-/// The result; how it came about is told elsewhere.
-fn found(result: &SumResult, viewer: &Viewer) -> Vec<FigureRow> {
-    let known = RESULT.into_iter().filter_map(|id| result.outcome.get(id));
-    let row = |worked| figure_row(&result.checked.answers, &result.outcome, worked, viewer);
-    known.map(row).map(|row| FigureRow { working: None, ..row }).collect()
 }
