@@ -23,4 +23,5 @@ mod sample;
 mod sums;
 mod tasks;
 mod tidy;
+mod weighing;
 mod words;

@@ -41,6 +41,7 @@ pub mod sums;
 pub mod tasks;
 pub mod verify;
 pub mod walk;
+pub mod weigh_file;
 pub mod weighing;
 pub mod working;
 pub mod writing;

@@ -3,6 +3,7 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use advice::weighing::STANDARDS;
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
 use present::batch::BATCH_SHEETS;
@@ -155,19 +156,18 @@ fn closing(words: &Words) -> Command {
 }
 
 fn weigh(words: &Words) -> Command {
-    let birds = Arg::new("birds").long("birds").value_name("N").value_parser(value_parser!(f64));
     Command::new("weigh")
         .about(words.plain("command-weigh"))
         .after_help(words.plain("example-weigh"))
-        .arg(
-            Arg::new("FILE")
-                .required(true)
-                .help(words.plain("argument-weigh-file"))
-                .value_parser(value_parser!(PathBuf)),
-        )
-        .arg(birds.help(words.plain("option-weigh-birds")))
+        .arg(file("FILE", "argument-weigh-file", words))
         .args([flag("json", words), flag("working", words)])
-        .arg(units(words))
+        .arg(Arg::new("day").long("day").help(words.plain("option-age")).value_name("N"))
+        .arg(option("expected", words).value_name("G"))
+        .arg(option("standard", words).value_parser(STANDARDS).default_value(STANDARDS[1]))
+        .arg(Arg::new("birds").long("birds").help(words.plain("option-weigh-birds")).value_name("N"))
+        .arg(option("within", words).value_name("PERCENT"))
+        .arg(option("step", words).value_name("G"))
+        .args([pdf(words), paper(words), units(words)])
 }
 
 fn history(words: &Words) -> Command {

@@ -28,6 +28,7 @@ pub mod text;
 pub mod view;
 pub mod viewer;
 pub mod walk;
+pub mod weighing;
 pub mod words;
 pub mod working;
 

@@ -6,6 +6,7 @@ mod moving;
 mod printing;
 mod recording;
 mod rows;
+mod weighing;
 
 use std::fs;
 use std::path::{Path, PathBuf};

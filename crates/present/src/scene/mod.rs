@@ -13,6 +13,7 @@ pub mod cutting;
 pub mod floor;
 mod frame;
 pub mod hall;
+pub mod histogram;
 #[cfg(test)]
 pub(crate) mod inspect;
 mod lanes;
