@@ -105,3 +105,12 @@ pub(super) fn paid_by(buying: &Buying, parts: &[Part]) -> Vec<f64> {
     });
     running.collect()
 }
+
+/// The standard deviation of a sum of amounts paid at times, of which each strays with a standard deviation of its own size by
+/// time 1, and by the square root of the time before (a random walk: the error of a time stays in all later ones).
+pub fn spread(paid: &[(f64, f64)]) -> f64 {
+    let with = |(time, amount): &(f64, f64)| -> f64 {
+        paid.iter().map(|(other, more)| amount * more * time.min(*other).max(0.0)).sum()
+    };
+    paid.iter().map(with).sum::<f64>().max(0.0).sqrt()
+}

@@ -19,7 +19,7 @@ mod lines;
 mod search;
 mod simple;
 
-pub use cost::{Cost, cost};
+pub use cost::{Cost, cost, spread};
 pub use fault::BuyingFault;
 pub use flip::{Flip, flips};
 pub use simple::{as_much_as_possible, just_in_time};
