@@ -522,6 +522,7 @@ fn finding_json(finding: FindingView) -> FindingJson {
 pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
         ("history", schemars::schema_for!(crate::history::HistoryView).to_value()),
+        ("purchases", schemars::schema_for!(crate::buying::BuyingView).to_value()),
         ("plan", schemars::schema_for!(PlanView).to_value()),
         ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),

@@ -6,7 +6,7 @@ use super::{CannotBuy, Eaten, Wanted, prices};
 use crate::families::{self, store};
 use crate::outcome::Outcome;
 use crate::purchases;
-use crate::store_room::{self, Phase};
+use crate::store_room::Phase;
 use crate::walk::Walk;
 
 /// The figures that buying rests on.
@@ -188,12 +188,4 @@ fn money(answers: &Answers, outcome: &Outcome, days: std::ops::RangeInclusive<i3
         start - spent + received
     };
     days.map(on).collect()
-}
-
-/// Whether the plan asks for the cheapest way but none exists; why.
-pub(crate) fn fault_of_plan(answers: &Answers) -> Option<CannotBuy> {
-    if !store_room::cheapest(answers) {
-        return None;
-    }
-    super::of_plan(answers).err()
 }

@@ -11,7 +11,7 @@ fn without_a_book_the_way_to_one_is_told() {
 #[test]
 fn the_help_shows_lines_that_work() {
     let farm = Farm::begun("help");
-    for command in ["record", "walk", "history", "export", "import", "check"] {
+    for command in ["record", "walk", "purchases", "history", "export", "import", "check"] {
         let help = farm.good(&format!("{command} --help"));
         assert!(help.contains("broodwright ") && !help.contains("[option"), "{help}");
     }

@@ -8,22 +8,22 @@
 //! meet, and the way found is proven best. Otherwise the weights follow the debt of the ways found so far.
 
 use super::lines::{self, Line};
-use super::search::{self, MOST_STATES};
-use super::{Bought, Buying, BuyingFault, Part, cost};
+use super::search;
+use super::{Bought, Buying, BuyingFault, Part, common, cost};
 
 /// Weights that are tried, at most.
 const ROUNDS: usize = 12;
 
-/// The cheapest way.
-pub(super) fn best(buying: &Buying) -> Result<Bought, BuyingFault> {
+/// The cheapest way, as far as it can be proven by looking at so many states at a time.
+pub(super) fn best(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {
     let mut weights = vec![1.0; buying.periods()];
-    let mut best = round(buying, &weights)?;
+    let mut best = round(buying, &weights, most)?;
     for done in 1..ROUNDS {
         if best.is_proven() || buying.credit.is_none() {
             break;
         }
         follow(&mut weights, &in_debt(buying, &best.parts), done);
-        best = better(best, round(buying, &weights)?);
+        best = better(best, round(buying, &weights, most)?);
     }
     Ok(best)
 }
@@ -51,16 +51,11 @@ fn follow(weights: &mut [f64], in_debt: &[bool], done: usize) {
 }
 
 /// The cheapest way when evenings are weighted, what it costs with true interest, and the bound.
-fn round(buying: &Buying, weights: &[f64]) -> Result<Bought, BuyingFault> {
+fn round(buying: &Buying, weights: &[f64], most: usize) -> Result<Bought, BuyingFault> {
     let dearer = dearer(buying, weights);
-    let (parts, lower) = of_weights(buying, &dearer)?;
+    let (parts, bound) = of_weights(buying, &dearer, most)?;
     let cost = cost(buying, &parts).ok_or(BuyingFault::NoWay)?;
-    let offset = offset(buying, weights);
-    let bound = match lower {
-        Some(lower) => weighted(buying, &lower, &dearer),
-        None => weighted(buying, &parts, &dearer),
-    };
-    let lower_bound = (bound.unwrap_or(f64::NEG_INFINITY) - offset).min(cost.total());
+    let lower_bound = (bound - offset(buying, weights)).min(cost.total());
     Ok(Bought { parts, cost, lower_bound })
 }
 
@@ -88,7 +83,7 @@ fn offset(buying: &Buying, weights: &[f64]) -> f64 {
 }
 
 /// What parts cost when money paid in a period counts as often as said.
-fn weighted(buying: &Buying, parts: &[Part], dearer: &[f64]) -> Option<f64> {
+pub(super) fn weighted(buying: &Buying, parts: &[Part], dearer: &[f64]) -> Option<f64> {
     let free = Buying { credit: None, room: None, ..buying.clone() };
     let holding = cost(&free, parts)?.holding;
     let mut before = 0.0;
@@ -99,16 +94,27 @@ fn weighted(buying: &Buying, parts: &[Part], dearer: &[f64]) -> Option<f64> {
     Some(paid.sum::<f64>() + holding)
 }
 
-/// The cheapest parts when money is weighted; behind it, where it is not proven cheapest, parts without regard to room that
-/// no way can undercut.
-fn of_weights(buying: &Buying, dearer: &[f64]) -> Result<(Vec<Part>, Option<Vec<Part>>), BuyingFault> {
+/// The cheapest parts when money is weighted, and what no parts undercut then.
+///
+/// Where the store is full on some day, every count of every feed has to be tried. Bags in one line, eaten in turn, are solved
+/// at once; often the bound proves them, and else they stand in where there are too many states.
+fn of_weights(buying: &Buying, dearer: &[f64], most: usize) -> Result<(Vec<Part>, f64), BuyingFault> {
     let free = search::cheapest(buying, &lines::by_feed(buying, false), dearer, false)?;
+    let bound = weighted(buying, &free, dearer).ok_or(BuyingFault::NoWay)?;
     if buying.room.is_none() || cost(buying, &free).is_some() {
-        return Ok((free, None));
+        return Ok((free, bound));
+    }
+    let in_turn = search::cheapest(buying, &lines::in_one(buying), dearer, true);
+    let bound = bound.max(common::bound(buying, dearer));
+    let reached = in_turn.as_ref().ok().and_then(|parts| weighted(buying, parts, dearer));
+    if reached.is_some_and(|reached| reached - bound <= 1e-10 * reached.abs()) {
+        return Ok((in_turn?, bound));
     }
     let lines: Vec<Line> = lines::by_feed(buying, true);
-    if search::states(&lines, buying) <= MOST_STATES {
-        return Ok((search::cheapest(buying, &lines, dearer, true)?, None));
+    if search::states(&lines, buying) > most {
+        return Ok((in_turn?, bound));
     }
-    Ok((search::cheapest(buying, &lines::in_one(buying), dearer, true)?, Some(free)))
+    let parts = search::cheapest(buying, &lines, dearer, true)?;
+    let bound = weighted(buying, &parts, dearer).ok_or(BuyingFault::NoWay)?;
+    Ok((parts, bound))
 }

@@ -27,11 +27,17 @@ pub(super) fn by_feed(buying: &Buying, every_count: bool) -> Vec<Line> {
 /// All bags in one line, in the order in which they are needed. Ways in which a later feed comes before an earlier one are
 /// lost.
 pub(super) fn in_one(buying: &Buying) -> Vec<Line> {
+    let bags = in_turn(buying);
+    vec![Line { counts: (0..=bags.len()).collect(), bags }]
+}
+
+/// All bags in the order in which they are needed.
+pub(super) fn in_turn(buying: &Buying) -> Vec<(usize, Bag)> {
     let of =
         |(feed, one): (usize, &super::Feed)| one.bags.iter().map(move |bag| (feed, *bag)).collect::<Vec<_>>();
     let mut bags: Vec<(usize, Bag)> = buying.feeds.iter().enumerate().flat_map(of).collect();
     bags.sort_by_key(|(feed, bag)| (bag.needed, bag.finished, *feed));
-    vec![Line { counts: (0..=bags.len()).collect(), bags }]
+    bags
 }
 
 impl Line {

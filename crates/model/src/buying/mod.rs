@@ -11,6 +11,7 @@
 //! and several feeds that share deliveries; our derivation, held against trying every plan). See [`search`] for the counts
 //! that are tried and [`credit`] for money that is borrowed only on some days.
 
+mod common;
 mod cost;
 mod credit;
 mod fault;
@@ -111,7 +112,7 @@ impl Buying {
     /// [`BuyingFault`] where no way exists, or where the conditions make no sense.
     pub fn best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
-        credit::best(self)
+        credit::best(self, search::MOST_STATES)
     }
 }
 

@@ -17,8 +17,8 @@ const TRIP: Steps = 1 << 32;
 const MONEY: Steps = 1 << 44;
 const NEVER: Steps = Steps::MAX / 4;
 
-/// States over all evenings that are looked at, at most: some hundred megabytes.
-pub(super) const MOST_STATES: usize = 12_000_000;
+/// States over all evenings that are looked at, at most: some twenty megabytes, some twenty milliseconds.
+pub(super) const MOST_STATES: usize = 1_000_000;
 
 /// The cheapest parts of some lines; money paid in a period counts `weight` times.
 ///

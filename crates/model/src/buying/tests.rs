@@ -119,6 +119,30 @@ proptest! {
         holds(&buying)?;
     }
 
+    /// With too many states to look at, the answer is still a way, and its bound holds.
+    #[test]
+    fn a_bound_holds_without_looking_at_states(buying in buying(2, 3)) {
+        prop_assume!(fault::check(&buying).is_ok());
+        let Ok(found) = credit::best(&buying, 0) else { return Ok(()) };
+        let all = by_trying_all(&buying).unwrap();
+        prop_assert!(found.lower_bound <= all + 1e-7, "bound {} over {all}", found.lower_bound);
+        prop_assert!(found.cost.total() >= all - 1e-7);
+        prop_assert_eq!(cost(&buying, &found.parts), Some(found.cost));
+    }
+
+    /// Feeds of one price in a full store are proven without looking at states.
+    #[test]
+    fn one_price_needs_no_states(buying in buying(2, 3), room in 1usize..4) {
+        let mut buying = Buying { credit: None, room: Some(room), ..buying };
+        for feed in &mut buying.feeds {
+            feed.price = vec![20.0; 6];
+        }
+        prop_assume!(fault::check(&buying).is_ok());
+        let Ok(found) = credit::best(&buying, 0) else { return Ok(()) };
+        let in_turn = lines::in_turn(&buying).windows(2).all(|pair| pair[0].1.finished <= pair[1].1.finished);
+        prop_assert!(!in_turn || found.is_proven(), "{found:?}");
+    }
+
     /// Feed that keeps less long, or a smaller store, never makes it cheaper.
     #[test]
     fn less_keeping_and_less_room_cost_more(buying in buying(2, 5), credit in any::<bool>()) {
