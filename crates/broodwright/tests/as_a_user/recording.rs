@@ -196,3 +196,17 @@ fn a_day_is_told_with_its_jobs_and_what_is_missing() {
     assert!(farm.bad("walk --on yesterday").contains("YYYY-MM-DD"));
     assert!(farm.bad("walk --batch Nobody").contains("September 2025"));
 }
+
+#[test]
+fn what_to_buy_is_told_by_plan_and_by_batch() {
+    let farm = Farm::begun("purchases");
+    let by_plan = farm.json("purchases plan.toml --json");
+    for key in ["figures", "purchases", "proven", "hangs_on", "findings"] {
+        assert!(by_plan.get(key).is_some(), "{key}: {by_plan}");
+    }
+    assert!(farm.good("purchases plan.toml").contains("What to buy when"));
+    let by_book = farm.json("purchases --on 2025-09-16 --json");
+    let answered = !by_book["purchases"].as_array().unwrap().is_empty();
+    assert!(answered || by_book["findings"][0]["name"].is_string(), "{by_book}");
+    farm.bad("purchases plan.toml --on 2025-09-16");
+}

@@ -22,7 +22,11 @@ pub(super) fn best(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> 
         if best.is_proven() || buying.credit.is_none() {
             break;
         }
+        let before = weights.clone();
         follow(&mut weights, &in_debt(buying, &best.parts), done);
+        if weights == before {
+            break;
+        }
         best = better(best, round(buying, &weights, most)?);
     }
     Ok(best)
