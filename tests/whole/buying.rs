@@ -56,7 +56,7 @@ fn the_store_page_says_what_to_buy() {
     };
     let viewer = Viewer::plain();
     let text = page(&viewer);
-    for key in ["buying-label", "buying-hangs", "column-good-until", "column-costs"] {
+    for key in ["buying-label", "buying-then-amounts", "column-good-until", "column-costs"] {
         assert!(text.contains(&viewer.words().plain(key)), "{key}: {text}");
     }
     let blind = page(&Viewer { money_shown: false, ..Viewer::plain() });
@@ -107,7 +107,7 @@ fn feed_that_never_came_is_named() {
 fn nothing_is_dearer_than_the_calendar() {
     for (fee, rise) in [(0, "0"), (300, "2"), (900, "-3")] {
         let text = sample::complete()
-            .replace("feed_delivery_each = 180", &format!("feed_delivery_each = {fee}"))
+            .replace("feed_delivery_each = 190", &format!("feed_delivery_each = {fee}"))
             .replace("feed_rise_percent = 1.5", &format!("feed_rise_percent = {rise}"))
             .replace("interest_percent = 30\n", "")
             .replace("store_m2 = 9\n", "store_m2 = 40\n");

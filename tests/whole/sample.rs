@@ -137,7 +137,7 @@ transport = 2400
 power = 800
 other = 1500
 house = 4200
-feed_delivery_each = 180
+feed_delivery_each = 190
 
 [cash]
 at_start = 60000

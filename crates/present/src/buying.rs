@@ -217,14 +217,19 @@ impl Shown<'_> {
             Hanging::DeliveryFee => show::money(value, self.viewer),
             Hanging::Keeping => show::quantity(value, Unit::Day, 0, self.viewer),
         };
+        let otherwise = if hang.trips == hang.trips_then {
+            self.viewer.words().plain("buying-then-amounts")
+        } else {
+            let (trips, then) = (hang.trips.to_string(), hang.trips_then.to_string());
+            say!(self.viewer.words(), "buying-then-trips", trips = trips, then = then)
+        };
         let side = if hang.at < hang.told { "less" } else { "more" };
         say!(
             self.viewer.words(),
             &format!("buying-hang-{}-{side}", hang.what.name()),
             told = value(hang.told),
             at = value(hang.at.abs()),
-            trips = hang.trips.to_string(),
-            then = hang.trips_then.to_string(),
+            otherwise = otherwise,
         )
     }
 
