@@ -12,7 +12,7 @@ use super::search;
 use super::{Bought, Buying, BuyingFault, Part, common, cost};
 
 /// Weights that are tried, at most.
-const ROUNDS: usize = 12;
+const ROUNDS: usize = 40;
 
 /// The cheapest way, as far as it can be proven by looking at so many states at a time.
 pub(super) fn best(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {
