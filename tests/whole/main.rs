@@ -3,6 +3,7 @@
 mod batch_properties;
 mod buying;
 mod calendar;
+mod closing;
 mod directions;
 mod docs;
 mod evaluator;

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use book::{BatchId, Body, BookState, EntryId, HybridClock, PersonId, Record, Slot, Subject};
+use book::{BatchId, Body, BookState, Draft, EntryId, HybridClock, PersonId, Record, Slot, Subject};
 use quantity::{Answers, CivilDay, Given, Source, Value};
 
 use crate::body::raws_of;
@@ -130,6 +130,18 @@ impl Diary {
         self.of_kind(kind).filter(move |note| note.day == day)
     }
 
+    /// The same with something that is about to be written as well, for judging what stands beside it on one form: the
+    /// water of a day is held against the feed typed above it.
+    pub fn expecting(mut self, draft: &Draft) -> Diary {
+        let Some(kind) = crate::record::kind(&draft.kind) else { return self };
+        self.notes.retain(|note| !draft.supersedes.contains(&note.id));
+        let at = self.notes.partition_point(|note| note.day <= draft.day);
+        let clock = HybridClock { millis: i64::MAX, counter: 0 };
+        let (person, body) = (PersonId(uuid::Uuid::nil()), draft.body.clone());
+        self.notes.insert(at, Noted { id: draft.id, kind: kind.name, day: draft.day, clock, person, body });
+        self
+    }
+
     /// Puts what the book holds by day among the answers.
     fn write_days(&mut self) {
         let Some(today) = self.age_today() else { return };
@@ -152,6 +164,7 @@ impl Diary {
         crate::growing::write_more(self);
         crate::chicks::write(self);
         crate::stock::write(self);
+        crate::account::write(self);
     }
 
     /// What entries say by day of age, several of one day put together.
@@ -213,7 +226,7 @@ fn left(note: &Noted) -> Option<f64> {
 }
 
 /// The answers of an adopted plan.
-fn planned(body: &Body) -> Answers {
+pub(crate) fn planned(body: &Body) -> Answers {
     plan::read(&raws_of(body, "batch"), Source::Hand, false).answers
 }
 

@@ -3,6 +3,7 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod account;
 pub mod adoption;
 pub mod batches;
 pub mod behind;
@@ -10,6 +11,7 @@ pub mod body;
 pub mod buying;
 pub mod check;
 pub mod chicks;
+pub mod closing;
 pub mod day_rows;
 pub mod diary;
 pub mod door_sheet;
@@ -22,6 +24,7 @@ pub mod growing;
 pub mod health;
 pub mod houses;
 pub mod keep;
+pub mod money;
 pub mod outcome;
 pub mod outfit;
 pub mod past;

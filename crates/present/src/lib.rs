@@ -6,6 +6,7 @@ pub mod batch;
 pub mod buying;
 mod by_day;
 pub mod calendar;
+pub mod closing;
 pub mod document;
 pub mod entry;
 pub mod example;

@@ -211,7 +211,11 @@ pub static FIELDS: &[Field] = &[
     field("feed.finisher_until_d", count(Unit::Day, 5.0, 84.0), Optional),
     field("feed.on_hand_before_d", count(Unit::Day, 0.0, 60.0), Usual("14", CommonPractice)),
     field("feed.on_hand_days_d", count(Unit::Day, 1.0, 84.0), Usual("14", CommonPractice)),
-    field("feed.buying", Kind::Choice(&["by-phase", "all-at-once", "cheapest"]), Usual("by-phase", Status::OurJudgement)),
+    field(
+        "feed.buying",
+        Kind::Choice(&["by-phase", "all-at-once", "cheapest"]),
+        Usual("by-phase", Status::OurJudgement),
+    ),
     field("feed.ahead_d", count(Unit::Day, 0.0, 42.0), Usual("7", Status::OurJudgement)),
     field("feed.lead_d", count(Unit::Day, 0.0, 60.0), Usual("2", Status::OurJudgement)),
     field("feed.milled", Kind::Day, Optional),

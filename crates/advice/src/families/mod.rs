@@ -14,6 +14,7 @@ use crate::verify::Shape;
 mod air;
 mod buying;
 pub(crate) mod chicks;
+pub(crate) mod closing;
 pub(crate) mod course;
 mod disinfectant;
 mod equipment;
@@ -83,6 +84,7 @@ pub static FAMILIES: &[&Family] = &[
     &chicks::FAMILY,
     &store::FAMILY,
     &buying::FAMILY,
+    &closing::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];

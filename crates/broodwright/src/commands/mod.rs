@@ -1,6 +1,7 @@
 //! One file a command.
 
 mod check;
+mod closing;
 mod export;
 mod history;
 mod import;
@@ -10,6 +11,7 @@ mod record;
 mod schema;
 mod serve;
 mod sums;
+mod sync;
 mod verify;
 mod walk;
 mod weigh;
@@ -31,10 +33,12 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("record", given)) => record::run(given, locale),
         Some(("purchases", given)) => purchases::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
+        Some(("closing", given)) => closing::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),
         Some(("export", given)) => export::run(given, locale),
         Some(("import", given)) => import::run(given, locale),
+        Some(("sync", given)) => sync::run(given, locale),
         Some(("check", given)) => check::run(given, locale),
         Some(("schema", _)) => schema::run(),
         // clap asks for a command before we come here.
