@@ -34,6 +34,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(serve(words))
         .subcommand(record(words))
         .subcommand(walk(words))
+        .subcommand(purchases(words))
         .subcommand(weigh(words))
         .subcommand(closing(words))
         .subcommand(history(words))
@@ -151,6 +152,22 @@ fn closing(words: &Words) -> Command {
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .args([flag("json", words), flag("working", words), pdf(words), paper(words)])
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn purchases(words: &Words) -> Command {
+    Command::new("purchases")
+        .about(words.plain("command-purchases"))
+        .after_help(words.plain("example-purchases"))
+        .arg(
+            file("FILE", "argument-purchases-file", words)
+                .required(false)
+                .conflicts_with_all(["batch", "on", "book", "database"]),
+        )
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(flag("json", words))
         .args(book(words))
         .arg(units(words))
 }
