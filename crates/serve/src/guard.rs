@@ -18,9 +18,10 @@ use crate::trouble::Trouble;
 /// The names of this machine. Any other name that leads here is somebody else's, who could read the answers.
 const HOSTS: [&str; 3] = ["localhost", "127.0.0.1", "[::1]"];
 
-/// Nothing but our own style, pictures and forms; no script at all; no frame around our pages.
-const POLICY: &str = "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; \
-                      base-uri 'none'; frame-ancestors 'none'";
+/// Nothing but our own style, pictures, forms and script files; no script within a page; no frame around our pages.
+const POLICY: &str = "default-src 'none'; style-src 'self'; img-src 'self' data:; script-src 'self'; \
+                      worker-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; \
+                      frame-ancestors 'none'";
 
 /// Sent with every answer. The referrer is kept from all other sites; for our own forms it must stay, since without it
 /// browsers that do not yet say `Sec-Fetch-Site` send no origin either, and could save nothing.

@@ -16,6 +16,7 @@ mod keep;
 mod listen;
 mod pages;
 mod print;
+mod queue;
 mod route;
 mod seen;
 mod session;

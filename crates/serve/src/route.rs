@@ -17,12 +17,12 @@ use tower_http::csrf::CsrfLayer;
 use crate::call::{Brings, Call, Reply};
 use crate::guard;
 use crate::pages::{
-    answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, weigh, working,
-    write,
+    answers, asset, before, entry, home, kept, paste, settle as apart, sight, sums, today, week, weigh,
+    working, write,
 };
 use crate::site::Site;
 use crate::trouble::Trouble;
-use crate::{adopt, calendar, house, print, settle, sync, tick};
+use crate::{adopt, calendar, house, print, queue, settle, sync, tick};
 
 /// The most bytes of a form: some seventy answers of a line each, many times over.
 const FORM_BYTES_MAX: usize = 256 * 1024;
@@ -115,7 +115,13 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/working/{figure}" Reader working::of_batch),
     row!(Get "/sums" Reader sums::list),
     row!(Get "/sums/{name}" Reader sums::show),
-    row!(Get "/style.css" Reader style::show),
+    row!(Get "/waiting" Reader kept::waiting),
+    row!(Get "/no-signal" Reader kept::no_signal),
+    row!(Get "/style.css" Reader asset::style),
+    row!(Get "/queue.js" Reader asset::queue),
+    row!(Get "/script.js" Reader asset::script),
+    row!(Get "/worker.js" Reader asset::worker),
+    row!(Post "/queue" Writer Queue queue::take),
     row!(Get "/sync" Reader Talk sync::greet),
     row!(Post "/sync" Reader Talk sync::hear),
 ];
