@@ -245,6 +245,7 @@
     if (how === 'heard' && now && now.word === 'asked') return queue.forget(now).then(() => location.assign(now.look));
     if (now && now.word) return look_at(now);
     await tell(how === 'trouble' ? say('trouble') : say(is_safe ? 'here' : 'full'));
+    find('#kept details').open = true;
     find('#kept').scrollIntoView({ block: 'start' });
     find('#kept summary').focus({ preventScroll: true });
     return settled_here(form);
@@ -269,7 +270,10 @@
     const now = new Date();
     return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   };
-  const in_words = day => new Date(`${day}T12:00:00`).toLocaleDateString(document.documentElement.lang, { day: 'numeric', month: 'long' });
+  const in_words = day => {
+    const name = { month: 'short' };
+    return `${Number(day.slice(8))} ${new Date(`${day}T12:00:00`).toLocaleDateString(document.documentElement.lang, name)}`;
+  };
   const move_to = (form, day) => {
     const shift = text => text.replace(form.dataset.on, day);
     for (const box of form.elements) {
@@ -292,7 +296,7 @@
     const day = form.dataset.on;
     const by_phone = today();
     if (day === by_phone) return;
-    const put = { page: form.dataset.day, phone: in_words(by_phone) };
+    const put = { at: form.dataset.day, by: in_words(by_phone) };
     const asked = make('section', '', 'conflict');
     asked.id = 'which-day';
     asked.setAttribute('role', 'status');

@@ -18,7 +18,8 @@ const is_kept = url =>
 const name_of = url => {
   const plain = new URL(url.href);
   plain.hash = '';
-  plain.searchParams.delete('saved');
+  // Untouched where there is nothing to take away: an address would be written another way.
+  if (plain.searchParams.has('saved')) plain.searchParams.delete('saved');
   return plain.href;
 };
 

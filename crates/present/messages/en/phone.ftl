@@ -18,6 +18,7 @@ page-no-signal = No signal
 no-signal-about = The book cannot be reached just now, and this page is not kept on the phone. What you have written is safe: it waits here until there is signal.
 no-signal-kept = Pages that open without signal
 
+kept-the-day = The day
 kept-waiting = { $n } waiting
 kept-to-look = { $n } to look at
 kept-goes-up = Kept on this phone, not in the book yet. It goes up by itself when there is signal.
@@ -35,6 +36,6 @@ kept-asked = Written. Somebody else wrote this too: which one counts?
 kept-look = Look at it
 kept-take-away = Throw it away
 kept-take-away-sure = Sure? It is written nowhere else
-kept-other-day = This page was made for { $page }. By this phone’s clock it is { $phone }. Which day do you write about?
-kept-other-day-take = About { $phone }
-kept-other-day-stay = About { $page }
+kept-other-day = This page was made for { $at }. By this phone’s clock it is { $by }. Which day do you write about?
+kept-other-day-take = About { $by }
+kept-other-day-stay = About { $at }

@@ -34,9 +34,9 @@ const SAID: &[(&str, &[&str])] = &[
     ("look", &[]),
     ("take-away", &[]),
     ("take-away-sure", &[]),
-    ("other-day", &["page", "phone"]),
-    ("other-day-take", &["phone"]),
-    ("other-day-stay", &["page"]),
+    ("other-day", &["at", "by"]),
+    ("other-day-take", &["by"]),
+    ("other-day-stay", &["at"]),
 ];
 
 /// What the script needs on every page.

@@ -213,7 +213,7 @@ fn form(walk: &Walk, sheet: &Sheet, may_write: bool, draft: Option<&str>) -> Mar
             @if may_write {
                 form class="day-form" method="post" action=(format!("{}/day", batch.address())) novalidate
                     data-kept data-seen=(kept::seen(batch)) data-on=(batch.on) data-asks-day[batch.on == batch.today]
-                    data-day=(shown::day_short(batch.on, &batch.viewer)) data-title=(words.plain("write-the-day"))
+                    data-day=(shown::day_short(batch.on, &batch.viewer)) data-title=(words.plain("kept-the-day"))
                     data-draft=[draft] {
                     input type="hidden" name=(ON) value=(batch.on);
                     (faults(sheet))

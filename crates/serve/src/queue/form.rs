@@ -146,7 +146,8 @@ impl<'a> Taker<'a> {
         let Some(draft) = draft else {
             return Judged::Not { word: Word::Refused, says: vec![self.word("queue-unreadable")] };
         };
-        let slot = record::kind(&draft.kind).and_then(|kind| record::slot(kind, batch.id, batch.on, &draft.body));
+        let slot =
+            record::kind(&draft.kind).and_then(|kind| record::slot(kind, batch.id, batch.on, &draft.body));
         let is_done = slot.is_some_and(|slot| batch.open.state.current(&slot).is_some());
         let drafts = if is_done { Vec::new() } else { vec![draft] };
         Judged::Holds { drafts, ids: vec![EntryId(waiting.id)], at: batch.page("") }

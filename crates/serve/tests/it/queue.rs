@@ -11,7 +11,8 @@ use crate::rig::{Browser, Page, at, memory, visible};
 
 /// The rig's clock, to some minutes.
 const NOW: i64 = 1_810_000_000_000;
-const DAY: i64 = 86_400_000;
+const MINUTE: i64 = 60_000;
+const DAY: i64 = 1440 * MINUTE;
 const TODAY: &str = "2027-05-11";
 
 fn id(number: u128) -> String {
@@ -19,7 +20,10 @@ fn id(number: u128) -> String {
 }
 
 fn request() -> axum::http::request::Builder {
-    at("/queue").method("POST").header("content-type", "application/json").header("sec-fetch-site", "same-origin")
+    at("/queue")
+        .method("POST")
+        .header("content-type", "application/json")
+        .header("sec-fetch-site", "same-origin")
 }
 
 fn sent(queue: &Value) -> Request<Body> {
@@ -78,8 +82,8 @@ const DEAD_2: &[(&str, &str)] = &[("deaths..dead", "2"), ("water..water_l", "180
 async fn what_waited_is_written_once_and_in_order() {
     let batch = Batch::begun(&memory()).await;
     let phone = phone(&batch, 7);
-    let first = phone.draft(1, TODAY, DEAD_2, DAY / 4);
-    let mut second = phone.draft(2, TODAY, &[("deaths..dead", "2+1")], DAY / 8);
+    let first = phone.draft(1, TODAY, DEAD_2, 4 * MINUTE);
+    let mut second = phone.draft(2, TODAY, &[("deaths..dead", "2+1")], 2 * MINUTE);
     second["form"][1][1] = json!(id(100));
     assert_eq!(phone.words(&[first.clone()]).await, ["written"]);
     assert_eq!(phone.words(&[first.clone(), second.clone()]).await, ["known", "written"]);
@@ -87,7 +91,7 @@ async fn what_waited_is_written_once_and_in_order() {
     let page = batch.page("").await;
     assert!(page.contains("value=\"2+1\"") && page.contains("value=\"180\""), "the later one counts");
     let all = visible(&batch.page(&format!("/day/{TODAY}")).await);
-    assert_eq!(all.matches("water drunk").count() + all.matches("Water drunk").count(), 1, "{all}");
+    assert_eq!(all.matches("180 L").count(), 1, "{all}");
     assert!(!page.contains("written twice"));
 }
 
@@ -112,18 +116,49 @@ async fn what_is_doubtful_or_wrong_is_told_and_holds_up_nothing() {
 async fn what_two_phones_wrote_apart_is_asked_and_neither_is_lost() {
     let batch = Batch::begun(&memory()).await;
     let (one, other) = (phone(&batch, 7), phone(&batch, 8));
-    assert_eq!(one.words(&[one.draft(1, TODAY, &[("deaths..dead", "2")], DAY / 4)]).await, ["written"]);
-    let unseen = other.draft(2, TODAY, &[("deaths..dead", "5")], DAY / 8);
+    assert_eq!(one.words(&[one.draft(1, TODAY, &[("deaths..dead", "2")], 4 * MINUTE)]).await, ["written"]);
+    let unseen = other.draft(2, TODAY, &[("deaths..dead", "5")], 2 * MINUTE);
     for _ in 0..2 {
         let told = other.send(std::slice::from_ref(&unseen)).await;
         assert_eq!(told["drafts"][0]["word"], "asked");
         assert_eq!(told["drafts"][0]["at"], json!(batch.address));
     }
     let page = batch.page("").await;
-    assert!(visible(&page).contains("written twice") && page.contains("2 birds") && page.contains("5 birds"), "{page}");
+    assert!(
+        visible(&page).contains("written twice") && page.contains("2 birds") && page.contains("5 birds"),
+        "{page}"
+    );
+    let sum = page.split("value=\"sum:").nth(1).unwrap().split('"').next().unwrap();
+    let settled = batch.send("/settle", TODAY, &[("choose", &format!("sum:{sum}"))]).await;
+    assert_eq!(settled.status, StatusCode::SEE_OTHER, "{}", settled.text());
+    let page = batch.page("").await;
+    assert!(!visible(&page).contains("written twice") && page.contains("value=\"7\""), "{page}");
     let same = other.draft(3, TODAY, &[("water..water_l", "180")], 0);
     assert_eq!(one.words(&[one.draft(4, TODAY, &[("water..water_l", "180")], 0)]).await, ["written"]);
     assert_eq!(other.words(&[same]).await, ["known"], "both wrote the same");
+}
+
+#[tokio::test]
+async fn of_two_notes_put_right_apart_both_can_be_kept() {
+    let batch = Batch::begun(&memory()).await;
+    let (one, other) = (phone(&batch, 7), phone(&batch, 8));
+    let note = |phone: &Phone, number, text| {
+        let mut draft = phone.draft(number, TODAY, &[("note..text", text)], 0);
+        draft["form"][1][1] = json!(id(100));
+        draft
+    };
+    let mut first = note(&one, 1, "a fan broke");
+    first["form"][1][1] = json!("");
+    assert_eq!(one.words(&[first]).await, ["written"]);
+    assert_eq!(one.words(&[note(&one, 2, "the left fan broke")]).await, ["written"]);
+    assert_eq!(other.words(&[note(&other, 3, "the right fan broke")]).await, ["asked"]);
+    let page = batch.page("").await;
+    let both = page.split("value=\"both:").nth(1).unwrap().split('"').next().unwrap();
+    let settled = batch.send("/settle", TODAY, &[("choose", &format!("both:{both}"))]).await;
+    assert_eq!(settled.status, StatusCode::SEE_OTHER, "{}", settled.text());
+    assert!(!visible(&batch.page("").await).contains("written twice"));
+    let day = batch.page(&format!("/day/{TODAY}")).await;
+    assert!(day.contains("the left fan broke") && day.contains("the right fan broke"), "{day}");
 }
 
 #[tokio::test]
@@ -131,7 +166,7 @@ async fn what_was_put_right_on_its_day_wants_no_reason_when_it_comes_days_later(
     let batch = Batch::begun(&memory()).await;
     let phone = phone(&batch, 7);
     let day = "2027-05-09";
-    let first = phone.draft(1, day, DEAD_2, 2 * DAY + DAY / 4);
+    let first = phone.draft(1, day, DEAD_2, 2 * DAY + 4 * MINUTE);
     let mut second = phone.draft(2, day, &[("deaths..dead", "4")], 2 * DAY);
     second["form"][1][1] = json!(id(100));
     assert_eq!(phone.words(&[first, second.clone()]).await, ["written", "written"]);
@@ -153,7 +188,7 @@ async fn a_clock_wrong_by_a_day_is_told_and_dates_nothing() {
     let right = phone(&batch, 9).send(&[]).await;
     assert_eq!(right["clock"], Value::Null);
     let entry = batch.first_entry(TODAY).await;
-    let page = visible(&batch.browser.get(&entry).await.text());
+    let page = visible(&batch.page(&entry).await);
     assert!(page.contains("11 May 2027") && !page.contains("12 May 2027"), "{page}");
 }
 
@@ -220,12 +255,18 @@ async fn only_our_own_pages_send_a_queue() {
     let batch = Batch::begun(&store).await;
     let queue = json!({ "phone": id(7), "sent": NOW, "drafts": [] });
     let body = || Body::from(queue.to_string());
-    for (name, value) in [("sec-fetch-site", "cross-site"), ("origin", "http://evil.example"), ("origin", "null")] {
-        let foreign = at("/queue").method("POST").header("content-type", "application/json").header(name, value);
+    for (name, value) in
+        [("sec-fetch-site", "cross-site"), ("origin", "http://evil.example"), ("origin", "null")]
+    {
+        let foreign =
+            at("/queue").method("POST").header("content-type", "application/json").header(name, value);
         let page = batch.browser.send(foreign.body(body()).unwrap()).await;
         assert_eq!(page.status, StatusCode::FORBIDDEN, "{name}: {value}");
     }
-    let as_form = at("/queue").method("POST").header("content-type", "text/plain").header("sec-fetch-site", "same-origin");
+    let as_form = at("/queue")
+        .method("POST")
+        .header("content-type", "text/plain")
+        .header("sec-fetch-site", "same-origin");
     assert_eq!(batch.browser.send(as_form.body(body()).unwrap()).await.status, StatusCode::BAD_REQUEST);
     let large = request().body(Body::from(vec![b' '; 1024 * 1024 + 1])).unwrap();
     assert!(batch.browser.send(large).await.status.is_client_error());
