@@ -15,6 +15,7 @@ mod growing;
 mod lines;
 mod sheets;
 mod store;
+mod week;
 
 pub use sheets::{BATCH_SHEETS, batch_sheet};
 
