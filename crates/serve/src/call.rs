@@ -15,6 +15,7 @@ use present::Viewer;
 use uuid::Uuid;
 
 use crate::desk::Open;
+use crate::network::Way;
 use crate::queue::{QUEUE, QUEUE_BYTES_MAX};
 use crate::site::Site;
 use crate::stamp::Stamp;
@@ -28,6 +29,8 @@ pub(crate) type Reply = Result<Response, Trouble>;
 pub(crate) struct Call {
     /// The pages it was sent to.
     pub(crate) site: Arc<Site>,
+    /// By which way it came.
+    pub(crate) way: Way,
     /// Who asks.
     pub(crate) access: Access,
     /// Path and query as sent.
@@ -58,7 +61,7 @@ impl Call {
     /// Reads a request.
     pub(crate) async fn read(
         site: Arc<Site>,
-        access: Access,
+        (way, access): (Way, Access),
         brings: Brings,
         mut request: Request,
     ) -> Result<Call, Trouble> {
@@ -73,7 +76,7 @@ impl Call {
             Brings::Talk => (Vec::new(), read_whole(request, TALK, TALK_BYTES_MAX).await?),
             Brings::Queue => (Vec::new(), read_whole(request, QUEUE, QUEUE_BYTES_MAX).await?),
         };
-        Ok(Call { site, access, target, params, query, form, talk, known })
+        Ok(Call { site, way, access, target, params, query, form, talk, known })
     }
 
     /// A part of the path.

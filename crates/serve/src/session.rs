@@ -115,7 +115,7 @@ impl Loopback {
 
 /// The device of a phone, which everybody may know, from its key, which nobody may. It is of version 8 of the ids: of our own
 /// making.
-fn device_of(farm: FarmId, key: Uuid) -> DeviceId {
+fn device_of(farm: FarmId, key: &[u8]) -> DeviceId {
     let digest = Sha256::new().chain_update(b"phone").chain_update(farm.0).chain_update(key).finalize();
     let mut bytes = [0; 16];
     bytes.iter_mut().zip(digest).for_each(|(byte, of_digest)| *byte = of_digest);
@@ -143,7 +143,19 @@ impl Session {
     /// - `key`: made by the phone and known to nobody else, so that no other page writes in its series
     pub(crate) fn phone(&self, key: Uuid) -> Access {
         let owner = self.loopback();
-        Loopback { device: device_of(owner.farm, key), ..owner }.access()
+        Loopback { device: device_of(owner.farm, key.as_bytes()), ..owner }.access()
+    }
+
+    /// Leave for a phone that was joined over the farm's network. It writes in a series of its own.
+    pub(crate) fn helper(&self, person: PersonId, secret: &str) -> Access {
+        let farm = self.loopback().farm;
+        Loopback { farm, person, device: device_of(farm, secret.as_bytes()), role: Role::Helper }.access()
+    }
+
+    /// Leave for whoever is not known: rows that are for anyone show nothing of the book.
+    pub(crate) fn stranger(&self) -> Access {
+        let nobody = Uuid::nil();
+        Access::granted(self.loopback().farm, PersonId(nobody), DeviceId(nobody), Role::Viewer)
     }
 
     fn loopback(&self) -> Loopback {

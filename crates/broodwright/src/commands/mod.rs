@@ -4,6 +4,7 @@ mod check;
 mod export;
 mod history;
 mod import;
+mod phones;
 mod plan;
 mod record;
 mod schema;

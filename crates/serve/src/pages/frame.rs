@@ -49,6 +49,7 @@ pub(crate) fn page(site: &Site, viewer: &Viewer, title: &str, content: &Markup) 
                 main id="content" { h1 { (title) } (content) }
                 footer {
                     p { (words.plain("print-footer")) }
+                    p { a href="/phones" { (words.plain("page-phones")) } }
                     p { (say!(words, "version", version = &site.options.version)) }
                 }
             }

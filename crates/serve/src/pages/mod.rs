@@ -11,6 +11,7 @@ pub(crate) mod frame;
 pub(crate) mod home;
 pub(crate) mod kept;
 pub(crate) mod paste;
+pub(crate) mod phones;
 pub(crate) mod settle;
 pub(crate) mod sight;
 pub(crate) mod sums;

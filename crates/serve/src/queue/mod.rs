@@ -12,6 +12,7 @@ use present::{Viewer, say};
 
 use crate::call::{Call, Reply, answer};
 use crate::desk::Open;
+use crate::network::Way;
 use crate::site::Site;
 use crate::trouble::Trouble;
 use form::Taker;
@@ -26,7 +27,9 @@ const HOUR_MILLIS: f64 = 3_600_000.0;
 pub(crate) async fn take(call: Call) -> Reply {
     let sent: Sent = serde_json::from_slice(&call.talk).map_err(|_| Trouble::Unreadable)?;
     let site = Arc::clone(&call.site);
-    let (access, now) = (site.session.phone(sent.phone), (site.options.now)());
+    // A phone of the network is known by its cookie already.
+    let access = if call.way == Way::Here { site.session.phone(sent.phone) } else { call.access };
+    let now = (site.options.now)();
     let make = |open: &mut Arc<Open>| {
         let mut taker = Taker::new(&site, access, now, sent.sent, open);
         let mut fates: Vec<Fate> =
