@@ -157,7 +157,7 @@ const queue = (() => {
       if (!part.length && !(asks_anyway && round === 0)) return 'heard';
       const answer = await post(part).catch(() => null);
       if (!answer) return 'unheard';
-      if (!answer.ok) return 'trouble';
+      if (!answer.ok) return answer.status === 403 ? 'shut' : 'trouble';
       const told = await answer.json().catch(() => null);
       if (!told) return 'unheard';
       for (const [at, draft] of part.entries()) if (told.drafts[at]) await follow(draft, told.drafts[at]);

@@ -123,8 +123,8 @@
     const waits = drafts.some(queue.is_waiting);
     const said = [];
     if (last_word) said.push(last_word);
-    if (waits) said.push(say('goes-up'));
-    if (queue.in_open_page()) said.push(say('only-open'));
+    if (waits && drafts.length > queue.in_open_page()) said.push(say('goes-up'));
+    if (queue.in_open_page() && last_word !== say('full')) said.push(say('only-open'));
     if (drafts.length && !window.isSecureContext) said.push(say('insecure'));
     if (clock) said.push(clock);
     return said.map(text => make('p', text));
@@ -163,7 +163,7 @@
 
   const send = async asks_anyway => {
     const how = await queue.send(asks_anyway);
-    last_word = how === 'trouble' ? say('trouble') : '';
+    last_word = ['trouble', 'shut'].includes(how) ? say(how) : '';
     await show();
     return how;
   };
@@ -244,7 +244,7 @@
     if (how === 'heard' && !now) return location.assign(at_home(draft));
     if (how === 'heard' && now && now.word === 'asked') return queue.forget(now).then(() => location.assign(now.look));
     if (now && now.word) return look_at(now);
-    await tell(how === 'trouble' ? say('trouble') : say(is_safe ? 'here' : 'full'));
+    if (how === 'unheard' || !is_safe) await tell(say(is_safe ? 'here' : 'full'));
     find('#kept details').open = true;
     find('#kept').scrollIntoView({ block: 'start' });
     find('#kept summary').focus({ preventScroll: true });
@@ -333,7 +333,8 @@
       const text = await (await caches.match(request)).text();
       const page = new DOMParser().parseFromString(text, 'text/html');
       const item = make('li');
-      const about = ['h1', '.subtitle'].map(part => find(part, page)).filter(Boolean).map(part => part.textContent.trim());
+      const of_batch = find('.subtitle', page) || page.head;
+      const about = [find('h1', page).textContent, of_batch.textContent.split(',')[0]];
       const link = make('a', about.join(', '));
       link.href = url.pathname + url.search;
       item.append(link);

@@ -267,6 +267,20 @@ mod tests {
         }
     }
 
+    #[tokio::test]
+    async fn a_stranger_on_the_network_sees_what_is_for_anyone_and_nothing_else() {
+        let router = router_for(Arc::new(site(Role::Owner, true).await), Way::Network);
+        for route in ROUTES {
+            for cookie in ["", "__Host-phone=guessed", "__Host-phone="] {
+                let mut request = request(route);
+                request.headers_mut().insert("cookie", cookie.parse().unwrap());
+                let response = router.clone().oneshot(request).await.unwrap();
+                let page = text(response).await;
+                assert_eq!(page.contains("not joined to the book"), route.rule != Rule::Anyone, "{}", route.path);
+            }
+        }
+    }
+
     #[test]
     fn whatever_is_sent_by_a_form_is_for_writers() {
         let by_form = |route: &&Route| route.verb == Verb::Post && route.brings == Brings::Form;

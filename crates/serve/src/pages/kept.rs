@@ -26,6 +26,7 @@ const SAID: &[(&str, &[&str])] = &[
     ("insecure", &[]),
     ("sending", &[]),
     ("trouble", &[]),
+    ("shut", &[]),
     ("clock", &[]),
     ("none", &[]),
     ("doubted", &[]),

@@ -159,7 +159,7 @@ pub(crate) async fn invited(call: Call) -> Reply {
             ol class="steps" {
                 li { (words.plain("join-certificate")) p { a class="button" href="/certificate" { (words.plain("phones-certificate")) } } }
                 li {
-                    (words.plain("phones-step-install"))
+                    (words.plain("join-install"))
                     p class="note" { (words.plain("phones-where-android")) }
                     p class="note" { (words.plain("phones-where-ios")) }
                     p { (words.plain("join-fingerprint")) }
