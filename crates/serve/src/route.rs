@@ -118,6 +118,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/store" Reader sight::store),
     row!(Get "/batch/{id}/brooding" Reader sight::brooding),
     row!(Get "/batch/{id}/health" Reader sight::of_health),
+    row!(Get "/batch/{id}/closing" Reader sight::of_closing),
     row!(Get "/batch/{id}/weigh" Writer weigh::show),
     row!(Get "/batch/{id}/print/{sheet}" Reader print::of_batch),
     row!(Get "/batch/{id}/paste" Writer paste::show),
@@ -276,7 +277,12 @@ mod tests {
                 request.headers_mut().insert("cookie", cookie.parse().unwrap());
                 let response = router.clone().oneshot(request).await.unwrap();
                 let page = text(response).await;
-                assert_eq!(page.contains("not joined to the book"), route.rule != Rule::Anyone, "{}", route.path);
+                assert_eq!(
+                    page.contains("not joined to the book"),
+                    route.rule != Rule::Anyone,
+                    "{}",
+                    route.path
+                );
             }
         }
     }
