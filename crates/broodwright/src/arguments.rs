@@ -104,7 +104,14 @@ fn serve(words: &Words) -> Command {
         .about(words.plain("command-serve"))
         .arg(flag("demo", words).conflicts_with_all(["book", "database"]))
         .args(book(words))
+        .after_help(words.plain("example-serve"))
         .arg(option("listen", words).value_name("ADDR").default_value("127.0.0.1:8080"))
+        .arg(option("network", words).value_name("ADDR").conflicts_with("demo"))
+        .arg(option("name", words).value_name("NAME").requires("network"))
+        .args([("certificate", "key"), ("key", "certificate")].map(|(one, other)| {
+            let file = option(one, words).value_name("FILE").value_parser(value_parser!(PathBuf));
+            file.requires("network").requires(other)
+        }))
 }
 
 fn record(words: &Words) -> Command {

@@ -5,6 +5,7 @@ mod closing;
 mod export;
 mod history;
 mod import;
+mod phones;
 mod plan;
 mod purchases;
 mod record;
