@@ -1,0 +1,6 @@
+//! What is likely from here: how heavy, how many, and how long the feed lasts, with bands that are honest.
+//!
+//! How honest they are is told by `cargo run --release --example outlook -p model`.
+
+pub mod filter;
+pub mod learn;
