@@ -27,6 +27,7 @@ mod light;
 mod litter;
 pub(crate) mod medicine;
 mod money;
+pub(crate) mod outlook;
 pub(crate) mod performance;
 pub mod risk;
 pub(crate) mod shell;
@@ -83,6 +84,7 @@ pub static FAMILIES: &[&Family] = &[
     &store::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
+    &outlook::FAMILY,
 ];
 
 /// All simulations: procedures that give several figures at once.

@@ -3,4 +3,5 @@
 //! How honest they are is told by `cargo run --release --example outlook -p model`.
 
 pub mod filter;
+pub mod gompertz;
 pub mod learn;
