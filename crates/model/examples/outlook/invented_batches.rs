@@ -3,7 +3,7 @@
 use invented::{Event, House, Life, Scenario, live, write_down};
 use model::chance::Draw;
 use model::outlook::filter::{Seen, Weight, follow};
-use model::outlook::learn::{Learnt, learn};
+use model::outlook::learn::{Learnt, OPEN_HOUSE, learn};
 use model::quantile;
 use model::weighing::{mean, standard_deviation};
 use quantity::{CivilDay, DayOfAge};
@@ -35,7 +35,8 @@ pub fn print() {
     let houses: Vec<Vec<Batch>> = (0..HOUSES).map(|house| batches(house, first, curve)).collect();
     println!("{} invented batches, day {LAST} forecast against the open-house curve\n", HOUSES * FORECAST);
     for taught in TAUGHT {
-        let known: Vec<Learnt> = houses.iter().map(|house| learn(&earlier(house, taught))).collect();
+        let known: Vec<Learnt> =
+            houses.iter().map(|house| learn(&OPEN_HOUSE, &earlier(house, taught))).collect();
         for from in FROM {
             println!("{taught} earlier batches, from day {from}\n\n{HEAD}");
             let forecasts: Vec<[Vec<Scored>; 2]> =
