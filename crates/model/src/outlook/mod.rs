@@ -3,5 +3,7 @@
 //! How honest they are is told by `cargo run --release --example outlook -p model`.
 
 pub mod filter;
+pub mod futures;
 pub mod gompertz;
+pub mod hazard;
 pub mod learn;
