@@ -23,6 +23,8 @@ pub mod houses;
 pub mod keep;
 pub mod outcome;
 pub mod outfit;
+pub mod outlook;
+pub mod outlook_table;
 pub mod past;
 pub mod plan;
 pub mod plan_file;

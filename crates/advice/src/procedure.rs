@@ -53,8 +53,8 @@ pub struct Simulation {
     /// The figures it gives; their rules are empty.
     pub figures: &'static [FigureSpec],
     /// Runs it over the inputs in their units: value, range and accuracy of each figure, in their order. `None` where it
-    /// has no answer.
-    pub run: fn(&Answers, &[f64]) -> Option<Vec<Simulated>>,
+    /// has no answer, for one figure or for all.
+    pub run: fn(&Answers, &[f64]) -> Option<Vec<Option<Simulated>>>,
 }
 
 /// What a simulation gives for one figure: its value, its range and its accuracy.

@@ -27,7 +27,7 @@ mod light;
 mod litter;
 pub(crate) mod medicine;
 mod money;
-pub(crate) mod outlook;
+pub mod outlook;
 pub(crate) mod performance;
 pub mod risk;
 pub(crate) mod shell;
@@ -88,7 +88,7 @@ pub static FAMILIES: &[&Family] = &[
 ];
 
 /// All simulations: procedures that give several figures at once.
-pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION];
+pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION, &outlook::SIMULATION];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
