@@ -15,7 +15,7 @@ use crate::running::{self, LAST, Pen, RUNNING};
 use crate::words::{visible, words_in};
 
 /// The figures that only a running batch has.
-const OF_A_BATCH: [&str; 4] = ["growing.", "walk.", "store.", "chicks."];
+const OF_A_BATCH: [&str; 5] = ["growing.", "walk.", "store.", "chicks.", "outlook."];
 
 fn is_of_a_batch(id: &str) -> bool {
     OF_A_BATCH.iter().any(|section| id.starts_with(section))

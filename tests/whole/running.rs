@@ -53,7 +53,7 @@ pub fn pen() -> Pen {
 /// The walk of a day, beside the earlier batches.
 pub fn walk_on(state: &BookState, on: CivilDay) -> (Walk, Past) {
     let past = Past::read(state, RUNNING, on);
-    (Walk::of(Diary::read(state, RUNNING, on).beside(&past)), past)
+    (Walk::ahead_of(Diary::read(state, RUNNING, on), &past), past)
 }
 
 /// The walk of today.

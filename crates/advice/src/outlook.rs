@@ -3,10 +3,11 @@
 
 use std::collections::BTreeMap;
 
-use model::outlook::filter::{Followed, Seen, State, follow};
+use model::outlook::filter::{Followed, Seen, State, Weight, follow};
 use model::outlook::futures::{FEED_LEFT_A_DEGREE, FEED_WITH_WEIGHT};
 use model::outlook::hazard::Hazard;
 use model::outlook::learn::{Learnt, OPEN_HOUSE, learn};
+use model::scenarios::SIGMAS_IN_90;
 use quantity::{Answers, DayOfAge};
 
 use crate::diary::{Diary, set_days, set_number};
@@ -46,7 +47,9 @@ impl Diary {
         };
         let Some(standard) = Standard::of(&self.answers) else { return self };
         let known = learn(&OPEN_HOUSE, &earlier(past, &standard));
-        let followed = follow_to(&self, &known, &standard, today);
+        let seen = seen(&self, &known, &standard);
+        let followed = follow(known.first, &known.law, &seen, 0, today);
+        write_said(&mut self, &known, &seen, &standard, today);
         write_growth(&mut self, &known, &followed);
         write_losses(&mut self, today);
         write_feed(&mut self, &followed.state, today);
@@ -90,15 +93,32 @@ fn earlier(past: &Past, standard: &Standard) -> Vec<Vec<Seen>> {
     past.batches.iter().map(|batch| weighings(&batch.weight_g)).collect()
 }
 
-fn follow_to(diary: &Diary, known: &Learnt, standard: &Standard, today: i32) -> Followed {
+/// The weighings of the batch, in the order of days.
+fn seen(diary: &Diary, known: &Learnt, standard: &Standard) -> Vec<Seen> {
     let days = |key: &str| diary.answers.by_day(key).cloned().unwrap_or_default();
     let (low, high) = (days(growing::WEIGHT_LOW), days(growing::WEIGHT_HIGH));
     let weighing = |(day, weight): (&i32, &f64)| {
         let half = (high.get(day)? - low.get(day)?) / 2.0 / weight / SIGMAS_IN_95;
         standard.seen(*day, *weight, half.hypot(known.scale_variance.sqrt()))
     };
-    let seen: Vec<Seen> = days(growing::WEIGHT).iter().filter_map(weighing).collect();
-    follow(known.first, &known.law, &seen, 0, today)
+    days(growing::WEIGHT).iter().filter_map(weighing).collect()
+}
+
+/// What was foretold of each day so far by the weighings before it: where nine of ten weighings would lie.
+fn write_said(diary: &mut Diary, known: &Learnt, seen: &[Seen], standard: &Standard, today: i32) {
+    let on = |day: i32| {
+        let before: Vec<Seen> = seen.iter().filter(|one| one.day < day).copied().collect();
+        let state = follow(known.first, &known.law, &before, 0, day).state;
+        let weight = Weight::of(&state, standard.on(day)?);
+        let weighed =
+            Weight { variance: weight.variance + PAST_WEIGHING.powi(2) + known.scale_variance, ..weight };
+        let ends = [0.0, -SIGMAS_IN_90, SIGMAS_IN_90].map(|z| weighed.at(z));
+        Some((day, ends))
+    };
+    let said: Vec<(i32, [f64; 3])> = (1..=today).filter_map(on).collect();
+    for (at, key) in [keys::SAID, keys::SAID_LOW, keys::SAID_HIGH].into_iter().enumerate() {
+        set_days(&mut diary.answers, key, said.iter().map(|(day, ends)| (*day, ends[at])).collect());
+    }
 }
 
 fn write_growth(diary: &mut Diary, known: &Learnt, followed: &Followed) {

@@ -32,6 +32,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(serve(words))
         .subcommand(record(words))
         .subcommand(walk(words))
+        .subcommand(outlook(words))
         .subcommand(weigh(words))
         .subcommand(history(words))
         .subcommand(export(words))
@@ -121,6 +122,19 @@ fn walk(words: &Words) -> Command {
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .arg(flag("json", words))
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn outlook(words: &Words) -> Command {
+    let out = Arg::new("scenarios").long("scenarios").value_name("OUT").value_parser(value_parser!(PathBuf));
+    Command::new("outlook")
+        .about(words.plain("command-outlook"))
+        .after_help(words.plain("example-outlook"))
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(flag("json", words))
+        .arg(out.help(words.plain("option-outlook-scenarios")))
         .args(book(words))
         .arg(units(words))
 }

@@ -16,6 +16,7 @@ pub mod history;
 pub mod html;
 pub mod manual;
 pub mod oddity;
+pub mod outlook;
 pub mod plan;
 pub mod print;
 pub mod programme;

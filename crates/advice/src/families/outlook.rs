@@ -9,7 +9,7 @@ use model::outlook::futures::{self, Day, FEEDS, Future, Now, Point, Prices};
 use model::outlook::hazard::Hazard;
 use model::risk;
 use quantity::fields::{count, field as asked, number};
-use quantity::{Answers, Band, BandKind, Field, Kind, Need, Series, Status, Unit};
+use quantity::{Answers, Band, BandKind, Field, Need, Series, Status, Unit};
 
 use super::growing::{TODAY, by_day};
 use super::{Family, store};
@@ -53,6 +53,11 @@ pub(crate) const LOST_AHEAD: &str = "ahead.lost_percent";
 pub(crate) const BELIEVED: &str = "ahead.believed_percent";
 pub(crate) const SURPRISE: &str = "ahead.surprise";
 
+/// What was foretold of each day after the weighing before it, with nine of ten weighings.
+pub(crate) const SAID: &str = "ahead.said_g";
+pub(crate) const SAID_LOW: &str = "ahead.said_low_g";
+pub(crate) const SAID_HIGH: &str = "ahead.said_high_g";
+
 const fn any(key: &'static str, unit: Unit, low: f64, high: f64) -> Field {
     asked(key, number(unit, low, high), Need::Optional)
 }
@@ -73,11 +78,14 @@ static FIELDS: &[Field] = &[
     any(APPETITE_OFF, Unit::Percent, 0.0, 100.0),
     any(TOO_HOT, Unit::One, -40.0, 40.0),
     asked(UNFED, count(Unit::One, 0.0, 1.0), Need::Optional),
-    asked(STANDARD, Kind::ByDay { unit: Unit::Gram }, Need::Optional),
+    by_day(STANDARD, Unit::Gram),
     by_day(FEED_AHEAD, Unit::Gram),
     by_day(LOST_AHEAD, Unit::Percent),
     by_day(BELIEVED, Unit::Percent),
     by_day(SURPRISE, Unit::One),
+    by_day(SAID, Unit::Gram),
+    by_day(SAID_LOW, Unit::Gram),
+    by_day(SAID_HIGH, Unit::Gram),
 ];
 
 static FIGURES: &[FigureSpec] = &[];
@@ -95,6 +103,30 @@ static SERIES: &[SeriesSpec] = &[
             status: Status::OurJudgement,
             work_out: mean_weight,
         },
+    },
+    SeriesSpec {
+        id: "outlook.said_by_day",
+        unit: Unit::Gram,
+        decimals: 0,
+        first_day: 0,
+        until: Until::Today,
+        way: Way::Rules(&[exact(
+            "weight-foretold",
+            "w + 0 * (low + high)",
+            &[recorded("w", SAID), recorded("low", SAID_LOW), recorded("high", SAID_HIGH)],
+            |x| Some(x[0]),
+        )
+        .from("harvey-1989", Status::OurJudgement)
+        .foretelling(|x| Some((x[1], x[2])))]),
+    },
+    SeriesSpec {
+        id: "outlook.surprise_by_day",
+        unit: Unit::One,
+        decimals: 1,
+        first_day: 0,
+        until: Until::Today,
+        way: Way::Rules(&[exact("surprise-of-weighing", "n", &[recorded("n", SURPRISE)], |x| Some(x[0]))
+            .from("harvey-1989", Status::OurJudgement)]),
     },
     SeriesSpec {
         id: "outlook.believed_by_day",

@@ -4,6 +4,7 @@ mod check;
 mod export;
 mod history;
 mod import;
+mod outlook;
 mod plan;
 mod record;
 mod schema;
@@ -14,9 +15,10 @@ mod walk;
 mod weigh;
 
 use std::io::Write;
+use std::path::Path;
 
 use clap::ArgMatches;
-use present::{Locale, Units, Viewer};
+use present::{Locale, Units, Viewer, Words, say};
 
 use crate::failure::Failure;
 
@@ -28,6 +30,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("verify", given)) => verify::run(given, locale),
         Some(("serve", given)) => serve::run(given, locale),
         Some(("record", given)) => record::run(given, locale),
+        Some(("outlook", given)) => outlook::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),
@@ -69,4 +72,12 @@ fn print_bytes(bytes: &[u8]) -> Result<(), Failure> {
 fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value).map_err(|error| Failure::Failed(error.to_string()))?;
     print(&(text + "\n"))
+}
+
+/// Writes a file that was asked for.
+fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
+    std::fs::write(out, bytes).map_err(|error| {
+        let file = out.display().to_string();
+        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
+    })
 }

@@ -30,18 +30,18 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     if let Some(out) = given.get_one::<PathBuf>("pdf") {
         let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
         let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings), given)?;
-        write_file(out, &pdf, words)?;
+        super::write_file(out, &pdf, words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
         if !viewer.money_shown {
             return Err(Failure::input(words.plain("command-money-hidden")));
         }
-        write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
+        super::write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("ics") {
         let written = Written::now(clock::now());
         let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
-        write_file(out, calendar.as_bytes(), words)?;
+        super::write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -49,13 +49,6 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let asked: String =
         questions.iter().map(|question| format!("? {}\n", fault::question(question, &viewer))).collect();
     super::print(&(asked + &text::write(&Shown::new(&plan, &viewer).document(), &viewer, with_workings)))
-}
-
-fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
-    std::fs::write(out, bytes).map_err(|error| {
-        let file = out.display().to_string();
-        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
-    })
 }
 
 /// The futures that the figures of risk are counted from.
