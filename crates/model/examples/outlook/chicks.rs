@@ -35,9 +35,9 @@ type Chick = BTreeMap<i32, f64>;
 
 pub fn print() {
     let weighed = reference::chicks::weighed().unwrap_or_default();
-    println!("Chicks of the diet left out, day {LAST} forecast\n");
+    println!("## Chicks of the diet left out, day {LAST} forecast\n");
     for from in FROM {
-        println!("from day {from}\n\n{HEAD}");
+        println!("### From day {from}\n\n{HEAD}");
         let forecasts: Vec<[Vec<Scored>; 3]> =
             diets(weighed).iter().flat_map(|diet| left_out(weighed, *diet, from)).collect();
         let of = |at: usize| forecasts.iter().map(|all| all[at].clone()).collect::<Vec<_>>();

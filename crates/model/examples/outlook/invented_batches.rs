@@ -33,12 +33,12 @@ pub fn print() {
         return;
     };
     let houses: Vec<Vec<Batch>> = (0..HOUSES).map(|house| batches(house, first, curve)).collect();
-    println!("{} invented batches, day {LAST} forecast against the open-house curve\n", HOUSES * FORECAST);
+    println!("## {} invented batches, day {LAST} forecast against the open-house curve\n", HOUSES * FORECAST);
     for taught in TAUGHT {
         let known: Vec<Learnt> =
             houses.iter().map(|house| learn(&OPEN_HOUSE, &earlier(house, taught))).collect();
         for from in FROM {
-            println!("{taught} earlier batches, from day {from}\n\n{HEAD}");
+            println!("### {taught} earlier batches, from day {from}\n\n{HEAD}");
             let forecasts: Vec<[Vec<Scored>; 2]> =
                 houses.iter().zip(&known).map(|(house, known)| of_house(house, known, curve, from)).collect();
             let of = |at: usize| forecasts.iter().map(|all| all[at].clone()).collect::<Vec<_>>();
@@ -47,7 +47,7 @@ pub fn print() {
             println!(
                 "\nCRPS of the filter less that of the scaled standard: {less:.1} g ({low:.1} … {high:.1})"
             );
-            println!("{}\n", regret(&houses, &known, curve, from));
+            println!("\n{}\n", regret(&houses, &known, curve, from));
         }
     }
 }

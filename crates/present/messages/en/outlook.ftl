@@ -15,15 +15,12 @@ ahead-doubted-why = Was it another batch, or kilograms typed as grams? Were only
 ahead-doubted-next = It counts for little here until the next weighing agrees with it. Weigh again in a day or two.
 ahead-unweighed = No bird was weighed yet. So the range is as wide as houses differ: { $percent } either way on the last day shown. One weighing of 50 birds makes it much narrower.
 ahead-taught =
-    { $batches ->
+    { $count ->
         [0] No earlier batch of this house is known, so it goes by what open houses do.
-       *[other]
-            { $count ->
-                [one] { $batches } earlier batch of this house taught it how yours grow.
-               *[other] { $batches } earlier batches of this house taught it how yours grow.
-            }
+        [one] { $batches } earlier batch of this house taught it how yours grow.
+       *[other] { $batches } earlier batches of this house taught it how yours grow.
     }
-ahead-at-sale = On { $day } about { $birds } are left { $birds_range } and weigh { $weight } each { $weight_range }. Until then they eat { $feed } { $feed_range }.
+ahead-at-sale = On { $day } there are { $birds }, which weigh { $weight } each. Until then they eat { $feed }.
 ahead-feed-lasts = Feed on hand runs out on { $day }. { $between }
 ahead-feed-is-enough = Feed on hand lasts for all days that are looked at.
 ahead-feed-never-came = More feed was given than ever came. Write down the delivery that is missing: till then nobody can say how long the feed lasts.
@@ -53,6 +50,7 @@ rule-weight-foretold = What the weighings before that day foretold of it
 rule-believed-by-filter = A weighing far from what was foretold counts the less the further off it is; two that agree count whole
 rule-surprise-of-weighing = How far the weighing lay from what was foretold
 
+section-ahead = The days ahead
 field-ahead-level-percent = How much heavier than the standard
 field-ahead-level-off-percent = How far that may be off
 field-ahead-slope-percent = How much more a day

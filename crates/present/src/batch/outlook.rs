@@ -143,17 +143,19 @@ impl Page<'_> {
         })
     }
 
+    fn with_range(&self, id: &str) -> Option<String> {
+        let (value, range) = (self.value(id)?, self.range(id));
+        Some(if range.is_empty() { value } else { format!("{value} ({range})") })
+    }
+
     fn at_sale(&self) -> Option<Block> {
         let text = say!(
             self.words,
             "ahead-at-sale",
             day = self.dated(self.number("sale.first_age")?),
-            birds = self.value("outlook.birds_at_sale")?,
-            birds_range = self.range("outlook.birds_at_sale"),
-            weight = self.value("outlook.weight_at_sale")?,
-            weight_range = self.range("outlook.weight_at_sale"),
-            feed = self.value("outlook.feed_to_sale")?,
-            feed_range = self.range("outlook.feed_to_sale"),
+            birds = self.with_range("outlook.birds_at_sale")?,
+            weight = self.with_range("outlook.weight_at_sale")?,
+            feed = self.with_range("outlook.feed_to_sale")?,
         );
         Some(Block::Paragraph(text))
     }
