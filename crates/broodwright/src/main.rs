@@ -6,6 +6,8 @@ mod commands;
 mod failure;
 mod farm_book;
 mod input;
+mod line;
+mod sheets;
 mod training;
 
 use std::process::ExitCode;

@@ -10,15 +10,15 @@ mod record;
 mod schema;
 mod serve;
 mod sums;
+mod sync;
 mod verify;
 mod walk;
 mod weigh;
 
 use std::io::Write;
-use std::path::Path;
 
 use clap::ArgMatches;
-use present::{Locale, Units, Viewer, Words, say};
+use present::{Locale, Units, Viewer};
 
 use crate::failure::Failure;
 
@@ -36,6 +36,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("history", given)) => history::run(given, locale),
         Some(("export", given)) => export::run(given, locale),
         Some(("import", given)) => import::run(given, locale),
+        Some(("sync", given)) => sync::run(given, locale),
         Some(("check", given)) => check::run(given, locale),
         Some(("schema", _)) => schema::run(),
         // clap asks for a command before we come here.
@@ -72,12 +73,4 @@ fn print_bytes(bytes: &[u8]) -> Result<(), Failure> {
 fn print_json(value: &impl serde::Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value).map_err(|error| Failure::Failed(error.to_string()))?;
     print(&(text + "\n"))
-}
-
-/// Writes a file that was asked for.
-fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
-    std::fs::write(out, bytes).map_err(|error| {
-        let file = out.display().to_string();
-        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
-    })
 }

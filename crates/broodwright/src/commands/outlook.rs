@@ -27,7 +27,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         if !viewer.money_shown {
             return Err(Failure::input(words.plain("command-money-hidden")));
         }
-        super::write_file(out, scenarios(&shown, words)?.as_bytes(), words)?;
+        super::sheets::write_file(out, scenarios(&shown, words)?.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&outlook::view(&shown));

@@ -16,6 +16,7 @@ mod lines;
 mod outlook;
 mod sheets;
 mod store;
+mod week;
 
 pub use sheets::{BATCH_SHEETS, batch_sheet};
 
