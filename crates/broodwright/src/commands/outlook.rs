@@ -13,6 +13,7 @@ use quantity::{Currency, Value};
 
 use crate::failure::Failure;
 use crate::farm_book::{self, FarmBook};
+use crate::sheets;
 
 /// Reads the book and looks ahead.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -27,7 +28,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         if !viewer.money_shown {
             return Err(Failure::input(words.plain("command-money-hidden")));
         }
-        super::sheets::write_file(out, scenarios(&shown, words)?.as_bytes(), words)?;
+        sheets::write_file(out, scenarios(&shown, words)?.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&outlook::view(&shown));
