@@ -1,7 +1,5 @@
-//! Prints how long a day of a future takes on one core, and what the futures say, as JSON: `benches/peers/futures.py` runs it
-//! beside a peer and prints the ratio. Build it for speed.
-
-use std::time::Instant;
+//! Plays a batch through over and over, and prints how often, and what the futures say, as JSON: `benches/peers/futures.py`
+//! runs it beside a peer, counts the processor's time of both, and prints the ratio. Build it for speed.
 
 use model::outlook::filter::{Law, State};
 use model::outlook::futures::{Day, Future, Now, Prices, run};
@@ -10,6 +8,7 @@ use model::risk;
 
 const COUNT: u32 = 10_000;
 const DAYS: i32 = 28;
+const RUNS: u32 = 50;
 
 /// The batch that the peer plays through too.
 fn now() -> Now {
@@ -42,21 +41,16 @@ fn now() -> Now {
 
 fn main() {
     let now = now();
-    let mut times: Vec<f64> = Vec::new();
     let mut futures: Vec<Future> = Vec::new();
-    for _ in 0..9 {
-        let started = Instant::now();
+    for _ in 0..RUNS {
         futures = run(1, COUNT, &now);
-        times.push(started.elapsed().as_secs_f64());
     }
-    let times = risk::sorted(&times);
-    let nanoseconds = 1e9 * times[times.len() / 2] / f64::from(COUNT) / f64::from(DAYS);
     let said = |read: fn(&Future) -> f64| {
         let column: Vec<f64> = futures.iter().map(read).collect();
         risk::summary(&column).map_or([f64::NAN; 3], |all| [all.p50, all.p05, all.p95])
     };
     println!(
-        "{{\"ns_a_day\": {nanoseconds}, \"weight_g\": {:?}, \"birds\": {:?}, \"left_kg\": {:?}, \"worth\": {:?}}}",
+        "{{\"runs\": {RUNS}, \"weight_g\": {:?}, \"birds\": {:?}, \"left_kg\": {:?}, \"worth\": {:?}}}",
         said(|future| future.days[DAYS as usize - 1].weight_g),
         said(|future| future.days[DAYS as usize - 1].birds),
         said(|future| future.days[DAYS as usize - 1].all_left_kg()),

@@ -166,15 +166,15 @@ impl Walk {
             left_kg: now.store_kg,
         };
         if let Some(today) = &now.unfed {
-            let eaten = walk.eaten_kg(today, 1.0);
+            let eaten = walk.eaten_kg(today, (FEED_WITH_WEIGHT * walk.level).exp());
             walk.left_kg[today.feed] -= eaten;
         }
         walk
     }
 
-    fn eaten_kg(&self, day: &Day, luck: f64) -> f64 {
-        let heavier = (FEED_WITH_WEIGHT * self.level).exp();
-        self.birds * day.feed_g * heavier * self.appetite * luck / 1000.0
+    /// What birds eat that want `more` times the planned feed.
+    fn eaten_kg(&self, day: &Day, more: f64) -> f64 {
+        self.birds * day.feed_g * more * self.appetite * 0.001
     }
 
     fn day(&mut self, day: &Day, law: &Law, noise: (f64, f64), units: [f64; 4]) -> Point {
@@ -183,11 +183,14 @@ impl Walk {
         self.level += self.slope + noise.0 * growth;
         self.slope = law.damping * self.slope + noise.1 * slope;
         let luck = 1.0 + FEED_OF_A_DAY * (GROWTH_WITH_FEED * growth + ALONE * feed);
-        let eaten_kg = self.eaten_kg(day, luck.max(0.0));
+        // One power for both: the fourth part of the level, three times for feed and four times for weight.
+        let quarter = (0.25 * self.level).exp();
+        let heavier = quarter * quarter * quarter;
+        let eaten_kg = self.eaten_kg(day, heavier * luck.max(0.0));
         self.left_kg[day.feed] -= eaten_kg;
         self.birds -= hazard::lost(self.birds * day.lost_share * self.factor, units[3], self.birds);
         Point {
-            weight_g: day.standard_g * self.level.exp(),
+            weight_g: day.standard_g * heavier * quarter,
             birds: self.birds,
             eaten_kg,
             left_kg: self.left_kg,

@@ -60,6 +60,9 @@ impl Hazard {
     }
 }
 
+/// (count + size) / (count + 1) of the first counts: the law goes from one to the next by it.
+const STEPS: [f64; 6] = [4.0, 5.0 / 2.0, 6.0 / 3.0, 7.0 / 4.0, 8.0 / 5.0, 9.0 / 6.0];
+
 /// How many are lost on a day, out of one number between 0 and 1, by the clumped law of deaths.
 ///
 /// - `expected`: mean of the law, 0 or more
@@ -68,9 +71,17 @@ pub fn lost(expected: f64, share: f64, alive: f64) -> f64 {
     let fresh = CLUMPING / (CLUMPING + expected);
     // To the power of the size, which is 4.
     let mut chance = (fresh * fresh) * (fresh * fresh);
-    let (mut below, mut count) = (chance, 0.0);
+    let (mut below, mut count, again) = (chance, 0.0, 1.0 - fresh);
+    for step in STEPS {
+        if below >= share || count >= alive {
+            return count;
+        }
+        chance *= step * again;
+        below += chance;
+        count += 1.0;
+    }
     while below < share && count < alive && chance > 1e-12 {
-        chance *= (count + CLUMPING) / (count + 1.0) * (1.0 - fresh);
+        chance *= (count + CLUMPING) / (count + 1.0) * again;
         below += chance;
         count += 1.0;
     }
