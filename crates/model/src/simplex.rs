@@ -30,7 +30,7 @@ pub(crate) fn least<const N: usize>(
         if corners[N].0 - corners[0].0 < 1e-9 {
             break;
         }
-        looked += walk(&mut corners, &value);
+        looked += walk(&mut corners, value);
     }
     corners.sort_by(|one, other| one.0.total_cmp(&other.0));
     corners[0].1

@@ -68,10 +68,7 @@ pub const HEAD: &str =
 ///
 /// - `groups`: forecasts that hang together, such as all of one batch, are drawn together
 pub fn line(name: &str, groups: &[Vec<Scored>]) -> String {
-    let all = |read: fn(&Scored) -> f64| {
-        let (mean, low, high) = resampled(groups, |one| read(one));
-        (mean, low, high)
-    };
+    let all = |read: fn(&Scored) -> f64| resampled(groups, read);
     let percent = |(mean, low, high): (f64, f64, f64)| {
         format!("{:.0} ({:.0} … {:.0})", 100.0 * mean, 100.0 * low, 100.0 * high)
     };

@@ -159,9 +159,9 @@ fn step(curve: &Gompertz, mut squares: Matrix, mut slope: [f64; 3], damping: f64
         let (low, high) = BOUNDS[at];
         let wants_out = (values[at] <= low && slope[at] < 0.0) || (values[at] >= high && slope[at] > 0.0);
         if wants_out {
-            for other in 0..3 {
-                squares[at][other] = 0.0;
-                squares[other][at] = 0.0;
+            squares[at] = [0.0; 3];
+            for row in &mut squares {
+                row[at] = 0.0;
             }
             (squares[at][at], slope[at]) = (1.0, 0.0);
         }
