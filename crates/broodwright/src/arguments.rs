@@ -35,6 +35,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(walk(words))
         .subcommand(outlook(words))
         .subcommand(weigh(words))
+        .subcommand(closing(words))
         .subcommand(history(words))
         .subcommand(export(words))
         .subcommand(import(words))
@@ -152,6 +153,17 @@ fn outlook(words: &Words) -> Command {
         .arg(option("on", words).value_name("DATE"))
         .arg(flag("json", words))
         .arg(out.help(words.plain("option-outlook-scenarios")))
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn closing(words: &Words) -> Command {
+    Command::new("closing")
+        .about(words.plain("command-closing"))
+        .after_help(words.plain("example-closing"))
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .args([flag("json", words), flag("working", words), pdf(words), paper(words)])
         .args(book(words))
         .arg(units(words))
 }

@@ -13,6 +13,7 @@ use crate::verify::Shape;
 
 mod air;
 pub(crate) mod chicks;
+pub(crate) mod closing;
 pub(crate) mod course;
 mod disinfectant;
 mod equipment;
@@ -82,6 +83,7 @@ pub static FAMILIES: &[&Family] = &[
     &course::FAMILY,
     &chicks::FAMILY,
     &store::FAMILY,
+    &closing::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
     &outlook::FAMILY,
