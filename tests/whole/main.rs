@@ -14,6 +14,7 @@ mod heat_properties;
 mod medicine_properties;
 mod money_properties;
 mod outfit;
+mod outlook;
 mod placing;
 mod plan_properties;
 mod prints;

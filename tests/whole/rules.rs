@@ -407,7 +407,10 @@ fn every_rule_of_a_day_gives_what_its_formula_says() {
 fn every_simulation_is_repeatable() {
     let plan = crate::sample::plan(&crate::sample::complete());
     let again = crate::sample::plan(&crate::sample::complete());
-    for simulation in families::SIMULATIONS {
+    // Days ahead need a batch on its way; `outlook` holds them.
+    let of_plans =
+        families::SIMULATIONS.iter().filter(|simulation| simulation.procedure.name != "days-ahead");
+    for simulation in of_plans {
         for spec in simulation.figures {
             let worked = plan.outcome.get(spec.id).unwrap();
             let By::Procedure(run) = &worked.by else { panic!("{} is no procedure", spec.id) };

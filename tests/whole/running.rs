@@ -53,7 +53,7 @@ pub fn pen() -> Pen {
 /// The walk of a day, beside the earlier batches.
 pub fn walk_on(state: &BookState, on: CivilDay) -> (Walk, Past) {
     let past = Past::read(state, RUNNING, on);
-    (Walk::of(Diary::read(state, RUNNING, on).beside(&past)), past)
+    (Walk::ahead_of(Diary::read(state, RUNNING, on), &past), past)
 }
 
 /// The walk of today.
@@ -161,7 +161,8 @@ impl Pen {
         self.note(batch, placed.plus_days(24), "birds-out", &three);
     }
 
-    fn weighing(&mut self, batch: BatchId, day: CivilDay, mean: f64) {
+    /// Twenty-one birds about a mean, g.
+    pub fn weighing(&mut self, batch: BatchId, day: CivilDay, mean: f64) {
         let bird = |at: i32| format!("{:.0}", mean * (1.0 + 0.012 * f64::from(at - 10)));
         let weights: Vec<String> = (0..=20).map(bird).collect();
         self.note(batch, day, "weighing", &[("weights_g", weights.join(" "))]);

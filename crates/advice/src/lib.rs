@@ -27,6 +27,8 @@ pub mod keep;
 pub mod money;
 pub mod outcome;
 pub mod outfit;
+pub mod outlook;
+pub mod outlook_table;
 pub mod past;
 pub mod plan;
 pub mod plan_file;

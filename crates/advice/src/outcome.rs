@@ -181,7 +181,7 @@ impl Outcome {
         let ran = inputs.and_then(|inputs| Some(((simulation.run)(answers, &numbers(&inputs))?, inputs)));
         for (at, spec) in simulation.figures.iter().enumerate() {
             let worked = ran.as_ref().and_then(|(figures, inputs)| {
-                let &(value, band, accuracy) = figures.get(at)?;
+                let (value, band, accuracy) = figures.get(at).copied().flatten()?;
                 let by = By::Procedure(ProcedureRun::of(simulation, inputs, accuracy));
                 let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
                 Some(Worked { figure, spec, by, inputs: inputs.clone(), lists: Vec::new() })

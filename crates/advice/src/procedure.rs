@@ -53,12 +53,15 @@ pub struct Simulation {
     /// The figures it gives; their rules are empty.
     pub figures: &'static [FigureSpec],
     /// Runs it over the inputs in their units: value, range and accuracy of each figure, in their order. `None` where it
-    /// has no answer.
-    pub run: fn(&Answers, &[f64]) -> Option<Vec<Simulated>>,
+    /// has no answer, for one figure or for all.
+    pub run: fn(&Answers, &[f64]) -> AllSimulated,
 }
 
 /// What a simulation gives for one figure: its value, its range and its accuracy.
 pub type Simulated = (f64, Option<Band>, Accuracy);
+
+/// What a simulation gives for all its figures; `None` where it has no answer, for one or for all.
+pub type AllSimulated = Option<Vec<Option<Simulated>>>;
 
 /// A procedure, declared once.
 #[derive(Clone, Copy, Debug, PartialEq)]

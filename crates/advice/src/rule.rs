@@ -289,6 +289,12 @@ impl<I> Rule<I> {
         self
     }
 
+    /// The same rule with a range that nine of ten new values lie in.
+    pub(crate) const fn foretelling(mut self, ends: fn(&[f64]) -> Option<(f64, f64)>) -> Rule<I> {
+        self.band = Some(RuleBand { kind: BandKind::Prediction90, ends });
+        self
+    }
+
     /// The same rule with inputs that stray together.
     pub(crate) const fn together(mut self) -> Rule<I> {
         self.together = true;

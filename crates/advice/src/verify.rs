@@ -31,6 +31,8 @@ pub struct Row<'a> {
     pub number: usize,
     /// Its input cells.
     pub cells: Vec<Cell<'a>>,
+    /// The comment lines above the table, where some shapes keep what holds for all rows of a case.
+    pub notes: &'a [String],
 }
 
 /// A cell of an input column.
@@ -59,7 +61,8 @@ impl Cell<'_> {
         CivilDay::parse(self.text).ok_or_else(|| self.fault("YYYY-MM-DD".to_owned()))
     }
 
-    fn fault(&self, allowed: String) -> CellFault {
+    /// A fault of this cell.
+    pub fn fault(&self, allowed: String) -> CellFault {
         CellFault { column: self.column.to_owned(), typed: self.text.to_owned(), allowed }
     }
 }
@@ -126,7 +129,7 @@ pub fn verify(text: &str) -> Result<Vec<Map<String, Value>>, VerifyFault> {
     let mut rows = Vec::new();
     for (index, row) in table.rows.iter().enumerate() {
         let cells = at.iter().map(|&at| Cell { column: &table.columns[at], text: &row[at] });
-        rows.push(Row { number: index + 1, cells: cells.collect() });
+        rows.push(Row { number: index + 1, cells: cells.collect(), notes: &table.notes });
     }
     let outputs = (shape.work_out)(&rows)?;
     Ok(table

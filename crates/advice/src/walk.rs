@@ -7,6 +7,7 @@ use quantity::CivilDay;
 
 use crate::diary::{Diary, Noted};
 use crate::door_sheet;
+use crate::past::Past;
 use crate::plan::{self, Plan};
 use crate::store_room::Phase;
 use crate::tasks::Task;
@@ -61,6 +62,17 @@ impl Walk {
     /// The walk of the day that a diary is read for.
     pub fn of(diary: Diary) -> Walk {
         let plan = plan::of_book(diary.answers.clone());
+        Walk::with(diary, plan)
+    }
+
+    /// The walk of the day with what is likely from here, beside the earlier batches of the house.
+    pub fn ahead_of(diary: Diary, past: &Past) -> Walk {
+        let diary = diary.beside(past).looking_ahead(past);
+        let plan = plan::of_book_ahead(diary.answers.clone());
+        Walk::with(diary, plan)
+    }
+
+    fn with(diary: Diary, plan: Plan) -> Walk {
         let age = diary.age_today();
         let jobs = jobs(&diary, &plan);
         let unwritten = unwritten(&diary);

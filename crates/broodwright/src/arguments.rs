@@ -35,6 +35,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(record(words))
         .subcommand(walk(words))
         .subcommand(purchases(words))
+        .subcommand(outlook(words))
         .subcommand(weigh(words))
         .subcommand(closing(words))
         .subcommand(history(words))
@@ -148,6 +149,19 @@ fn walk(words: &Words) -> Command {
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .args([flag("json", words), pdf(words), batch_sheet(words), paper(words)])
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn outlook(words: &Words) -> Command {
+    let out = Arg::new("scenarios").long("scenarios").value_name("OUT").value_parser(value_parser!(PathBuf));
+    Command::new("outlook")
+        .about(words.plain("command-outlook"))
+        .after_help(words.plain("example-outlook"))
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(flag("json", words))
+        .arg(out.help(words.plain("option-outlook-scenarios")))
         .args(book(words))
         .arg(units(words))
 }

@@ -18,6 +18,7 @@ pub mod history;
 pub mod html;
 pub mod manual;
 pub mod oddity;
+pub mod outlook;
 pub mod plan;
 pub mod print;
 pub mod programme;

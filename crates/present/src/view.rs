@@ -386,7 +386,7 @@ fn workings(
     outcome.figures().filter_map(view).collect()
 }
 
-fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
+pub(crate) fn series(series: &Series) -> Option<(&'static str, SeriesView)> {
     let spec = advice::families::series().find(|spec| spec.id == series.id)?;
     let view = SeriesView {
         unit: spec.unit.name(),
@@ -537,6 +537,7 @@ pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
         ("plan", schemars::schema_for!(PlanView).to_value()),
         ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),
+        ("outlook", schemars::schema_for!(crate::outlook::OutlookView).to_value()),
         ("walk", schemars::schema_for!(crate::walk::WalkView).to_value()),
         ("verify", schemars::schema_for!(VerifyView).to_value()),
     ])

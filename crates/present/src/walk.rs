@@ -135,7 +135,7 @@ pub fn view(walk: &Walk, viewer: &Viewer) -> WalkView {
     }
 }
 
-fn name(walk: &Walk) -> Option<String> {
+pub(crate) fn name(walk: &Walk) -> Option<String> {
     walk.plan.answers.text("batch.name").filter(|name| !name.is_empty()).map(str::to_owned)
 }
 
@@ -145,7 +145,7 @@ fn of_today(walk: &Walk) -> impl Iterator<Item = &Noted> {
     walk.diary.notes.iter().filter(move |note| note.day == on && note.kind != "plan-adopted")
 }
 
-fn figures(walk: &Walk, prefix: &str) -> BTreeMap<&'static str, WorkedJson> {
+pub(crate) fn figures(walk: &Walk, prefix: &str) -> BTreeMap<&'static str, WorkedJson> {
     let ours = walk.plan.outcome.figures().filter(|worked| worked.figure.id.starts_with(prefix));
     ours.map(|worked| {
         let id = worked.figure.id;
@@ -186,7 +186,7 @@ pub fn text(walk: &Walk, viewer: &Viewer) -> String {
     heading(walk, viewer) + "\n" + &filled.map(part).collect::<String>()
 }
 
-fn heading(walk: &Walk, viewer: &Viewer) -> String {
+pub(crate) fn heading(walk: &Walk, viewer: &Viewer) -> String {
     let (words, day) = (viewer.words(), show::day(walk.diary.on, viewer));
     let name = name(walk).unwrap_or_else(|| walk.diary.batch.0.to_string());
     match walk.diary.age_today() {

@@ -5,6 +5,7 @@
 
 pub mod bibliography;
 pub mod brooder;
+pub mod chicks;
 pub mod crop;
 pub mod equipment;
 pub mod fuel;

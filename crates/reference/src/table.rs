@@ -73,6 +73,7 @@ macro_rules! shipped {
 shipped!(
     "bibliography",
     "brooder_chicks",
+    "chickweight",
     "crop_fill",
     "density",
     "energy",

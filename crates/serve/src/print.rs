@@ -40,7 +40,7 @@ pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
         return Ok(unchanged);
     }
     let past = batch.past();
-    let documents = batch_sheet(call.param("sheet"), &batch.walk_beside(&past), &past, &batch.viewer);
+    let documents = batch_sheet(call.param("sheet"), &batch.walk_ahead(&past), &past, &batch.viewer);
     let documents = documents.ok_or(Trouble::NotFound)?;
     pdf(&call, write(&documents, paper, &batch.viewer), batch.today, &stamp).await
 }

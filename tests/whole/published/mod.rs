@@ -16,6 +16,7 @@ mod extension_poultry_course;
 mod feed_conversion_pages;
 mod feed_firm_hot_climate;
 mod growers_arithmetic;
+mod growth_by_days;
 mod hamra;
 mod infection_control_sheet;
 mod kondo;

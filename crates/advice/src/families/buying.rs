@@ -39,7 +39,7 @@ pub static SIMULATION: Simulation = Simulation {
         let cost = cheapest.cost.total();
         let gap = Accuracy::Bound(cost - cheapest.lower_bound);
         let bound: Simulated = (cheapest.lower_bound, None, Accuracy::Bound(0.0));
-        Some(vec![(cost, cheapest.band, gap), bound])
+        Some(vec![Some((cost, cheapest.band, gap)), Some(bound)])
     },
 };
 

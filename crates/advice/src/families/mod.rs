@@ -29,6 +29,7 @@ mod light;
 mod litter;
 pub(crate) mod medicine;
 mod money;
+pub mod outlook;
 pub(crate) mod performance;
 pub mod risk;
 pub(crate) mod shell;
@@ -87,10 +88,11 @@ pub static FAMILIES: &[&Family] = &[
     &closing::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
+    &outlook::FAMILY,
 ];
 
 /// All simulations: procedures that give several figures at once.
-pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION, &buying::SIMULATION];
+pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION, &buying::SIMULATION, &outlook::SIMULATION];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {

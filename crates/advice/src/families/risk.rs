@@ -18,7 +18,7 @@ pub static SIMULATION: Simulation = Simulation {
     run: |answers, numbers| {
         let futures = futures(answers, numbers)?;
         let profits: Vec<f64> = futures.iter().map(|future| future.profit).collect();
-        Some(answer(&risk::summary(&profits)?))
+        Some(answer(&risk::summary(&profits)?).into_iter().map(Some).collect())
     },
 };
 

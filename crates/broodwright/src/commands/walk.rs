@@ -21,8 +21,8 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let viewer = super::viewer(book.viewer.clone(), given, locale);
     if let Some(out) = sheets::out(given) {
         let past = Past::read(book.state(), batch, on);
-        let beside = Walk::of(Diary::read(book.state(), batch, on).beside(&past));
-        sheets::write(&documents(&beside, &past, &viewer, given), out, given, &viewer)?;
+        let ahead = Walk::ahead_of(Diary::read(book.state(), batch, on), &past);
+        sheets::write(&documents(&ahead, &past, &viewer, given), out, given, &viewer)?;
     }
     if given.get_flag("json") {
         return super::print_json(&walk::view(&shown, &viewer));

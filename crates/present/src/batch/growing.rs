@@ -84,6 +84,7 @@ impl Page<'_> {
         let parts = [
             vec![self.held_against(past)],
             self.weight(),
+            self.ahead(),
             self.first_week(),
             self.losses(),
             self.feed_and_water(),

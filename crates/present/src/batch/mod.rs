@@ -15,6 +15,7 @@ use crate::{say, show, weighing};
 mod brooding;
 mod growing;
 mod lines;
+mod outlook;
 mod sheets;
 mod store;
 mod week;
@@ -35,6 +36,14 @@ pub(crate) struct Page<'a> {
 pub fn growing(walk: &Walk, past: &Past, viewer: &Viewer) -> Document {
     let page = Page::new(walk, viewer);
     page.document("page-growing", page.growing(past))
+}
+
+/// What is likely from here, by itself: a part of *How are they growing*, for a walk that [looks ahead](Walk::ahead_of).
+pub fn ahead(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    let blocks = page.ahead();
+    let said = if blocks.is_empty() { vec![page.note("ahead-not-yet")] } else { blocks };
+    page.document("page-outlook", said)
 }
 
 /// *What is in the store room*: feed by phase, how long it lasts, litter, fuel and medicine, as the book has them.

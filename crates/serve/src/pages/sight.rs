@@ -60,7 +60,7 @@ impl Sight {
         match self {
             Sight::Growing => {
                 let past = batch.past();
-                shown::growing(&batch.walk_beside(&past), &past, viewer)
+                shown::growing(&batch.walk_ahead(&past), &past, viewer)
             }
             Sight::Store => shown::store(&batch.walk(), viewer),
             Sight::Brooding => shown::brooding(&batch.walk(), viewer),
@@ -78,9 +78,9 @@ impl Batch {
         Past::read(&self.open.state, self.id, self.on)
     }
 
-    /// The walk of the day beside the house's earlier batches.
-    pub(crate) fn walk_beside(&self, past: &Past) -> Walk {
-        Walk::of(self.diary().beside(past))
+    /// The walk of the day beside the house's earlier batches, with what is likely from here.
+    pub(crate) fn walk_ahead(&self, past: &Past) -> Walk {
+        Walk::ahead_of(self.diary(), past)
     }
 }
 

@@ -1,0 +1,335 @@
+//! Futures of a batch that is on its way: growth, losses, feed and prices day by day.
+//!
+//! A future is a pure function of (seed, its number, what is known today), so any part of them can be worked out anywhere.
+
+use std::ops::Range;
+
+use super::filter::{Law, State};
+use super::hazard::{self, Hazard};
+use crate::chance::{Draw, bell_point};
+use crate::scenarios::{FEED_PRICE_SPREAD, SALE_PRICE_SPREAD};
+
+/// Feeds that are kept apart in the store room.
+pub const FEEDS: usize = 4;
+
+/// Birds off the standard weight eat off the planned feed by this power of it. Our judgement: the power of metabolic weight.
+pub const FEED_WITH_WEIGHT: f64 = 0.75;
+/// Share of feed that birds leave for each degree that it is too hot: 12 % less at 27.8 °C than at 20 °C (growth_tropical, T07).
+pub const FEED_LEFT_A_DEGREE: f64 = 0.015;
+/// Deviation of a day's feed about what growth and heat make of it, a share. Our judgement.
+pub const FEED_OF_A_DAY: f64 = 0.05;
+/// Correlation of a day's luck in growth and in feed. Our judgement.
+pub const GROWTH_WITH_FEED: f64 = 0.5;
+/// Correlation of feed price and sale price. Our judgement: where maize is dear, birds are.
+pub const PRICES_TOGETHER: f64 = 0.3;
+/// How far heat ahead strays from heat of late, °C. Our judgement.
+pub const HEAT_STRAYS_C: f64 = 1.5;
+
+/// What a day to come is held against.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Day {
+    /// The standard weight, g.
+    pub standard_g: f64,
+    /// What a bird of that weight is planned to eat, g.
+    pub feed_g: f64,
+    /// The share of the birds alive that the plan expects to lose.
+    pub lost_share: f64,
+    /// Which feed.
+    pub feed: usize,
+}
+
+/// Prices today, in the currency's main unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Prices {
+    /// A kilogram of feed.
+    pub feed_kg: f64,
+    /// A kilogram alive.
+    pub live_kg: f64,
+}
+
+/// What is known today.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Now {
+    /// How the flock stands.
+    pub state: State,
+    /// How it goes on.
+    pub law: Law,
+    /// Birds alive.
+    pub alive: f64,
+    /// What the batch tells of its losses.
+    pub hazard: Hazard,
+    /// ln of what birds ate of what growth and heat make of the plan, and its deviation.
+    pub appetite: (f64, f64),
+    /// By how much it was too hot of late, °C.
+    pub too_hot_c: f64,
+    /// Feed on hand, kg.
+    pub store_kg: [f64; FEEDS],
+    /// Today, where today's feed is still to be given.
+    pub unfed: Option<Day>,
+    /// The day of age of the first day to come.
+    pub first_day: i32,
+    /// The days to come.
+    pub days: Vec<Day>,
+    /// Prices, where they are known.
+    pub prices: Option<Prices>,
+}
+
+/// A day of a future, at its end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// Mean weight, g.
+    pub weight_g: f64,
+    /// Birds alive.
+    pub birds: f64,
+    /// Feed eaten on the day, kg.
+    pub eaten_kg: f64,
+    /// Feed left of what is on hand today, kg; below 0 for what must be bought.
+    pub left_kg: [f64; FEEDS],
+}
+
+impl Point {
+    /// All feed left, kg; below 0 for what must be bought.
+    pub fn all_left_kg(&self) -> f64 {
+        self.left_kg.iter().sum()
+    }
+}
+
+/// A future.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Future {
+    /// Its days.
+    pub days: Vec<Point>,
+    /// Its prices.
+    pub prices: Option<Prices>,
+}
+
+/// What draws are for. A stream's number is never reused.
+#[derive(Clone, Copy)]
+enum Stream {
+    /// Level, slope, appetite, hazard.
+    Start = 16,
+    /// Feed price, sale price, heat.
+    Prices = 17,
+    /// Level, slope, feed, deaths.
+    Day = 18,
+}
+
+/// The first `count` futures.
+pub fn run(seed: u64, count: u32, now: &Now) -> Vec<Future> {
+    part(seed, 0..count, now)
+}
+
+/// Some of the futures, by their numbers; parts worked out apart join to the whole.
+pub fn part(seed: u64, numbers: Range<u32>, now: &Now) -> Vec<Future> {
+    numbers.map(|number| future(seed, number, now)).collect()
+}
+
+/// A future on its way.
+struct Walk {
+    level: f64,
+    slope: f64,
+    factor: f64,
+    appetite: f64,
+    birds: f64,
+    left_kg: [f64; FEEDS],
+}
+
+fn future(seed: u64, scenario: u32, now: &Now) -> Future {
+    let draw = |stream: Stream, day: u32| Draw { seed, scenario, stream: stream as u32, day, n: 0 }.units();
+    let [feed_price, sale_price, heat, _] = draw(Stream::Prices, 0).map(bell_point);
+    let mut walk = Walk::start(now, draw(Stream::Start, 0).map(bell_point), heat);
+    let noise = (now.law.level_noise.sqrt(), now.law.slope_noise.sqrt());
+    let points = now
+        .days
+        .iter()
+        .zip(1u32..)
+        .map(|(day, ahead)| walk.day(day, &now.law, noise, draw(Stream::Day, ahead)));
+    let days = points.collect();
+    let prices = now.prices.map(|prices| prices.strayed(feed_price, sale_price));
+    Future { days, prices }
+}
+
+impl Walk {
+    fn start(now: &Now, [level, slope, appetite, hazard]: [f64; 4], heat: f64) -> Walk {
+        let state = &now.state;
+        let level_off = state.level_variance.max(0.0).sqrt();
+        let with_level = if level_off > 0.0 { state.covariance / level_off } else { 0.0 };
+        let alone = (state.slope_variance - with_level * with_level).max(0.0).sqrt();
+        let too_hot = (now.too_hot_c + HEAT_STRAYS_C * heat).max(0.0);
+        let cooler = (1.0 - FEED_LEFT_A_DEGREE * too_hot).max(0.3);
+        let mut walk = Walk {
+            level: state.level + level_off * level,
+            slope: state.slope + with_level * level + alone * slope,
+            factor: now.hazard.at(hazard),
+            appetite: (now.appetite.0 + now.appetite.1 * appetite).exp() * cooler,
+            birds: now.alive,
+            left_kg: now.store_kg,
+        };
+        if let Some(today) = &now.unfed {
+            let eaten = walk.eaten_kg(today, (FEED_WITH_WEIGHT * walk.level).exp());
+            walk.left_kg[today.feed] -= eaten;
+        }
+        walk
+    }
+
+    /// What birds eat that want `more` times the planned feed.
+    fn eaten_kg(&self, day: &Day, more: f64) -> f64 {
+        self.birds * day.feed_g * more * self.appetite * 0.001
+    }
+
+    fn day(&mut self, day: &Day, law: &Law, noise: (f64, f64), units: [f64; 4]) -> Point {
+        const ALONE: f64 = 0.866_025_403_784_438_6;
+        let (growth, slope, feed) = (bell_point(units[0]), bell_point(units[1]), bell_point(units[2]));
+        self.level += self.slope + noise.0 * growth;
+        self.slope = law.damping * self.slope + noise.1 * slope;
+        let luck = 1.0 + FEED_OF_A_DAY * (GROWTH_WITH_FEED * growth + ALONE * feed);
+        // One power for both: the fourth part of the level, three times for feed and four times for weight.
+        let quarter = (0.25 * self.level).exp();
+        let heavier = quarter * quarter * quarter;
+        let eaten_kg = self.eaten_kg(day, heavier * luck.max(0.0));
+        self.left_kg[day.feed] -= eaten_kg;
+        self.birds -= hazard::lost(self.birds * day.lost_share * self.factor, units[3], self.birds);
+        Point {
+            weight_g: day.standard_g * heavier * quarter,
+            birds: self.birds,
+            eaten_kg,
+            left_kg: self.left_kg,
+        }
+    }
+}
+
+impl Prices {
+    fn strayed(self, feed: f64, sale: f64) -> Prices {
+        let alone = (1.0 - PRICES_TOGETHER * PRICES_TOGETHER).sqrt();
+        let sale = PRICES_TOGETHER * feed + alone * sale;
+        let times = |spread: f64, z: f64| (spread * z - spread * spread / 2.0).exp();
+        Prices {
+            feed_kg: self.feed_kg * times(FEED_PRICE_SPREAD.value, feed),
+            live_kg: self.live_kg * times(SALE_PRICE_SPREAD.value, sale),
+        }
+    }
+}
+
+/// The day of age on which something first holds in a future; the day after the last where it does not within the days looked
+/// at.
+pub fn first_day(first: i32, future: &Future, holds: impl Fn(&Point) -> bool) -> f64 {
+    let at = future.days.iter().position(holds).unwrap_or(future.days.len());
+    f64::from(first) + at as f64
+}
+
+#[cfg(test)]
+mod tests {
+    use std::thread;
+
+    use super::*;
+    use crate::risk;
+
+    fn now() -> Now {
+        let day = |ahead: i32| Day {
+            standard_g: 800.0 + 60.0 * f64::from(ahead),
+            feed_g: 100.0 + 3.0 * f64::from(ahead),
+            lost_share: 0.001,
+            feed: usize::from(ahead > 7),
+        };
+        Now {
+            state: State {
+                level: -0.05,
+                slope: -0.001,
+                level_variance: 4e-4,
+                covariance: 1e-6,
+                slope_variance: 1e-6,
+            },
+            law: Law { damping: 0.95, level_noise: 1e-4, slope_noise: 1e-8 },
+            alive: 1_000.0,
+            hazard: Hazard::before().see(2.0, 2.0),
+            appetite: (-0.02, 0.03),
+            too_hot_c: 2.0,
+            store_kg: [900.0, 1_500.0, 0.0, 0.0],
+            unfed: None,
+            first_day: 22,
+            days: (1..=25).map(day).collect(),
+            prices: Some(Prices { feed_kg: 12.0, live_kg: 60.0 }),
+        }
+    }
+
+    fn bytes(futures: &[Future]) -> Vec<u64> {
+        let of = |future: &Future| {
+            let points = future.days.iter().flat_map(|point| {
+                [point.weight_g, point.birds, point.eaten_kg, point.all_left_kg()].map(f64::to_bits)
+            });
+            let prices = future.prices.iter().flat_map(|prices| [prices.feed_kg, prices.live_kg]);
+            points.chain(prices.map(f64::to_bits)).collect::<Vec<u64>>()
+        };
+        futures.iter().flat_map(of).collect()
+    }
+
+    #[test]
+    fn any_number_of_threads_gives_the_same_bytes() {
+        let (now, whole) = (now(), bytes(&run(9, 700, &now())));
+        for threads in [1u32, 2, 7] {
+            let part_of = |at: u32| 700 * at / threads..700 * (at + 1) / threads;
+            let parts: Vec<Vec<Future>> = thread::scope(|scope| {
+                let now = &now;
+                let started: Vec<_> =
+                    (0..threads).map(|at| scope.spawn(move || part(9, part_of(at), now))).collect();
+                started.into_iter().map(|thread| thread.join().unwrap()).collect()
+            });
+            assert_eq!(bytes(&parts.concat()), whole, "{threads} threads");
+        }
+        assert_ne!(bytes(&run(10, 700, &now)), whole);
+    }
+
+    /// The filter's own forecast is what the futures' weights must have.
+    #[test]
+    fn weights_are_those_of_the_filter() {
+        let (now, futures) = (now(), run(1, 20_000, &now()));
+        for ahead in [1usize, 10, 25] {
+            let logs: Vec<f64> = futures
+                .iter()
+                .map(|future| (future.days[ahead - 1].weight_g / now.days[ahead - 1].standard_g).ln())
+                .collect();
+            let state = now.state.ahead(&now.law, ahead as u32);
+            let mean = risk::mean(&logs).unwrap();
+            let variance =
+                risk::mean(&logs.iter().map(|log| (log - mean).powi(2)).collect::<Vec<_>>()).unwrap();
+            assert!((mean - state.level).abs() < 4.0 * (state.level_variance / 20_000.0).sqrt());
+            assert!((variance / state.level_variance - 1.0).abs() < 0.04, "{ahead}");
+        }
+    }
+
+    /// Nothing strays: 1 000 birds at a bell's middle eat the plan.
+    #[test]
+    fn without_doubt_the_plan_comes_true() {
+        let still =
+            State { level: 0.0, slope: 0.0, level_variance: 0.0, covariance: 0.0, slope_variance: 0.0 };
+        let plan = Now {
+            state: still,
+            law: Law { damping: 1.0, level_noise: 0.0, slope_noise: 0.0 },
+            appetite: (0.0, 0.0),
+            too_hot_c: -20.0,
+            unfed: Some(Day { standard_g: 800.0, feed_g: 100.0, lost_share: 0.0, feed: 0 }),
+            days: now().days.into_iter().map(|day| Day { lost_share: 0.0, ..day }).collect(),
+            ..now()
+        };
+        let futures = run(1, 2_000, &plan);
+        assert!(futures.iter().all(|future| future.days[4].weight_g == 1_100.0));
+        assert!(futures.iter().all(|future| future.days[24].birds == 1_000.0));
+        let left: Vec<f64> = futures.iter().map(|future| future.days[4].left_kg[0]).collect();
+        assert!((risk::mean(&left).unwrap() - (900.0 - 100.0 - 545.0)).abs() < 1.0);
+        assert_eq!(first_day(22, &futures[0], |point| point.weight_g >= 1_100.0), 26.0);
+        assert_eq!(first_day(22, &futures[0], |point| point.weight_g >= 9_000.0), 47.0);
+    }
+
+    #[test]
+    fn more_heat_and_less_appetite_leave_more_feed() {
+        let left = |now: &Now| {
+            let futures = run(3, 500, now);
+            risk::mean(&futures.iter().map(|future| future.days[20].all_left_kg()).collect::<Vec<_>>())
+                .unwrap()
+        };
+        let usual = left(&now());
+        assert!(left(&Now { too_hot_c: 8.0, ..now() }) > usual);
+        assert!(left(&Now { appetite: (-0.2, 0.03), ..now() }) > usual);
+        assert!(left(&Now { state: State { level: 0.1, ..now().state }, ..now() }) < usual);
+    }
+}

@@ -1,0 +1,83 @@
+# What is likely from here.
+
+page-outlook = What is likely from here?
+growing-ahead = What is likely from here?
+
+ahead-day = day { $day }, { $date }
+ahead-between = Nine times in ten between { $low } and { $high }.
+ahead-between-or-later = Nine times in ten between { $low } and { $high } or later.
+ahead-lead-label = They weigh { $weight } on
+ahead-no-day = They are not likely to weigh what you sell them at within the days that are looked at.
+ahead-not-yet = Nothing can be said yet: it takes an adopted plan with a growth curve, chicks that came, and a batch that is not closed.
+ahead-doubted-heavy = The weighing of day { $day } is heavier than it should be: { $low } to { $high } was likely.
+ahead-doubted-light = The weighing of day { $day } is lighter than it should be: { $low } to { $high } was likely.
+ahead-doubted-why = Was it another batch, or kilograms typed as grams? Were only the biggest or the smallest caught? Was the scale at zero?
+ahead-doubted-next = It counts for little here until the next weighing agrees with it. Weigh again in a day or two.
+ahead-unweighed = No bird was weighed yet. So the range is as wide as houses differ: { $percent } either way on the last day shown. One weighing of 50 birds makes it much narrower.
+ahead-taught =
+    { $count ->
+        [0] No earlier batch of this house is known, so it goes by what open houses do.
+        [one] { $batches } earlier batch of this house taught it how yours grow.
+       *[other] { $batches } earlier batches of this house taught it how yours grow.
+    }
+ahead-at-sale = On { $day } there are { $birds }, which weigh { $weight } each. Until then they eat { $feed }.
+ahead-feed-lasts = Feed on hand runs out on { $day }. { $between }
+ahead-feed-is-enough = Feed on hand lasts for all days that are looked at.
+ahead-feed-never-came = More feed was given than ever came. Write down the delivery that is missing: till then nobody can say how long the feed lasts.
+drawing-foretold = foretold: nine of ten lie here
+drawing-ahead-weight-caption = Weight, foretold and weighed. Up to today the shaded range is what was foretold after the weighing before; a dot outside it was a surprise.
+table-ahead = Weight on each day to come, nine times in ten
+column-low = at least, { $unit }
+column-middle = likely, { $unit }
+column-high = at most, { $unit }
+
+figure-outlook-mean-weight = Likely mean weight
+figure-outlook-said-by-day = Weight foretold after the weighing before
+figure-outlook-believed-by-day = How far the weighing was believed
+figure-outlook-surprise-by-day = How far the weighing lay from what was foretold, in deviations
+figure-outlook-day-of-target = Day on which they weigh what you sell them at
+figure-outlook-feed-left-day = Day on which all feed on hand is eaten
+figure-outlook-starter-left-day = Day on which the starter is eaten
+figure-outlook-grower-left-day = Day on which the grower is eaten
+figure-outlook-finisher-left-day = Day on which the finisher is eaten
+figure-outlook-last-left-day = Day on which the last feed is eaten
+figure-outlook-birds-at-sale = Birds alive on the first day of sale
+figure-outlook-weight-at-sale = Mean weight on the first day of sale
+figure-outlook-feed-to-sale = Feed eaten from tomorrow to the first day of sale
+
+procedure-days-ahead = The days to come are played through many times. Growth goes on from where the weighings and earlier batches put it, and strays a little each day; losses go by age and by what this batch lost so far; feed goes by weight, by what they ate of late, and by heat. Half of the futures lie below the figure, half above.
+rule-weight-foretold = What the weighings before that day foretold of it
+rule-believed-by-filter = A weighing far from what was foretold counts the less the further off it is; two that agree count whole
+rule-surprise-of-weighing = How far the weighing lay from what was foretold
+
+section-ahead = The days ahead
+field-ahead-level-percent = How much heavier than the standard
+field-ahead-level-off-percent = How far that may be off
+field-ahead-slope-percent = How much more a day
+field-ahead-slope-off-percent = How far that may be off, a day
+field-ahead-level-with-slope = How far the two are off together
+field-ahead-damping = What is left of a trend the next day
+field-ahead-level-noise-percent = How far a day strays in weight
+field-ahead-slope-noise-percent = How far a day strays in trend
+field-ahead-taught-by = Earlier batches that taught it
+field-ahead-losses-shape = Losses seen, with those taken for granted
+field-ahead-losses-rate = Losses expected, with those taken for granted
+field-ahead-appetite-percent = How much more than expected they eat
+field-ahead-appetite-off-percent = How far their appetite may be off
+field-ahead-too-hot = Degrees by which it was too hot of late
+field-ahead-unfed = Whether today's feed is still to be given
+field-ahead-standard-g = Standard weight of the days ahead
+field-ahead-feed-a-bird-g = Feed a bird of standard weight eats on the days ahead
+field-ahead-lost-percent = Losses that the plan expects of the days ahead
+field-ahead-believed-percent = How far each weighing was believed
+field-ahead-surprise = How far each weighing lay from what was foretold
+field-ahead-said-g = Weight foretold after the weighing before
+field-ahead-said-low-g = Lower end of what was foretold
+field-ahead-said-high-g = Upper end of what was foretold
+
+command-outlook = What is likely from here: when they are heavy enough, how many are left, how long the feed lasts
+option-outlook-scenarios = Write the futures that the outlook is counted from, a line a future and day, as CSV
+command-no-outlook = There is nothing to look ahead to: it takes an adopted plan with a growth curve, chicks that came, and a batch that is not closed.
+example-outlook =
+    Example:
+      broodwright outlook --on 2027-10-05 --scenarios futures.csv
