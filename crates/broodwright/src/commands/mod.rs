@@ -6,7 +6,9 @@ mod export;
 mod history;
 mod import;
 mod outlook;
+mod phones;
 mod plan;
+mod purchases;
 mod record;
 mod schema;
 mod serve;
@@ -32,6 +34,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("serve", given)) => serve::run(given, locale),
         Some(("record", given)) => record::run(given, locale),
         Some(("outlook", given)) => outlook::run(given, locale),
+        Some(("purchases", given)) => purchases::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
         Some(("closing", given)) => closing::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
