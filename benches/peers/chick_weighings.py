@@ -1,5 +1,5 @@
 """Peer of a weighing: scipy and statsmodels work out the weighings of 45 to 50 real chicks, day by day, from
-tests/whole/tables/chickweight.csv (its source and licence stand on top of it).
+crates/reference/tables/chickweight.csv (its source and licence stand on top of it).
 
 Mean by Student's t; coefficient of variation by inverting the noncentral t, which is exact for a bell curve; evenness by
 Wilson's score; and the mean by diets, as if each diet were a spot, by the ratio of totals.
@@ -16,7 +16,7 @@ import statsmodels
 from scipy import optimize, stats
 from statsmodels.stats.proportion import proportion_confint
 
-TABLE = pathlib.Path(__file__).parents[2] / "tests/whole/tables/chickweight.csv"
+TABLE = pathlib.Path(__file__).parents[2] / "crates/reference/tables/chickweight.csv"
 
 
 def by_day():

@@ -1,5 +1,5 @@
 //! Weighings of 45 to 50 real chicks on twelve days (published data, uneven and lopsided as real birds are), worked out by
-//! scipy and statsmodels. Source and licence stand on top of tables/chickweight.csv, the peer on top of
+//! scipy and statsmodels. Source and licence stand on top of the table of the crate `reference`, the peer on top of
 //! tables/chick_weighings.csv.
 
 use advice::sums::SumResult;
@@ -9,7 +9,7 @@ use reference::Table;
 
 use super::near;
 
-const CHICKS: &str = include_str!("../tables/chickweight.csv");
+const CHICKS: &str = include_str!("../../../crates/reference/tables/chickweight.csv");
 const WEIGHINGS: &str = include_str!("../tables/chick_weighings.csv");
 
 /// The chicks of a day; each diet is taken for a spot where that is asked.
