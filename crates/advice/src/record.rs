@@ -38,8 +38,42 @@ pub fn check(kind: &Kind, raws: &[Raw], source: Source) -> Checked {
     let mut checked = field::check(&asked, raws, source, true);
     if checked.problems.is_empty() {
         checked.problems.extend(together(kind, &asked, &checked.answers));
+        checked.problems.extend(side_by_side(kind, &asked, &checked.answers));
     }
     checked
+}
+
+/// Of a weighing: lists that go side by side must be as long as each other, and something must have been weighed.
+fn side_by_side(kind: &Kind, asked: &[Asked], answers: &Answers) -> Vec<field::Problem> {
+    if kind.name != "weighing" {
+        return Vec::new();
+    }
+    let (birds, groups) = ("weighed.weights_g", "weighed.group_weights_g");
+    let [singles, crates] = [birds, groups].map(|key| answers.numbers(key).len());
+    let fault = |key: &'static str, fault: field::Fault| {
+        let typed = answers.get(key).map(|given| given.typed.clone()).unwrap_or_default();
+        let key = asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key);
+        field::Problem { key: key.to_owned(), typed, line: None, fault }
+    };
+    if singles + crates == 0 {
+        return vec![fault(birds, field::Fault::Missing)];
+    }
+    let lengths = [
+        ("weighed.group_birds", answers.numbers("weighed.group_birds").len(), groups, crates),
+        ("weighed.sexes", answers.words("weighed.sexes").len(), birds, singles),
+        ("weighed.spots", answers.words("weighed.spots").len(), birds, singles + crates),
+    ];
+    // Birds of a crate must be told; words may be left out altogether.
+    let wrong = lengths
+        .into_iter()
+        .filter(|(key, found, _, wanted)| found != wanted && (*found > 0 || *key == "weighed.group_birds"));
+    wrong.map(|(key, _, other, wanted)| fault(key, as_many(other, wanted as f64))).collect()
+}
+
+/// One is wanted for each of another field's.
+fn as_many(other: &'static str, wanted: f64) -> field::Fault {
+    let unit = Unit::Pieces;
+    field::Fault::Against { rule: "as-many", other, other_value: wanted, low: wanted, high: wanted, unit }
 }
 
 /// What is possible alone and not together.

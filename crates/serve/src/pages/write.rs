@@ -40,7 +40,9 @@ pub(crate) async fn save(call: Call) -> Result<Response, Trouble> {
     }
     sheet.write(&call).await?;
     let mark = if batch.on == batch.today { "?saved=1" } else { "&saved=1" };
-    Ok(see_other(&format!("{}{mark}", batch.page(""))))
+    // What a weighing says is what it was done for.
+    let next = if kind.name == "weighing" { "/weighed" } else { "" };
+    Ok(see_other(&format!("{}{mark}", batch.page(next))))
 }
 
 fn with_entry<'a>(sheet: Sheet<'a>, entry: Option<EntryId>) -> Sheet<'a> {

@@ -268,6 +268,10 @@ async fn birds_are_weighed_one_after_the_other() {
     let next = page.header("location").split('#').next().unwrap().to_owned();
     assert!(next.contains("done=170;182@door;191@door"), "{next}");
     let page = batch.browser.get(&next).await.text();
+    assert!(
+        page.contains("Mean weight of 3 birds weighed") && page.contains("more to know the mean to 3"),
+        "{page}"
+    );
     assert!(page.contains("name=\"2027-05-08.weighing..weights_g\" value=\"170 182 191\""), "{page}");
     let asked = batch.browser.get(&format!("{weigh}&next=1820")).await;
     assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY, "ten times a chick's weight is asked about");
@@ -276,6 +280,39 @@ async fn birds_are_weighed_one_after_the_other() {
     let bad = batch.browser.get(&format!("{weigh}&next=heavy")).await;
     assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(bad.text().contains("“Weights, bird by bird”: number 1 is “heavy”"), "{}", bad.text());
+}
+
+/// Mean, spread and evenness with their ranges, whether it is enough, and the weights drawn beside what was expected: where
+/// the weighing was written down, and where growth is looked at.
+#[tokio::test]
+async fn a_weighing_says_what_it_tells_of_the_flock() {
+    let batch = Batch::begun(&memory()).await;
+    let none = batch.browser.get(&format!("{}/weighed?on=2027-05-08", batch.address)).await;
+    assert_eq!(none.status, StatusCode::NOT_FOUND, "nothing was weighed");
+    let weights = "170 182 191 177 166 188 173 181 179 185 168 176";
+    let sent = [("2027-05-08.weighing..weights_g", weights)];
+    let saved = batch.send("/write/weighing", "2027-05-08", &sent).await;
+    let next = saved.header("location").to_owned();
+    assert!(next.contains("/weighed?on=2027-05-08&saved=1"), "{next}");
+    let page = batch.browser.get(&next).await.text();
+    let growing = batch.page("/growing?on=2027-05-10").await;
+    assert!(
+        page.contains("Mean weight of 12 birds weighed") && page.contains("Written in the book."),
+        "{page}"
+    );
+    assert!(growing.contains("/weighed?on=2027-05-08"), "{growing}");
+    for (name, page) in [("weighed", &page), ("growing", &growing)] {
+        for said in [
+            "Birds differ by",
+            "of the birds weighed are within a tenth",
+            "more to know the mean to 3",
+            "expected",
+            "How the weights lie",
+            ">Expected<",
+        ] {
+            assert!(page.contains(said), "{name} lacks {said}: {page}");
+        }
+    }
 }
 
 #[tokio::test]
