@@ -5,7 +5,7 @@ use book::{BatchId, Body, Draft, EntryId, KINDS, Kind, Slot, Subject};
 use model::medicine::Clear;
 use quantity::{Answers, Asked, Checked, CivilDay, Raw, Source, Unit, Value, field, records};
 
-use crate::body::of_answers;
+use crate::body::{canonical, of_answers};
 use crate::diary::Diary;
 use crate::families::growing;
 use crate::health::Health;
@@ -334,7 +334,8 @@ pub fn sum(kind: &Kind, bodies: &[&Body]) -> Option<Body> {
             Some(known) => {
                 if let Some((one, other)) = known.value.as_f64().zip(answer.value.as_f64()) {
                     let sum = one + other;
-                    *known = book::Answer { typed: Some(sum.to_string()), value: sum.into() };
+                    *known =
+                        book::Answer { typed: Some(sum.to_string()), value: canonical(&Value::Number(sum)) };
                 }
             }
         }

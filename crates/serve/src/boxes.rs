@@ -266,11 +266,12 @@ impl Writing<'_> {
         let mut outcome = Outcome::default();
         let mut slots: BTreeSet<Slot> = BTreeSet::new();
         let mut diary = Cow::Borrowed(self.diary);
-        for filled in all {
+        for (at, filled) in all.iter().enumerate() {
             let before = outcome.drafts.len();
             self.add(filled, &diary, &mut slots, &mut outcome);
+            let is_last = at + 1 == all.len();
             // What stands lower on the form is judged by what stands higher as well.
-            if let Some(draft) = outcome.drafts.get(before) {
+            if let Some(draft) = outcome.drafts.get(before).filter(|_| !is_last) {
                 diary = Cow::Owned(diary.into_owned().expecting(draft));
             }
         }

@@ -1,8 +1,9 @@
 //! A form of boxes: as it is first shown, as it was sent, and as it is written into the book.
 
+use advice::diary::Diary;
 use book::{Draft, EntryId, Record};
 use present::form::Input;
-use quantity::Raw;
+use quantity::{CivilDay, Raw};
 use uuid::Uuid;
 
 use crate::batch::Batch;
@@ -50,14 +51,17 @@ impl<'a> Sheet<'a> {
 
     /// The form as it was sent.
     pub(crate) fn sent(batch: &'a Batch, shown: Vec<Boxes>, call: &Call) -> Sheet<'a> {
-        Sheet::filled(batch, shown, &call.form, call.site.options.new_id, Meanwhile::IsPutRight)
+        let diary = batch.diary_of(last(&shown, batch));
+        Sheet::filled(batch, &diary, shown, &call.form, call.site.options.new_id, Meanwhile::IsPutRight)
     }
 
     /// The form as it was filled in.
     ///
+    /// - `diary`: the batch's book up to the [`last`] of the days
     /// - `meanwhile`: what becomes of what others wrote in its place since its page was made
     pub(crate) fn filled(
         batch: &'a Batch,
+        diary: &Diary,
         shown: Vec<Boxes>,
         form: &[(String, String)],
         new_id: fn() -> Uuid,
@@ -67,11 +71,9 @@ impl<'a> Sheet<'a> {
         let mut sheet = Sheet { was_sent: true, filled, ..Sheet::blank(batch, shown) };
         sheet.reason = find(form, REASON).and_then(reason_of);
         sheet.is_sure = find(form, SURE).is_some();
-        let last = sheet.shown.iter().map(|one| one.day).max().unwrap_or(batch.on);
-        let diary = batch.diary_of(last);
         let writing = Writing {
             state: &batch.open.state,
-            diary: &diary,
+            diary,
             today: batch.today,
             reason: sheet.reason.clone(),
             new_id,
@@ -155,6 +157,11 @@ impl<'a> Sheet<'a> {
         let drafts = self.drafts();
         call.site.write(&call.access, |_| drafts).await
     }
+}
+
+/// The last day that a form is about.
+pub(crate) fn last(shown: &[Boxes], batch: &Batch) -> CivilDay {
+    shown.iter().map(|one| one.day).max().unwrap_or(batch.on)
 }
 
 /// Why something is changed, where the form says it.

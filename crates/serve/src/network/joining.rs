@@ -8,13 +8,17 @@ use axum::http::header::COOKIE;
 use book::{Access, PersonId};
 use serde::{Deserialize, Serialize};
 use store::{Store, StoreError};
-use uuid::Uuid;
+use tokio_rustls::rustls::crypto::ring;
 
 use crate::session::Session;
 use crate::stamp::digest;
+use crate::trouble::Trouble;
 
 /// How long a code can be used.
 const CODE_MILLIS: i64 = 30 * 60_000;
+
+/// How long a secret is.
+const SECRET_BYTES: usize = 20;
 
 /// The cookie; browsers keep one of such a name to this machine, to secure pages and to all of them.
 const COOKIE_NAME: &str = "__Host-phone";
@@ -39,15 +43,15 @@ pub(crate) struct Invitation(Mutex<Option<(String, i64)>>);
 
 impl Invitation {
     /// The code to show; a fresh one where none is left to use.
-    pub(crate) fn code(&self, now_millis: i64, new_id: fn() -> Uuid) -> String {
+    pub(crate) fn code(&self, now_millis: i64) -> Result<String, Trouble> {
         let mut standing = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         match &*standing {
             // With half of its time before it.
-            Some((code, until)) if now_millis < until - CODE_MILLIS / 2 => code.clone(),
+            Some((code, until)) if now_millis < until - CODE_MILLIS / 2 => Ok(code.clone()),
             _ => {
-                let code = secret(new_id);
+                let code = secret()?;
                 *standing = Some((code.clone(), now_millis + CODE_MILLIS));
-                code
+                Ok(code)
             }
         }
     }
@@ -73,9 +77,11 @@ fn same(one: &str, other: &str) -> bool {
     digest(&[one]) == digest(&[other])
 }
 
-/// What nobody guesses: the chance of two ids.
-fn secret(new_id: fn() -> Uuid) -> String {
-    format!("{}{}", new_id().simple(), new_id().simple())
+/// What nobody guesses: chance of the sort that keys are made of. Ids will not do, two made at once are half alike.
+fn secret() -> Result<String, Trouble> {
+    let mut bytes = [0; SECRET_BYTES];
+    ring::default_provider().secure_random.fill(&mut bytes).map_err(|_| Trouble::Broken)?;
+    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
 }
 
 /// Joins a phone; gives the cookie by which it is known.
@@ -83,10 +89,10 @@ pub(crate) async fn join(
     store: &dyn Store,
     session: &Session,
     now_millis: i64,
-    new_id: fn() -> Uuid,
-) -> Result<String, StoreError> {
-    let secret = secret(new_id);
-    let joined = Joined { person: PersonId(new_id()), joined_millis: now_millis };
+    person: PersonId,
+) -> Result<String, Trouble> {
+    let secret = secret()?;
+    let joined = Joined { person, joined_millis: now_millis };
     let body = serde_json::json!(joined);
     store.put_draft(&session.access(), &key_of(&secret), &body, now_millis).await?;
     Ok(format!("{COOKIE_NAME}={secret}; Path=/; Secure; HttpOnly; SameSite=Strict; Max-Age={COOKIE_AGE_S}"))
@@ -137,21 +143,16 @@ pub(crate) async fn forget(store: &dyn Store, session: &Session, name: &str) -> 
 mod tests {
     use super::*;
 
-    fn new_id() -> Uuid {
-        use std::sync::atomic::{AtomicU64, Ordering};
-        static MADE: AtomicU64 = AtomicU64::new(1);
-        Uuid::from_u128(MADE.fetch_add(1, Ordering::Relaxed).into())
-    }
-
     #[test]
     fn a_code_holds_once_and_not_for_long() {
         let invitation = Invitation::default();
         assert!(!invitation.take("", 0));
-        let code = invitation.code(0, new_id);
-        assert_eq!(invitation.code(1_000, new_id), code, "the page can be looked at again");
+        let code = invitation.code(0).unwrap();
+        assert_eq!(invitation.code(1_000).unwrap(), code, "the page can be looked at again");
         assert!(!invitation.holds(&code, CODE_MILLIS) && !invitation.holds("other", 1));
         assert!(invitation.take(&code, 1_000));
         assert!(!invitation.take(&code, 1_001));
-        assert_ne!(invitation.code(2_000, new_id), code);
+        assert_ne!(invitation.code(2_000).unwrap(), code);
+        assert_eq!(code.len(), 2 * SECRET_BYTES);
     }
 }

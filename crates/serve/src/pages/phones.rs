@@ -3,6 +3,7 @@
 
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::Response;
+use book::PersonId;
 use maud::{Markup, html};
 use present::{Viewer, Words, say, show};
 use qrcode::{Color, QrCode};
@@ -32,7 +33,7 @@ pub(crate) async fn show(call: Call) -> Reply {
     let joined = joining::all(&*call.site.store, &call.site.session).await?;
     let content = match &call.site.network {
         Some(network) => {
-            let code = call.site.invitation.code((call.site.options.now)(), call.site.options.new_id);
+            let code = call.site.invitation.code((call.site.options.now)())?;
             html! {
                 (how_to_join(network, &format!("{}/join/{code}", network.origin()), words))
                 (what_it_means(network, words))
@@ -180,7 +181,8 @@ pub(crate) async fn join(call: Call) -> Result<Response, Trouble> {
     if !site.invitation.take(call.param("code"), now) {
         return Err(Trouble::NotInvited);
     }
-    let cookie = joining::join(&*site.store, &site.session, now, site.options.new_id).await?;
+    let person = PersonId((site.options.new_id)());
+    let cookie = joining::join(&*site.store, &site.session, now, person).await?;
     let cookie = HeaderValue::from_str(&cookie).map_err(|_| Trouble::Broken)?;
     let mut response = see_other("/");
     response.headers_mut().insert(header::SET_COOKIE, cookie);

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use advice::diary::Diary;
 use advice::record;
 use book::sync::{Queued, Status, take_drafts};
 use book::{Access, BatchId, DeviceId, Draft, EntryId, StoredEntry};
@@ -16,7 +17,7 @@ use crate::call::find;
 use crate::day;
 use crate::desk::Open;
 use crate::queue::wire::{Fate, Waiting, Word};
-use crate::sheet::Sheet;
+use crate::sheet::{self, Sheet};
 use crate::site::Site;
 use crate::tick::{TASK, ticked};
 
@@ -28,6 +29,9 @@ enum Judged {
     Not { word: Word, says: Vec<String> },
 }
 
+/// Kinds by which a batch begins or ends: after them all of its book reads otherwise.
+const OF_THE_BATCH: [&str; 3] = ["plan-adopted", "chicks-placed", "batch-closed"];
+
 /// Takes the forms of one call.
 pub(crate) struct Taker<'a> {
     site: &'a Site,
@@ -36,6 +40,8 @@ pub(crate) struct Taker<'a> {
     sent: i64,
     open: &'a mut Arc<Open>,
     entries: Vec<StoredEntry>,
+    /// The batch's book up to some day, read for the form before: many forms are about one day.
+    diary: Option<Diary>,
     /// Which entries the drafts that are in the book became, and where they are shown.
     taken: BTreeMap<Uuid, (Vec<EntryId>, String)>,
 }
@@ -52,7 +58,7 @@ impl<'a> Taker<'a> {
         sent: i64,
         open: &'a mut Arc<Open>,
     ) -> Taker<'a> {
-        Taker { site, access, now, sent, open, entries: Vec::new(), taken: BTreeMap::new() }
+        Taker { site, access, now, sent, open, entries: Vec::new(), diary: None, taken: BTreeMap::new() }
     }
 
     /// What becomes of a form.
@@ -99,7 +105,7 @@ impl<'a> Taker<'a> {
     }
 
     /// What a form comes to; `None` where it is about nothing that is in the book.
-    fn judged(&self, waiting: &Waiting, written_millis: i64) -> Option<Judged> {
+    fn judged(&mut self, waiting: &Waiting, written_millis: i64) -> Option<Judged> {
         let path: Vec<&str> = waiting.to.trim_start_matches('/').split('/').collect();
         let (id, page) = match path[..] {
             ["batch", id, "write", kind] => (id, Page::Write(kind)),
@@ -127,11 +133,18 @@ impl<'a> Taker<'a> {
         Some(Batch { id, open: Arc::clone(self.open), viewer: Site::viewer(state), today, on })
     }
 
-    fn of_boxes(&self, batch: &Batch, form: &[(String, String)]) -> Judged {
+    /// The batch's book up to a day.
+    fn diary(&mut self, batch: &Batch, last: CivilDay) -> &Diary {
+        let known = self.diary.take().filter(|diary| diary.batch == batch.id && diary.on == last);
+        self.diary.insert(known.unwrap_or_else(|| batch.diary_of(last)))
+    }
+
+    fn of_boxes(&mut self, batch: &Batch, form: &[(String, String)]) -> Judged {
         let Some(shown) = boxes::named(form) else {
             return Judged::Not { word: Word::Refused, says: vec![self.word("queue-unreadable")] };
         };
-        let sheet = Sheet::filled(batch, shown, form, self.site.options.new_id, Meanwhile::Stands);
+        let (last, new_id) = (sheet::last(&shown, batch), self.site.options.new_id);
+        let sheet = Sheet::filled(batch, self.diary(batch, last), shown, form, new_id, Meanwhile::Stands);
         if sheet.is_empty() {
             return Judged::Not { word: Word::Refused, says: vec![self.word("nothing-was-said")] };
         }
@@ -160,6 +173,7 @@ impl<'a> Taker<'a> {
         }
         let seen: BTreeMap<DeviceId, u64> =
             waiting.seen.iter().map(|(device, sequence)| (DeviceId(*device), *sequence)).collect();
+        let written = drafts.clone();
         let queued = |draft| Queued { draft, seen: seen.clone(), written_millis };
         let queued: Vec<Queued> = drafts.into_iter().map(queued).collect();
         let taking = take_drafts(&self.access, &self.open.state, queued, self.now);
@@ -170,8 +184,16 @@ impl<'a> Taker<'a> {
             let open = Arc::make_mut(self.open);
             open.state.append_all(to_write.iter().cloned());
             self.entries.extend(to_write);
+            self.expect(&written);
         }
         word
+    }
+
+    /// Carries the batch's book on by what was written.
+    fn expect(&mut self, written: &[Draft]) {
+        let is_plain = |draft: &Draft| !OF_THE_BATCH.contains(&draft.kind.as_str());
+        let diary = self.diary.take().filter(|_| written.iter().all(is_plain));
+        self.diary = diary.map(|diary| written.iter().fold(diary, Diary::expecting));
     }
 }
 
