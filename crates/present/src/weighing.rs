@@ -149,7 +149,12 @@ impl Said<'_> {
         let is_together = ["weighing.group_weights_g", "weighing.spot_weights_g"]
             .into_iter()
             .any(|key| !self.result.checked.answers.numbers(key).is_empty());
-        let key = if is_together { "weighed-more-elsewhere" } else { "weighed-more" };
+        // Where as many again would not do, the number of birds is no way out: the number of spots is.
+        let key = match is_together {
+            true if more > self.known("weighing.n")?.figure.value.number() => "weighed-more-spots",
+            true => "weighed-more-elsewhere",
+            false => "weighed-more",
+        };
         Some(self.words.say(key, &[("birds", birds.into()), ("error", error.into())]))
     }
 
