@@ -8,6 +8,7 @@ pub mod adoption;
 pub mod batches;
 pub mod behind;
 pub mod body;
+pub mod buying;
 pub mod check;
 pub mod chicks;
 pub mod closing;

@@ -316,6 +316,32 @@ pub fn says_the_same(one: &Body, other: &Body) -> bool {
         && one.iter().all(|(key, answer)| other.get(key).is_some_and(|known| known.value == answer.value))
 }
 
+/// Kinds of one entry a day whose numbers are amounts: what two people wrote of one day can be the halves of it.
+const AMOUNTS: [&str; 4] = ["deaths", "feed-given", "water", "fuel-burnt"];
+
+/// What several people wrote of one thing taken together: the numbers added, the rest as the first said it. `None` for kinds
+/// whose numbers are no amounts.
+pub fn sum(kind: &Kind, bodies: &[&Body]) -> Option<Body> {
+    if !AMOUNTS.contains(&kind.name) || bodies.len() < 2 {
+        return None;
+    }
+    let mut sum = Body::new();
+    for (key, answer) in bodies.iter().flat_map(|body| body.iter()) {
+        match sum.get_mut(key) {
+            None => {
+                sum.insert(key.clone(), answer.clone());
+            }
+            Some(known) => {
+                if let Some((one, other)) = known.value.as_f64().zip(answer.value.as_f64()) {
+                    let sum = one + other;
+                    *known = book::Answer { typed: Some(sum.to_string()), value: sum.into() };
+                }
+            }
+        }
+    }
+    Some(sum)
+}
+
 /// Answers of an entry as they were typed, under whole keys.
 pub fn raws_of(kind: &Kind, body: &Body) -> Vec<Raw> {
     crate::body::raws_of(body, kind.section.unwrap_or_default())

@@ -34,6 +34,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(serve(words))
         .subcommand(record(words))
         .subcommand(walk(words))
+        .subcommand(purchases(words))
         .subcommand(weigh(words))
         .subcommand(closing(words))
         .subcommand(history(words))
@@ -103,7 +104,14 @@ fn serve(words: &Words) -> Command {
         .about(words.plain("command-serve"))
         .arg(flag("demo", words).conflicts_with_all(["book", "database"]))
         .args(book(words))
+        .after_help(words.plain("example-serve"))
         .arg(option("listen", words).value_name("ADDR").default_value("127.0.0.1:8080"))
+        .arg(option("network", words).value_name("ADDR").conflicts_with("demo"))
+        .arg(option("name", words).value_name("NAME").requires("network"))
+        .args([("certificate", "key"), ("key", "certificate")].map(|(one, other)| {
+            let file = option(one, words).value_name("FILE").value_parser(value_parser!(PathBuf));
+            file.requires("network").requires(other)
+        }))
 }
 
 fn record(words: &Words) -> Command {
@@ -151,6 +159,22 @@ fn closing(words: &Words) -> Command {
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .args([flag("json", words), flag("working", words), pdf(words), paper(words)])
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn purchases(words: &Words) -> Command {
+    Command::new("purchases")
+        .about(words.plain("command-purchases"))
+        .after_help(words.plain("example-purchases"))
+        .arg(
+            file("FILE", "argument-purchases-file", words)
+                .required(false)
+                .conflicts_with_all(["batch", "on", "book", "database"]),
+        )
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(flag("json", words))
         .args(book(words))
         .arg(units(words))
 }

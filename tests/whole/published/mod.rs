@@ -20,6 +20,7 @@ mod hamra;
 mod infection_control_sheet;
 mod kondo;
 mod lebanon_rented_farm;
+mod lot_sizing;
 mod maertens;
 mod medicine_labels;
 mod mutare_farms;

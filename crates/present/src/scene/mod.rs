@@ -21,6 +21,7 @@ mod legend;
 mod lettering;
 pub mod outfit;
 pub mod ring;
+pub mod shelf;
 pub mod spread;
 pub mod stock;
 pub mod tankfuls;

@@ -12,7 +12,7 @@ use crate::batch::{Batch, ON};
 use crate::boxes::Boxes;
 use crate::call::{Call, see_other};
 use crate::pages::boxes::{day_and_age, made_id};
-use crate::pages::frame;
+use crate::pages::{frame, kept};
 use crate::sheet::SURE;
 use crate::trouble::Trouble;
 use crate::weighing::{BIRDS_MAX, READINGS_MAX, Readings, sex_word, spot_name};
@@ -231,7 +231,8 @@ fn to_the_book(call: &Call, batch: &Batch, readings: &Readings) -> Markup {
     let Some(boxes) = Boxes::of("weighing", batch.on) else { return html! {} };
     let step = boxes.name("scale_step_g");
     html! {
-        form method="post" action=(format!("{}/write/weighing", batch.address())) class="part" {
+        form method="post" action=(format!("{}/write/weighing", batch.address())) class="part"
+            data-kept data-seen=(kept::seen(batch)) data-day=(shown::day_short(batch.on, &batch.viewer)) {
             input type="hidden" name=(ON) value=(batch.on);
             @for (field, text) in readings.fields() { input type="hidden" name=(boxes.name(field)) value=(text); }
             (made_id(call, &boxes))

@@ -12,14 +12,14 @@ use crate::rig::{Browser, Page, mango_ridge_with, memory};
 /// The rig's clock stands on this day, to a day.
 const PLACED: &str = "2027-05-01";
 
-struct Batch {
-    browser: Browser,
-    address: String,
+pub struct Batch {
+    pub browser: Browser,
+    pub address: String,
 }
 
 impl Batch {
     /// A batch whose chicks came on [`PLACED`].
-    async fn begun(store: &Arc<dyn Store>) -> Batch {
+    pub async fn begun(store: &Arc<dyn Store>) -> Batch {
         let browser = Browser::new(store).await;
         let plan = browser.new_plan().await;
         let page = browser.post(&plan, &mango_ridge_with(&[("batch.placement", PLACED)])).await;
@@ -31,13 +31,13 @@ impl Batch {
         batch
     }
 
-    async fn send(&self, path: &str, on: &str, pairs: &[(&str, &str)]) -> Page {
+    pub async fn send(&self, path: &str, on: &str, pairs: &[(&str, &str)]) -> Page {
         let mut form = vec![("on".to_owned(), on.to_owned())];
         form.extend(pairs.iter().map(|(key, text)| ((*key).to_owned(), (*text).to_owned())));
         self.browser.post(&format!("{}{path}", self.address), &form).await
     }
 
-    async fn write(&self, kind: &str, day: &str, fields: &[(&str, &str)]) {
+    pub async fn write(&self, kind: &str, day: &str, fields: &[(&str, &str)]) {
         let names: Vec<String> = fields.iter().map(|(field, _)| format!("{day}.{kind}..{field}")).collect();
         let pairs: Vec<(&str, &str)> =
             names.iter().zip(fields).map(|(name, (_, text))| (name.as_str(), *text)).collect();
@@ -45,14 +45,14 @@ impl Batch {
         assert_eq!(page.status, StatusCode::SEE_OTHER, "{}", page.text());
     }
 
-    async fn page(&self, path: &str) -> String {
+    pub async fn page(&self, path: &str) -> String {
         let page = self.browser.get(&format!("{}{path}", self.address)).await;
         assert_eq!(page.status, StatusCode::OK, "{path}: {}", page.text());
         page.text()
     }
 
     /// The address of the first entry listed about a day.
-    async fn first_entry(&self, day: &str) -> String {
+    pub async fn first_entry(&self, day: &str) -> String {
         let page = self.page(&format!("/day/{day}")).await;
         let at = page.find("/entry/").unwrap();
         page[at..].split('"').next().unwrap().to_owned()
