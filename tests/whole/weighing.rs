@@ -200,6 +200,18 @@ mod in_words {
         );
     }
 
+    /// Spots far apart are not weighed away with more birds, and no range goes below nothing.
+    #[test]
+    fn more_spots_are_wanted_where_spots_differ() {
+        let spots = "weight_g,spot\n430,a\n452,a\n475,b\n390,b\n900,c\n940,c\n";
+        let weighing = Weighing { flock: Some(900.0), ..weigh_file::read(spots).unwrap() };
+        let text = said(&weighing, &Aim::default());
+        assert!(text.contains("weigh some at other spots") && !text.contains("Weigh about"), "{text}");
+        let outcome = weighing.held_against(&Aim::default()).outcome;
+        assert_eq!(outcome.number("weighing.birds_wanted"), Some(900.0));
+        assert_eq!(outcome.get("weighing.mean").unwrap().figure.band.unwrap().low, 0.0);
+    }
+
     /// A mean is called low only where its range lies below what was expected.
     #[test]
     fn luck_of_the_draw_is_not_called_a_lag() {

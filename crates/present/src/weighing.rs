@@ -21,6 +21,9 @@ pub use slip::{Slip, slip};
 /// Fewer weights are read faster than drawn.
 const DRAWN_FROM: usize = 5;
 
+/// How the names of the rules begin that count birds by spots or crates.
+const WANTED_TOGETHER: &str = "birds-wanted-together";
+
 /// A weighing as a document: the mean, what can be said of the flock in plain words, odd weights to be asked about, a drawing
 /// of the weights, and every figure with its working.
 ///
@@ -146,10 +149,13 @@ impl Said<'_> {
             return Some(say!(self.words, "weighed-enough", error = error));
         }
         let birds = show::quantity(more, Unit::Birds, 0, self.viewer);
-        let is_together = ["weighing.group_weights_g", "weighing.spot_weights_g"]
-            .into_iter()
-            .any(|key| !self.result.checked.answers.numbers(key).is_empty());
-        let key = if is_together { "weighed-more-elsewhere" } else { "weighed-more" };
+        let is_together = self.known("weighing.birds_wanted")?.by.name().starts_with(WANTED_TOGETHER);
+        // Where as many again would not do, the number of birds is no way out: the number of spots is.
+        let key = match is_together {
+            true if more > self.known("weighing.n")?.figure.value.number() => "weighed-more-spots",
+            true => "weighed-more-elsewhere",
+            false => "weighed-more",
+        };
         Some(self.words.say(key, &[("birds", birds.into()), ("error", error.into())]))
     }
 

@@ -410,6 +410,20 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[
             exact(
+                "birds-wanted-together-of-flock",
+                "min(N, ceil(n * max(1, (h / (e / 100 * m)) ^ 2)))",
+                &[
+                    figure("n", "weighing.n"),
+                    figure("h", "weighing.mean_within"),
+                    field("e", ERROR),
+                    figure("m", "weighing.mean"),
+                    field("N", FLOCK),
+                ],
+                |x| Some(stopping::clustered_birds_wanted(x[0], x[1], x[2] / 100.0 * x[3])?.min(x[4])),
+            )
+            .from("our-judgement", Status::OurJudgement)
+            .when(|answers| (by_groups(answers) || by_spots(answers)) && flock_known(answers)),
+            exact(
                 "birds-wanted-together",
                 "ceil(n * max(1, (h / (e / 100 * m)) ^ 2))",
                 &[
@@ -556,8 +570,9 @@ pub(super) fn taken_off(bias_percent: f64) -> f64 {
     1.0 + bias_percent / 100.0
 }
 
+/// No bird weighs less than nothing, however little is known.
 fn around(value: f64, half: f64) -> Option<Interval> {
-    Some((value - half, value + half))
+    Some(((value - half).max(0.0), value + half))
 }
 
 fn standard_weight(standard: Standard, age: f64) -> Option<f64> {
