@@ -1,8 +1,9 @@
-//! scipy 1.17.1 and statsmodels 0.15.0: quantiles, intervals of mean, sd, CV and shares, sample sizes, evenness by the
+//! scipy 1.17.1 and statsmodels 0.15.0: quantiles, intervals of mean, sd, CV and shares, sample sizes, laws of counts, evenness by the
 //! bell curve, summaries of weights. The file carries its own header.
 //!
 //! Tolerance: exact for whole numbers, else 1e-8 of the value, which is less than the twelve digits printed allow and
-//! better than the 1e-6 that the header asks of quantiles.
+//! better than the 1e-6 that the header asks of quantiles. The upper tail of a beta-binomial law is held to 1e-7: the
+//! library takes it as 1 less the rest, which by exact fractions costs it 3e-8; ours keeps all digits (tested beside the law).
 
 use std::collections::BTreeMap;
 
@@ -12,8 +13,10 @@ const TABLE: &str = include_str!("../tables/statistics.csv");
 
 /// How many rows of each kind the models here work out; all others of the table are of no model yet.
 const WORKED_OUT: &[(&str, usize)] = &[
+    ("counts", 143),
     ("cv_interval", 24),
     ("mean_interval", 24),
+    ("poisson_rate", 8),
     ("proportion", 28),
     ("quantiles", 126),
     ("robust", 14),
@@ -30,7 +33,10 @@ fn every_row_that_a_model_works_out_agrees() {
     for (row, want) in verify(TABLE).unwrap().iter().zip(&expected.rows) {
         let Some(got) = row["value"].as_f64() else { continue };
         let want = expected.number(want, "value").unwrap().unwrap();
-        let close = (got - want).abs() <= 1e-8 * want.abs() + 1e-12;
+        let text = |column: &str| row[column].as_str().unwrap_or_default().to_owned();
+        let tail = text("inputs").contains("beta_binomial") && text("output") == "upper_tail_at_least";
+        let tolerance = if tail { 1e-7 } else { 1e-8 };
+        let close = (got - want).abs() <= tolerance * want.abs() + 1e-12;
         assert!(close, "{got}, wanted {want}: {row:?}");
         *counted.entry(row["kind"].as_str().unwrap_or_default().to_owned()).or_default() += 1;
     }
