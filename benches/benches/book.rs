@@ -1,4 +1,5 @@
-//! Budgets of the book: the fold of 5 000 entries in 5 ms, one entry appended to a folded book in 100 µs.
+//! Budgets of the book: the fold of 5 000 entries in 5 ms, one entry appended to a folded book in 100 µs; both for
+//! entries that only stand there and for those that add up day by day.
 
 use std::collections::BTreeMap;
 use std::hint::black_box;
@@ -31,6 +32,8 @@ struct Said {
     body_version: u16,
     subject: Subject,
     day: usize,
+    /// The answers; some of any kind where it does not matter which.
+    body: Option<Body>,
     supersedes: Vec<EntryId>,
 }
 
@@ -64,7 +67,7 @@ impl Farm {
             person: PersonId(Uuid::from_u128(200 + phone as u128)),
             kind: said.kind.to_owned(),
             body_version: said.body_version,
-            body: body(number),
+            body: said.body.unwrap_or_else(|| body(number)),
             supersedes: said.supersedes,
             withdrawn: false,
             reason: None,
@@ -91,12 +94,16 @@ fn body(number: usize) -> Body {
 }
 
 fn note(day: usize, batch: usize) -> Said {
-    let subject = Subject::Batch(BatchId(Uuid::from_u128(batch as u128)));
-    Said { kind: "note", body_version: 1, subject, day, supersedes: Vec::new() }
+    said("note", Subject::Batch(batch_id(batch)), day)
 }
 
 fn said(kind: &'static str, subject: Subject, day: usize) -> Said {
-    Said { kind, body_version: if kind == "house" { 2 } else { 1 }, subject, day, supersedes: Vec::new() }
+    let body_version = if kind == "house" { 2 } else { 1 };
+    Said { kind, body_version, subject, day, body: None, supersedes: Vec::new() }
+}
+
+fn batch_id(batch: usize) -> BatchId {
+    BatchId(Uuid::from_u128(batch as u128))
 }
 
 /// A book of batches, one after the other: a plan each, notes each day of which one in twenty is put right later, new
@@ -119,6 +126,65 @@ fn farm_with(count: usize) -> Farm {
         farm.write(next);
     }
     farm
+}
+
+/// What is written down every day of a batch, in the order of a walk through the house.
+const DAILY: [&str; 5] = ["deaths", "feed-given", "water", "house-air", "look"];
+
+/// One thing of a day of a batch.
+fn daily(kind: &'static str, batch: usize, day: usize) -> Said {
+    let answers = match kind {
+        "chicks-placed" => vec![("counted", json!(1632)), ("dead_on_arrival", json!(4))],
+        "feed-delivered" => vec![("phase", json!("grower")), ("bags", json!(80)), ("bag_kg", json!(50))],
+        "deaths" => vec![("dead", json!(day % 4)), ("culled", json!(1))],
+        "feed-given" => vec![("phase", json!("grower")), ("feed_kg", json!(95.5))],
+        "water" => vec![("water_l", json!(190))],
+        "house-air" => vec![("coldest_c", json!(24.5)), ("warmest_c", json!(31))],
+        _ => vec![("spread", json!("even")), ("smell_low", json!("slight"))],
+    };
+    let answers = answers.into_iter();
+    let body = answers.map(|(key, value)| (key.to_owned(), Answer { typed: None, value })).collect();
+    Said { body: Some(body), ..said(kind, Subject::Batch(batch_id(batch)), day) }
+}
+
+/// A book of days: batches one after the other, their chicks and their feed, and the five things of every day.
+fn farm_of_days(count: usize) -> Farm {
+    let mut farm = Farm::new();
+    for day in 0.. {
+        let batch = day / DAYS;
+        if day % DAYS == 0 {
+            farm.write(daily("chicks-placed", batch, day));
+            farm.write(daily("feed-delivered", batch, day));
+        }
+        for kind in DAILY {
+            farm.write(daily(kind, batch, day));
+        }
+        if farm.entries.len() >= count {
+            break;
+        }
+    }
+    farm
+}
+
+/// The same budgets where entries add up and limits look at the sums; and what a page of a day asks of the book.
+fn bench_days(c: &mut Criterion) {
+    let mut farm = farm_of_days(5_000);
+    let entries = farm.entries.clone();
+    c.bench_function("book/fold of 5 000 entries of days", |bencher| {
+        bencher.iter_batched(|| entries.clone(), |entries| fold(FARM, entries), BatchSize::LargeInput);
+    });
+    let state = fold(FARM, entries.iter().cloned());
+    let today = entries.last().expect("there are entries").entry.clone();
+    let batch = (today.day.days_since(farm.start) as usize) / DAYS;
+    let next = farm.next(daily("deaths", batch, today.day.days_since(farm.start) as usize + 1));
+    bench_append(c, "book/append the deaths of a day to 5 000 entries of days", &state, &next);
+    c.bench_function("book/limits of a batch of 5 000 entries of days", |bencher| {
+        bencher.iter(|| black_box(state.findings_about(today.subject)));
+    });
+    let past = farm.start.plus_days(DAYS as i32 / 2);
+    c.bench_function("book/a past day of a batch of 5 000 entries of days", |bencher| {
+        bencher.iter(|| black_box(state.on_day(past, batch_id(0)).farm()));
+    });
 }
 
 fn bench_fold(c: &mut Criterion) {
@@ -180,5 +246,5 @@ fn bench_long_thread(c: &mut Criterion) {
     bench_append(c, "book/append to a slot put right 5 000 times", &state, &next);
 }
 
-criterion_group!(benches, bench_fold, bench_appends, bench_long_thread);
+criterion_group!(benches, bench_fold, bench_days, bench_appends, bench_long_thread);
 criterion_main!(benches);

@@ -39,8 +39,9 @@ proptest! {
         let sold: f64 = series(&plan, "sale.birds_by_day").iter().sum();
         let last_alive = series(&plan, "batch.birds_expected").last().copied().unwrap();
         let last_sold = series(&plan, "sale.birds_by_day").last().copied().unwrap();
-        // All whole birds are sold on the last day; less than one is left over from counting whole birds.
-        prop_assert!((0.0..1.0).contains(&(last_alive - last_sold)));
+        // All whole birds are sold on the last day; less than one is left over from counting whole birds, and a bird that
+        // arithmetic left a hair short is whole (1 075 chicks less 4 % are 1 032).
+        prop_assert!((-1e-6..1.0).contains(&(last_alive - last_sold)));
         prop_assert!(sold <= f64::from(chicks));
         let before_last = lost - series(&plan, "batch.losses_by_day").last().copied().unwrap();
         let closes = f64::from(chicks) - sold - before_last - (last_alive - last_sold);

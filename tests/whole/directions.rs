@@ -37,6 +37,8 @@ const OURS: &[&str] = &[
     "store",
     "typeset",
     "serve",
+    "invented",
+    "demo",
     "broodwright",
 ];
 
@@ -50,6 +52,9 @@ const MAY_KNOW: &[(&str, &[&str])] = &[
     ("present", &["quantity", "reference", "model", "book", "advice"]),
     ("store", &["quantity", "book"]),
     ("typeset", &[]),
+    // What judges a batch is not tried on batches made by its own formulas.
+    ("invented", &["quantity"]),
+    ("demo", &["quantity", "reference", "model", "book", "advice", "invented"]),
 ];
 
 #[test]
@@ -65,7 +70,7 @@ fn the_crates_know_only_what_they_may() {
 /// The core sees no database, no socket, no typesetter, no runtime, no clock and no random source.
 #[test]
 fn nothing_of_the_world_is_under_present() {
-    for package in ["present", "book"] {
+    for package in ["present", "book", "demo"] {
         let known = under(package);
         for outside in
             ["rusqlite", "tokio", "tokio_postgres", "typst", "axum", "hyper", "rand", "getrandom", "reqwest"]

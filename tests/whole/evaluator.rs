@@ -10,13 +10,13 @@ pub type List<'a> = (&'a str, &'a [f64]);
 
 /// Works a formula out over its inputs.
 pub fn evaluate(formula: &str, inputs: &HashMap<&str, f64>) -> Result<f64, String> {
-    evaluate_over(formula, inputs, None)
+    evaluate_over(formula, inputs, &[])
 }
 
-/// Works a formula out over its inputs and a list.
-pub fn evaluate_over(formula: &str, inputs: &HashMap<&str, f64>, list: Option<List>) -> Result<f64, String> {
+/// Works a formula out over its inputs and lists, which are equally long.
+pub fn evaluate_over(formula: &str, inputs: &HashMap<&str, f64>, lists: &[List]) -> Result<f64, String> {
     let tokens = tokens(formula)?;
-    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone(), list };
+    let mut parser = Parser { tokens: &tokens, at: 0, inputs: inputs.clone(), lists };
     let value = parser.sum()?;
     if parser.at == tokens.len() { Ok(value) } else { Err(format!("left over: {:?}", &tokens[parser.at..])) }
 }
@@ -56,7 +56,7 @@ struct Parser<'a> {
     tokens: &'a [Token],
     at: usize,
     inputs: HashMap<&'a str, f64>,
-    list: Option<List<'a>>,
+    lists: &'a [List<'a>],
 }
 
 impl<'a> Parser<'a> {
@@ -124,7 +124,7 @@ impl<'a> Parser<'a> {
         match name {
             "least" | "last" => return self.search(name),
             "sum" => return self.sum_over_list(),
-            "count" | "mean" | "count_between" => return self.of_list(name),
+            "count" | "mean" | "count_between" | "lasts" => return self.of_list(name),
             _ => {}
         }
         if name == "add" {
@@ -174,27 +174,26 @@ impl<'a> Parser<'a> {
         })
     }
 
-    /// `sum(e)`: e for each number of the list in turn, added.
+    /// `sum(e)`: e for each place of the lists in turn, added. One sum can stand inside another.
     fn sum_over_list(&mut self) -> Result<f64, String> {
-        let (symbol, list) = self.list.ok_or("sum wants a list")?;
-        let start = self.at;
+        let places = self.lists.first().ok_or("sum wants a list")?.1.len();
+        let (start, outside) = (self.at, self.inputs.clone());
         let mut total = 0.0;
-        for &number in list {
+        for place in 0..places {
             self.at = start;
-            self.inputs.insert(symbol, number);
+            self.inputs.extend(self.lists.iter().map(|(symbol, list)| (*symbol, list[place])));
             total += self.sum()?;
         }
-        self.inputs.remove(symbol);
+        self.inputs = outside;
         self.expects(')')?;
         Ok(total)
     }
 
-    /// `count(w)`, `mean(w)` and `count_between(w, low, high)`.
+    /// `count(w)`, `mean(w)`, `count_between(w, low, high)` and `lasts(w, amount)`.
     fn of_list(&mut self, name: &str) -> Result<f64, String> {
-        let (symbol, list) = self.list.ok_or_else(|| format!("{name} wants a list"))?;
-        if self.tokens.get(self.at) != Some(&Token::Name(symbol.to_owned())) {
-            return Err(format!("{name} wants the list {symbol} first"));
-        }
+        let token = self.tokens.get(self.at);
+        let named = |(symbol, _): &&List| token == Some(&Token::Name((*symbol).to_owned()));
+        let (_, list) = self.lists.iter().find(named).ok_or_else(|| format!("{name} wants a list first"))?;
         self.at += 1;
         let mut limits = Vec::new();
         while self.takes(',') {
@@ -210,6 +209,14 @@ impl<'a> Parser<'a> {
                     (**x > low || hair_of_equal(**x, low)) && (**x < high || hair_of_equal(**x, high))
                 };
                 Ok(list.iter().filter(inside).count() as f64)
+            }
+            ("lasts", &[amount]) => {
+                // The days whose own share and all before it are covered, and the part that is of the next.
+                let eaten = |days: usize| list[..days].iter().sum::<f64>();
+                let whole = (0..=list.len()).take_while(|days| eaten(*days) <= amount.max(0.0) + 1e-9).last();
+                let whole = whole.unwrap_or(0);
+                let rest = (amount.max(0.0) - eaten(whole)).max(0.0);
+                Ok(whole as f64 + list.get(whole).map_or(0.0, |next| rest / next))
             }
             _ => Err(format!("no function {name} with {} limits", limits.len())),
         }
@@ -232,26 +239,57 @@ impl<'a> Parser<'a> {
         self.expects(',')?;
         let start = self.at;
         let symbol: &'a str = self.symbol(&variable);
-        let mut found = None;
-        let mut n = from;
-        while n <= to && n < from + 100_000.0 {
-            self.at = start;
-            self.inputs.insert(symbol, n);
-            let holds = self.sum()? >= -1e-9;
-            match (name, holds) {
-                ("least", true) => {
-                    found = Some(n);
-                    break;
-                }
-                ("last", true) => found = Some(n),
-                ("last", false) => break,
-                _ => {}
-            }
-            n += 1.0;
-        }
+        let found = match name {
+            "least" => self.least(start, symbol, from)?,
+            _ => self.last_of_run(start, symbol, from, to)?,
+        };
         self.expects(')')?;
         self.inputs.remove(symbol);
         found.ok_or_else(|| format!("{name} found none"))
+    }
+
+    /// Whether the expression at `start` is not negative with `n` put in.
+    fn holds(&mut self, start: usize, symbol: &'a str, n: f64) -> Result<bool, String> {
+        self.at = start;
+        self.inputs.insert(symbol, n);
+        Ok(self.sum()? >= -1e-9)
+    }
+
+    /// The least n from `from` up to a million at which the expression holds. Formulas use it where more is never worse, so
+    /// that doubling and halving find it; beyond where the expression has a value it counts as holding.
+    fn least(&mut self, start: usize, symbol: &'a str, from: f64) -> Result<Option<f64>, String> {
+        const MOST: f64 = 1e6;
+        let (mut low, mut high) = (from, from);
+        let mut is_good = self.holds(start, symbol, from)?;
+        while !is_good {
+            if high >= MOST {
+                return Ok(None);
+            }
+            low = high + 1.0;
+            high = (high * 2.0).min(MOST);
+            is_good = self.holds(start, symbol, high).unwrap_or(true);
+        }
+        while low < high {
+            let middle = ((low + high) / 2.0).floor();
+            if self.holds(start, symbol, middle).unwrap_or(true) { high = middle } else { low = middle + 1.0 }
+        }
+        // Evaluated last, so that what follows in the text is read from behind it.
+        Ok(self.holds(start, symbol, high)?.then_some(high))
+    }
+
+    fn last_of_run(
+        &mut self,
+        start: usize,
+        symbol: &'a str,
+        from: f64,
+        to: f64,
+    ) -> Result<Option<f64>, String> {
+        let (mut found, mut n) = (None, from);
+        while n <= to && self.holds(start, symbol, n)? {
+            found = Some(n);
+            n += 1.0;
+        }
+        Ok(found)
     }
 
     /// `sum(d, from, to, e)`: `e` over every whole d of the span.
@@ -377,17 +415,19 @@ fn it_reads_what_a_blackboard_would() {
     ] {
         assert_eq!(evaluate(formula, &inputs), Ok(value), "{formula}");
     }
-    let list = Some(("w", [1.0, 2.0, 3.0, 6.0].as_slice()));
+    let lists = [("w", [1.0, 2.0, 3.0, 6.0].as_slice()), ("n", [2.0, 1.0, 1.0, 1.0].as_slice())];
     for (formula, value) in [
         ("count(w) + mean(w)", 7.0),
         ("sum(w)", 12.0),
         ("sum((w - mean(w)) ^ 2) / count(w)", 3.5),
+        ("sum(n * w) / sum(n)", 2.6),
+        ("sum((w - sum(w) / count(w)) ^ 2 * n)", 18.0),
         ("count_between(w, 2, a) / count(w)", 0.5),
     ] {
-        assert_eq!(evaluate_over(formula, &inputs, list), Ok(value), "{formula}");
+        assert_eq!(evaluate_over(formula, &inputs, &lists), Ok(value), "{formula}");
     }
     for wrong in ["sum(w) + w", "count(a)", "count_between(w, 1)"] {
-        assert!(evaluate_over(wrong, &inputs, list).is_err(), "{wrong}");
+        assert!(evaluate_over(wrong, &inputs, &lists).is_err(), "{wrong}");
     }
     for wrong in ["a +", "(a", "c", "a b", "nope(a)", "a $ b", "sqrt(a - b)", "sum(a)", "t95(0)"] {
         assert!(evaluate(wrong, &inputs).is_err(), "{wrong}");

@@ -6,7 +6,7 @@ use advice::families;
 use advice::plan::Plan;
 use advice::procedure::By;
 use advice::rule::{FigureSpec, Input, Origin, Over, Rule};
-use advice::series::{DayOrigin, DayRule, First, SeriesSpec, Way};
+use advice::series::{DayOrigin, DayRule, First, SeriesSpec, Until, Way};
 use quantity::{Field, Kind, Unit};
 
 use crate::evaluator::{evaluate, evaluate_over};
@@ -37,8 +37,14 @@ fn draw(input: &Input, draws: &mut Draws) -> f64 {
             draw_unit(families::figure(id).expect(id).unit, draws)
         }
         Origin::EndOf(..) | Origin::FirstDayOver { .. } => draws.between(30.0, 60.0).round(),
-        Origin::OfDays(Over::DayOfMost | Over::DayOfLeast, _) => draws.between(0.0, 42.0).round(),
-        Origin::OnDay { series, .. } | Origin::OfDays(_, series) | Origin::SumOfDays { series, .. } => {
+        Origin::OfDays(Over::DayOfMost | Over::DayOfLeast | Over::DayOfLast, _)
+        | Origin::OfKnownDays(Over::DayOfMost | Over::DayOfLeast | Over::DayOfLast, _) => {
+            draws.between(0.0, 42.0).round()
+        }
+        Origin::OnDay { series, .. }
+        | Origin::OfDays(_, series)
+        | Origin::OfKnownDays(_, series)
+        | Origin::SumOfDays { series, .. } => {
             draw_unit(families::series_named(series).expect(series).unit, draws)
         }
         Origin::TableAt { unit, .. } => draw_unit(unit, draws),
@@ -58,42 +64,45 @@ fn words_of(key: &str) -> &'static [&'static str] {
     }
 }
 
-/// What a rule takes: its numbers by symbol, and its list.
+/// What a rule takes: its numbers by symbol, and its lists.
 struct Drawn {
     scalars: Vec<f64>,
-    list: Vec<f64>,
+    lists: Vec<Vec<f64>>,
 }
 
 impl Drawn {
     fn of(rule: &Rule, draws: &mut Draws) -> Drawn {
-        let (mut scalars, mut list) = (Vec::new(), Vec::new());
+        let (mut scalars, mut lists) = (Vec::new(), Vec::new());
+        let count = draws.between(4.0, 60.0) as usize;
         for input in rule.inputs {
             match input.origin {
-                Origin::List(key) => list = draw_list(families::field(key).expect(key), draws),
+                Origin::List(key) => lists.push(draw_list(families::field(key).expect(key), count, draws)),
                 _ => scalars.push(draw(input, draws)),
             }
         }
-        Drawn { scalars, list }
+        Drawn { scalars, lists }
     }
 
     fn by_kernel(&self, rule: &Rule) -> Option<f64> {
-        (rule.compute)(&[self.scalars.clone(), self.list.clone()].concat())
+        (rule.compute)(&[self.scalars.clone(), self.lists.concat()].concat())
     }
 
     fn by_text(&self, rule: &Rule) -> Result<f64, String> {
         let symbols = rule.inputs.iter().map(|input| input.symbol);
-        let scalars: HashMap<&str, f64> = symbols.zip(self.scalars.iter().copied()).collect();
-        let list = rule.inputs.last().filter(|_| !self.list.is_empty());
-        evaluate_over(rule.formula, &scalars, list.map(|input| (input.symbol, self.list.as_slice())))
+        let scalars: HashMap<&str, f64> = symbols.clone().zip(self.scalars.iter().copied()).collect();
+        let lists = symbols.skip(self.scalars.len()).zip(self.lists.iter().map(Vec::as_slice));
+        evaluate_over(rule.formula, &scalars, &lists.collect::<Vec<_>>())
     }
 }
 
-/// Numbers around one weight, as many as a grower may weigh.
-fn draw_list(field: &Field, draws: &mut Draws) -> Vec<f64> {
-    let Kind::Numbers { low, high, at_least, .. } = field.kind else { panic!("{} is no list", field.key) };
-    let middle = draws.between(low * 2.0, high / 2.0);
-    let count = draws.between(at_least as f64, 60.0) as usize;
-    (0..count).map(|_| (middle * draws.between(0.7, 1.3)).round()).collect()
+/// Numbers around one value, as many as told: weights of birds or crates, birds a crate. Of those that are 0 or 1, both.
+fn draw_list(field: &Field, count: usize, draws: &mut Draws) -> Vec<f64> {
+    let Kind::Numbers { low, high, .. } = field.kind else { panic!("{} is no list", field.key) };
+    if high <= 1.0 {
+        return (0..count).map(|at| (at % 2) as f64).collect();
+    }
+    let middle = draws.between(low * 2.0, (high / 2.0).min(5_000.0));
+    (0..count).map(|_| (middle * draws.between(0.7, 1.3)).round().max(low)).collect()
 }
 
 fn draw_field(field: &Field, draws: &mut Draws) -> f64 {
@@ -166,9 +175,9 @@ fn every_working_of_a_whole_plan_gives_its_figure() {
         let inputs: HashMap<&str, f64> =
             working.inputs.iter().map(|input| (input.symbol, input.resolved.value)).collect();
         let By::Rule(rule) = &working.worked.by else { continue };
-        let list = working.inputs.last().filter(|input| !input.list.is_empty());
-        let list = list.map(|input| (input.symbol, input.list.as_slice()));
-        let by_text = evaluate_over(rule.formula, &inputs, list).unwrap();
+        let lists = working.inputs.iter().filter(|input| !input.list.is_empty());
+        let lists: Vec<_> = lists.map(|input| (input.symbol, input.list.as_slice())).collect();
+        let by_text = evaluate_over(rule.formula, &inputs, &lists).unwrap();
         let value = working.worked.figure.value.number();
         // Money is rounded to the cent after the formula.
         let tolerance = if spec.unit == Unit::Money { 0.005 } else { 1e-9 * value.abs().max(1.0) };
@@ -190,9 +199,17 @@ fn only_in_sums(spec: &FigureSpec) -> bool {
     let unasked = |input: &Input| match input.origin {
         Origin::Field(key) | Origin::List(key) => !asked(key),
         Origin::Figure(id) => only_in_sums(families::figure(id).expect(id)),
+        // What was written down, which the book answers and no plan.
+        Origin::OfKnownDays(..) => true,
+        Origin::OnDay { series, day } => {
+            let written = families::series_named(series).expect(series).until == Until::Today;
+            written || families::field(day).is_some() && !asked(day)
+        }
         _ => false,
     };
-    spec.rules.iter().any(|rule| rule.inputs.iter().any(unasked))
+    let never_known = |input: &Input| matches!(input.origin, Origin::IfKnown(id) if only_in_sums(families::figure(id).expect(id)));
+    let is_unasked = |rule: &Rule| rule.inputs.iter().any(unasked) || rule.inputs.iter().all(never_known);
+    spec.rules.iter().any(|rule| !rule.inputs.is_empty() && is_unasked(rule))
 }
 
 /// Ranges are carried through on the ground that every rule only ever rises or falls with each input.
@@ -211,7 +228,7 @@ fn every_rule_only_rises_or_only_falls_with_each_input() {
                     .filter_map(|step| {
                         let mut moved = drawn.scalars.clone();
                         moved[at] *= 1.0 + f64::from(step) / 40.0;
-                        (Drawn { scalars: moved, list: drawn.list.clone() }).by_kernel(rule)
+                        (Drawn { scalars: moved, lists: drawn.lists.clone() }).by_kernel(rule)
                     })
                     .collect();
                 let rises = along.windows(2).all(|pair| pair[1] >= pair[0] - 1e-9 * pair[0].abs());
@@ -238,8 +255,9 @@ fn the_declarations_hold_together() {
         assert!(names.insert(rule.name), "rule {} stands twice", rule.name);
         assert!(works.contains(rule.source), "{}: {} is not in the bibliography", rule.name, rule.source);
         for (at, input) in rule.inputs.iter().enumerate() {
-            let is_list = matches!(input.origin, Origin::List(_));
-            assert!(!is_list || at + 1 == rule.inputs.len(), "{}: a list stands last", rule.name);
+            let is_list = |input: &Input| matches!(input.origin, Origin::List(_));
+            let behind = &rule.inputs[at..];
+            assert!(!is_list(input) || behind.iter().all(is_list), "{}: lists stand last", rule.name);
             let known = match input.origin {
                 Origin::List(key) => matches!(families::field(key).expect(key).kind, Kind::Numbers { .. }),
                 Origin::Field(key) | Origin::Chosen(key, _) => families::field(key).is_some(),
@@ -249,7 +267,9 @@ fn the_declarations_hold_together() {
                     let named = families::figure(day).is_some() || families::field(day).is_some();
                     families::series_named(series).is_some() && named
                 }
-                Origin::OfDays(_, series) => families::series_named(series).is_some(),
+                Origin::OfDays(_, series) | Origin::OfKnownDays(_, series) => {
+                    families::series_named(series).is_some()
+                }
                 Origin::SumOfDays { series, after, until } => {
                     let figures = after.into_iter().chain([until]);
                     families::series_named(series).is_some()
@@ -273,8 +293,10 @@ fn the_declarations_hold_together() {
             };
             assert!(known, "{} of {} comes from nowhere", input.symbol, rule.name);
             let uses = rule.formula.split(|c: char| !c.is_ascii_alphanumeric() && c != '_');
+            // A figure that says how far off another may be goes into its range alone.
+            let in_range = rule.band.is_some() && matches!(input.origin, Origin::IfKnown(_));
             assert!(
-                uses.into_iter().any(|word| word == input.symbol),
+                in_range || uses.into_iter().any(|word| word == input.symbol),
                 "{}: {} unused",
                 rule.name,
                 input.symbol
@@ -315,7 +337,10 @@ fn the_declarations_hold_together() {
 fn day_origin_known(origin: &DayOrigin) -> bool {
     match *origin {
         DayOrigin::Age => true,
-        DayOrigin::Fixed(Origin::Field(key)) | DayOrigin::Scheduled(key) => families::field(key).is_some(),
+        DayOrigin::Fixed(Origin::Field(key))
+        | DayOrigin::Scheduled(key)
+        | DayOrigin::Recorded(key)
+        | DayOrigin::RecordedIfAny(key) => families::field(key).is_some(),
         DayOrigin::Fixed(Origin::Figure(id)) => families::figure(id).is_some(),
         DayOrigin::Fixed(_) => true,
         DayOrigin::Same(series) | DayOrigin::SameIfAny(series) => families::series_named(series).is_some(),
@@ -348,6 +373,9 @@ fn draw_day(origin: &DayOrigin, draws: &mut Draws) -> f64 {
         }
         DayOrigin::Table { unit, .. } | DayOrigin::Listed { unit, .. } => draw_unit(unit, draws),
         DayOrigin::Scheduled(_) => draws.between(0.0, 500.0).round(),
+        DayOrigin::Recorded(key) | DayOrigin::RecordedIfAny(key) => {
+            draw_unit(families::field(key).and_then(Field::unit).expect(key), draws)
+        }
     }
 }
 

@@ -58,7 +58,46 @@ const FULL: &[(&str, &[(&str, &str)])] = &[
             ("feed_price_per_kg", "5.1"),
         ],
     ),
-    ("vaccine-water", &[("birds", "1560"), ("age_d", "14"), ("measured_2h_l", "33")]),
+    (
+        "vaccine-water",
+        &[("birds", "1560"), ("age_d", "14"), ("measured_2h_l", "33"), ("doses_per_vial", "500")],
+    ),
+    (
+        "dose",
+        &[
+            ("birds", "1545"),
+            ("weight_kg", "1.1"),
+            ("drunk_l", "310"),
+            ("dose_mg_per_kg", "9"),
+            ("strength_mg_per_ml", "120"),
+            ("label_ml_per_l", "0.4"),
+            ("days_d", "5"),
+            ("pack_ml", "250"),
+            ("yesterday_c", "30.1"),
+            ("tomorrow_c", "33.1"),
+        ],
+    ),
+    ("dose", &[("birds", "1545"), ("weight_kg", "1.1"), ("product_ml_per_kg", "0.08")]),
+    ("dose", &[("birds", "1545"), ("weight_kg", "1.1"), ("drunk_l", "310"), ("label_ml_per_l", "0.4")]),
+    ("dose", &[("birds", "1545"), ("weight_kg", "1.1")]),
+    (
+        "dose-powder",
+        &[
+            ("birds", "1545"),
+            ("weight_kg", "1.1"),
+            ("drunk_l", "310"),
+            ("dose_mg_per_kg", "9"),
+            ("strength_mg_per_g", "50"),
+            ("label_g_per_l", "3"),
+            ("days_d", "5"),
+            ("pack_g", "100"),
+        ],
+    ),
+    (
+        "dose-powder",
+        &[("birds", "1545"), ("weight_kg", "1.1"), ("product_g_per_kg", "0.2"), ("pack_g", "90")],
+    ),
+    ("withdrawal", &[("last", "2027-10-12"), ("hour_h", "17"), ("days_d", "5")]),
     ("daylength", &[("latitude_deg", "-13.6"), ("date", "2027-09-14")]),
 ];
 
@@ -207,6 +246,20 @@ fn a_fault_says_what_to_do() {
             "feed_price_per_kg is 260; at that price the feed alone costs 468\u{a0}000, more than all costs together. It can be at most 8.78",
         ),
         ("vaccine-water", vec![("birds", "1000"), ("age_d", "0")], "age_d is 0, outside 1 day to 84 days."),
+        ("dose", vec![("birds", "1000"), ("weight_kg", "0")], "weight_kg is 0, outside 0.03 kg to 8 kg."),
+        (
+            "dose",
+            treated(&[("dose_mg_per_kg", "20"), ("product_ml_per_kg", "0.1")]),
+            "product_ml_per_kg says the same as dose_mg_per_kg. Keep one",
+        ),
+        ("dose", treated(&[("strength_mg_per_ml", "40 kg")]), "strength_mg_per_ml is “40 kg”"),
+        ("withdrawal", vec![("days_d", "7")], "last is missing."),
+        ("withdrawal", vec![("last", "2027-10-12"), ("hour_h", "25")], "hour_h is 25, outside 0 h to 24 h."),
+        (
+            "withdrawal",
+            vec![("last", "2027-10-12"), ("days_d", "-1")],
+            "days_d is -1, outside 0 days to 365 days.",
+        ),
         (
             "daylength",
             vec![("latitude_deg", "-13.6"), ("date", "14/09/2027")],
@@ -217,6 +270,11 @@ fn a_fault_says_what_to_do() {
         assert_eq!(said.len(), 1, "{name}: {said:?}");
         assert!(said[0].starts_with(wanted), "{name}:\n  {}\n  {wanted}", said[0]);
     }
+}
+
+/// A thousand kilograms of birds, and what else was typed.
+fn treated<'a>(also: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+    [&[("birds", "1000"), ("weight_kg", "1")], also].concat()
 }
 
 #[test]
@@ -242,6 +300,32 @@ fn a_sum_says_what_its_numbers_are_worth() {
         ),
         ("vaccine-water", vec![("birds", "1000"), ("age_d", "14")], "vaccine-measure-two-hours"),
         ("vaccine-water", vec![("birds", "1000"), ("age_d", "14")], "vaccine-day-count"),
+        ("dose", treated(&[]), "medicine-label-wanted"),
+        ("dose", treated(&[("product_ml_per_kg", "0.1")]), "medicine-one-line-only"),
+        ("dose", treated(&[("product_ml_per_kg", "0.1")]), "medicine-water-wanted"),
+        (
+            "dose",
+            treated(&[("product_ml_per_kg", "0.1"), ("drunk_l", "100"), ("label_ml_per_l", "1.3")]),
+            "medicine-water-gives-more",
+        ),
+        (
+            "dose",
+            treated(&[("product_ml_per_kg", "0.1"), ("drunk_l", "100"), ("label_ml_per_l", "0.8")]),
+            "medicine-water-gives-less",
+        ),
+        (
+            "dose",
+            treated(&[("product_ml_per_kg", "0.1"), ("yesterday_c", "30.1"), ("tomorrow_c", "33.1")]),
+            "medicine-hotter-day",
+        ),
+        (
+            "dose-powder",
+            treated(&[("product_g_per_kg", "0.1"), ("pack_g", "80")]),
+            "medicine-part-of-a-sachet",
+        ),
+        ("withdrawal", vec![("last", "2027-10-12"), ("hour_h", "9")], "withdrawal-unknown"),
+        ("withdrawal", vec![("last", "2027-10-12"), ("days_d", "not known")], "withdrawal-unknown"),
+        ("withdrawal", vec![("last", "2027-10-12"), ("days_d", "4")], "withdrawal-hour-not-told"),
         (
             "break-even",
             vec![
@@ -265,6 +349,29 @@ fn a_sum_says_what_its_numbers_are_worth() {
         let result = work_out(by_name("uniformity").unwrap(), &[("weights", weights)]);
         assert!(result.findings.iter().all(|finding| finding.name != silent), "{silent} at {weights}");
     }
+}
+
+/// No amount leads an answer that is refused, and none stands in it.
+#[test]
+fn a_refused_dose_names_no_amount() {
+    let typed = treated(&[("product_ml_per_kg", "0.1"), ("drunk_l", "190"), ("label_ml_per_l", "1.3")]);
+    let sum = by_name("dose").unwrap();
+    let result = work_out(sum, &[&typed[..], &[("days_d", "3"), ("pack_ml", "100")]].concat());
+    let page = text::write(&shown::document(sum, &result, &Viewer::plain()), &Viewer::plain(), false);
+    assert!(page.contains("No amount is given.") && page.contains("Ask your veterinarian"), "{page}");
+    for amount in ["100.0", "247.0", " mL a day"] {
+        assert!(!page.contains(amount), "{amount} shows: {page}");
+    }
+}
+
+/// A withdrawal that nobody knows has no day to sell on.
+#[test]
+fn an_unknown_withdrawal_names_no_day() {
+    let sum = by_name("withdrawal").unwrap();
+    let result = work_out(sum, &[("last", "2027-10-12"), ("hour_h", "9")]);
+    assert_eq!(result.outcome.figures().count(), 0);
+    let page = text::write(&shown::document(sum, &result, &Viewer::plain()), &Viewer::plain(), false);
+    assert!(page.contains("Blocked") && !page.contains("2027"), "{page}");
 }
 
 #[test]

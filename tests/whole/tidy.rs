@@ -42,7 +42,7 @@ fn access_is_granted_in_one_file() {
 #[test]
 fn the_core_reads_no_clock_and_draws_no_chance() {
     for (path, text) in sources() {
-        let core = ["quantity", "reference", "model", "book", "advice", "present"];
+        let core = ["quantity", "reference", "model", "book", "advice", "present", "invented", "demo"];
         let in_core = core.iter().any(|name| path.starts_with(root().join("crates").join(name).join("src")));
         let for_tests = path.components().any(|part| part.as_os_str() == "trial");
         if !in_core || for_tests {

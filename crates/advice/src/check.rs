@@ -2,7 +2,7 @@
 
 use quantity::{Answers, Asked, Fault, Problem, Unit};
 
-use crate::families::{performance, weighing};
+use crate::families::{medicine, performance, weighing};
 
 /// A rule of fitting together: the value of `key` must lie between limits that hang on `other`.
 struct Together {
@@ -125,6 +125,7 @@ pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
     problems.extend(standard_too_short(answers, asked));
     problems.extend(house_narrower_than_ring(answers, asked));
     problems.extend(cv_beside_weights(answers, asked));
+    problems.extend(dose_told_twice(answers, asked));
     problems.extend(birds_do_not_fit_weight(answers, asked));
     problems.extend(feed_costs_more_than_all(answers, asked));
     problems
@@ -234,6 +235,15 @@ fn cv_beside_weights(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
     answers.number(weighing::CV).filter(|_| !answers.numbers(weighing::WEIGHTS).is_empty())?;
     let other = asked_as(asked, weighing::WEIGHTS).to_owned();
     Some(problem(answers, asked, weighing::CV, Fault::GivenTwice { other }))
+}
+
+/// A dose by weight is told in active or in product. Which of two is meant is the veterinarian's to say.
+fn dose_told_twice(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    answers.number(medicine::DOSE)?;
+    let product = [medicine::LIQUID.by_kg, medicine::POWDER.by_kg];
+    let key = product.into_iter().find(|key| answers.number(key).is_some())?;
+    let other = asked_as(asked, medicine::DOSE).to_owned();
+    Some(problem(answers, asked, key, Fault::GivenTwice { other }))
 }
 
 /// Heads and kilograms sold must make birds that can be.

@@ -3,27 +3,44 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod adoption;
+pub mod batches;
+pub mod behind;
+pub mod body;
 pub mod check;
+pub mod chicks;
+pub mod day_rows;
+pub mod diary;
 pub mod door_sheet;
 pub mod exercise;
 pub mod families;
 pub mod finding;
 pub mod findings;
 pub mod futures_table;
+pub mod growing;
+pub mod health;
 pub mod houses;
+pub mod keep;
 pub mod outcome;
 pub mod outfit;
+pub mod past;
 pub mod plan;
 pub mod plan_file;
 pub mod procedure;
+pub mod programme;
 pub mod purchases;
+pub mod record;
 pub mod rule;
 pub mod series;
+pub mod stock;
 pub mod store_room;
 pub mod sums;
 pub mod tasks;
 pub mod verify;
+pub mod walk;
+pub mod weighing;
 pub mod working;
+pub mod writing;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
 /// adopted under older rules can say so.

@@ -10,7 +10,7 @@ use quantity::{
 use crate::families;
 use crate::procedure::{By, ProcedureRun, Simulation};
 use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
-use crate::series::{DayOrigin, DayRule, First, Listed, SeriesSpec, Way};
+use crate::series::{DayOrigin, DayRule, First, Listed, SeriesSpec, Until, Way};
 
 /// A figure with the rule that gave it and what went in.
 #[derive(Clone)]
@@ -23,8 +23,8 @@ pub struct Worked {
     pub by: By,
     /// What went in, in the order of the rule's inputs; a list is told by how many numbers it has.
     pub inputs: Vec<Resolved>,
-    /// The numbers of the list, where the rule takes one.
-    pub list: Vec<f64>,
+    /// The numbers of the lists that the rule takes, in the order of its inputs.
+    pub lists: Vec<Vec<f64>>,
 }
 
 /// All that could be worked out from some answers.
@@ -71,15 +71,14 @@ impl Outcome {
     /// Works out the figures by day named, and all that they rest on.
     pub fn days_of(&mut self, answers: &Answers, specs: impl IntoIterator<Item = &'static SeriesSpec>) {
         for spec in specs {
-            self.all_days(answers, spec);
+            self.known_days(answers, spec);
         }
     }
 
-    /// A figure by day; `None` unless it was worked out for every day.
+    /// A figure by day; `None` unless it was worked out for every day, or for any day where gaps are allowed.
     pub fn series(&self, spec: &SeriesSpec) -> Option<Series> {
         let cells = self.days.get(spec.id)?.iter().map(|cell| cell.as_ref().map(|cell| cell.value));
-        let days: Vec<(i32, Resolved)> =
-            (spec.first_day..).zip(cells).map(|(day, cell)| Some((day, cell?))).collect::<Option<_>>()?;
+        let days = with_days(spec, cells)?;
         let kind = days.iter().find_map(|(_, cell)| Some(cell.band?.kind));
         let ends = |end: fn(Band) -> f64| match kind {
             None => Vec::new(),
@@ -174,7 +173,7 @@ impl Outcome {
                 let &(value, band, accuracy) = figures.get(at)?;
                 let by = By::Procedure(ProcedureRun::of(simulation, inputs, accuracy));
                 let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
-                Some(Worked { figure, spec, by, inputs: inputs.clone(), list: Vec::new() })
+                Some(Worked { figure, spec, by, inputs: inputs.clone(), lists: Vec::new() })
             });
             self.worked.insert(spec.id, worked);
         }
@@ -187,9 +186,10 @@ impl Outcome {
             .iter()
             .map(|input| self.resolve(answers, input))
             .collect::<Option<Vec<Resolved>>>()?;
-        let list = list(answers, rule);
+        let lists = lists(answers, rule)?;
         let scalars = rule.inputs.iter().zip(&inputs).filter(|(input, _)| !is_list(input));
-        let numbers: Vec<f64> = scalars.map(|(_, input)| input.value).chain(list.iter().copied()).collect();
+        let numbers: Vec<f64> =
+            scalars.map(|(_, input)| input.value).chain(lists.iter().flatten().copied()).collect();
         let number = (rule.compute)(&numbers).filter(|number| number.is_finite())?;
         let value = as_value(spec.unit, number, answers)?;
         let band = if rule.together {
@@ -197,7 +197,7 @@ impl Outcome {
         } else {
             band(rule.compute, rule.band.as_ref(), &inputs, &numbers)
         };
-        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, list })
+        Some(Worked { figure: Figure { id: spec.id, value, band }, spec, by: By::Rule(rule), inputs, lists })
     }
 
     fn resolve(&mut self, answers: &Answers, input: &Input) -> Option<Resolved> {
@@ -223,7 +223,7 @@ impl Outcome {
                 Some(self.work_out(answers, id).unwrap_or(Resolved { value: 0.0, unit, band: None }))
             }
             Origin::IfTold(key) => {
-                let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+                let unit = unit_of(key);
                 Some(field_value(answers, key).unwrap_or(Resolved { value: 0.0, unit, band: None }))
             }
             Origin::EndOf(key, end) => {
@@ -238,7 +238,14 @@ impl Outcome {
                 };
                 self.cell(answers, families::series_named(series)?, day as i32)
             }
-            Origin::OfDays(over, series) => self.of_days(answers, over, families::series_named(series)?),
+            Origin::OfDays(over, series) => {
+                let days = self.all_days(answers, families::series_named(series)?)?;
+                one_of(over, &days, families::series_named(series)?.unit)
+            }
+            Origin::OfKnownDays(over, series) => {
+                let days = self.known_days(answers, families::series_named(series)?)?;
+                one_of(over, &days, families::series_named(series)?.unit)
+            }
             Origin::SumOfDays { series, after, until } => {
                 let spec = families::series_named(series)?;
                 let first = match after {
@@ -270,22 +277,38 @@ impl Outcome {
             }
         }
     }
+}
 
-    fn of_days(&mut self, answers: &Answers, over: Over, spec: &'static SeriesSpec) -> Option<Resolved> {
-        let days = self.all_days(answers, spec)?;
-        let by_value =
-            |one: &&(i32, Resolved), other: &&(i32, Resolved)| one.1.value.total_cmp(&other.1.value);
-        let day_of = |day: i32| Resolved { value: f64::from(day), unit: Unit::Day, band: None };
-        match over {
-            Over::Sum => Some(sum(&days, spec.unit)),
-            // Of equal days the first counts: `max_by` would give the last.
-            Over::Most => days.iter().rev().max_by(by_value).map(|day| day.1),
-            Over::Least => days.iter().min_by(by_value).map(|day| day.1),
-            Over::DayOfMost => days.iter().rev().max_by(by_value).map(|day| day_of(day.0)),
-            Over::DayOfLeast => days.iter().min_by(by_value).map(|day| day_of(day.0)),
-        }
+/// One number out of some days.
+fn one_of(over: Over, days: &[(i32, Resolved)], unit: Unit) -> Option<Resolved> {
+    let by_value = |one: &&(i32, Resolved), other: &&(i32, Resolved)| one.1.value.total_cmp(&other.1.value);
+    let day_of = |day: i32| Resolved { value: f64::from(day), unit: Unit::Day, band: None };
+    match over {
+        Over::Sum => Some(sum(days, unit)),
+        // Of equal days the first counts: `max_by` would give the last.
+        Over::Most => days.iter().rev().max_by(by_value).map(|day| day.1),
+        Over::Least => days.iter().min_by(by_value).map(|day| day.1),
+        Over::DayOfMost => days.iter().rev().max_by(by_value).map(|day| day_of(day.0)),
+        Over::DayOfLeast => days.iter().min_by(by_value).map(|day| day_of(day.0)),
+        Over::Last => days.last().map(|day| day.1),
+        Over::DayOfLast => days.last().map(|day| day_of(day.0)),
     }
 }
+
+/// The days of a figure by day. What was written down may have gaps; what is planned may not.
+fn with_days(
+    spec: &SeriesSpec,
+    cells: impl Iterator<Item = Option<Resolved>>,
+) -> Option<Vec<(i32, Resolved)>> {
+    let days = (spec.first_day..).zip(cells).map(|(day, cell)| Some((day, cell?)));
+    match spec.until {
+        Until::Sale => days.collect(),
+        Until::Today => Some(days.flatten().collect()),
+    }
+}
+
+/// The field that says the day of age the book is asked about.
+const TODAY: &str = "book.today_d";
 
 /// The figure that says how long the days go on.
 const LAST_DAY: &str = "sale.last_age";
@@ -294,8 +317,21 @@ const LAST_DAY: &str = "sale.last_age";
 impl Outcome {
     /// Every day of a figure, youngest first; `None` unless all are known.
     fn all_days(&mut self, answers: &Answers, spec: &'static SeriesSpec) -> Option<Vec<(i32, Resolved)>> {
-        let last = self.work_out(answers, LAST_DAY)?.value as i32;
+        let last = self.last_day_of(answers, spec)?;
         (spec.first_day..=last).map(|day| Some((day, self.cell(answers, spec, day)?))).collect()
+    }
+
+    /// The days of a figure that are known, youngest first; `None` where it has no days at all.
+    fn known_days(&mut self, answers: &Answers, spec: &'static SeriesSpec) -> Option<Vec<(i32, Resolved)>> {
+        let last = self.last_day_of(answers, spec)?;
+        Some((spec.first_day..=last).filter_map(|day| Some((day, self.cell(answers, spec, day)?))).collect())
+    }
+
+    fn last_day_of(&mut self, answers: &Answers, spec: &SeriesSpec) -> Option<i32> {
+        match spec.until {
+            Until::Sale => Some(self.work_out(answers, LAST_DAY)?.value as i32),
+            Until::Today => Some(answers.number(TODAY)? as i32),
+        }
     }
 
     /// A figure on a day. Days are worked out from the first on, so that a day finds the one before it done.
@@ -358,6 +394,11 @@ impl Outcome {
                 }
             }
             DayOrigin::Table { unit, read, .. } => plain(read(answers, f64::from(day))?, unit),
+            DayOrigin::Recorded(key) => plain(*answers.by_day(key)?.get(&day)?, unit_of(key)),
+            DayOrigin::RecordedIfAny(key) => {
+                let written = answers.by_day(key).and_then(|days| days.get(&day));
+                plain(written.copied().unwrap_or_default(), unit_of(key))
+            }
             DayOrigin::Scheduled(key) => match answers.schedule(key)?.on(day) {
                 None => plain(0.0, Unit::Birds),
                 Some(Count::Number(value)) => plain(value, Unit::Birds),
@@ -408,22 +449,29 @@ fn is_list(input: &Input) -> bool {
     matches!(input.origin, Origin::List(_))
 }
 
-/// The numbers of the list that a rule takes; none where it takes none.
-fn list(answers: &Answers, rule: &Rule) -> Vec<f64> {
-    match rule.inputs.last().map(|last| last.origin) {
-        Some(Origin::List(key)) => answers.numbers(key).to_vec(),
-        _ => Vec::new(),
-    }
+/// The numbers of the lists that a rule takes; none where it takes none. Lists of one rule go side by side: of different
+/// lengths there is no answer.
+fn lists(answers: &Answers, rule: &Rule) -> Option<Vec<Vec<f64>>> {
+    let lists = rule.inputs.iter().filter_map(|input| match input.origin {
+        Origin::List(key) => Some(answers.numbers(key).to_vec()),
+        _ => None,
+    });
+    let lists: Vec<Vec<f64>> = lists.collect();
+    lists.windows(2).all(|pair| pair[0].len() == pair[1].len()).then_some(lists)
 }
 
 fn count(answers: &Answers, key: &str) -> Option<Resolved> {
     let numbers = answers.numbers(key).len();
-    let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+    let unit = unit_of(key);
     (numbers > 0).then_some(Resolved { value: numbers as f64, unit, band: None })
 }
 
+fn unit_of(key: &str) -> Unit {
+    families::field(key).and_then(Field::unit).unwrap_or(Unit::One)
+}
+
 fn field_value(answers: &Answers, key: &str) -> Option<Resolved> {
-    let unit = families::field(key).and_then(Field::unit).unwrap_or(Unit::One);
+    let unit = unit_of(key);
     match answers.get(key)?.value {
         Value::Number(value) => Some(Resolved { value, unit, band: None }),
         Value::Day(day) => Some(Resolved { value: f64::from(day.number()), unit: Unit::Date, band: None }),

@@ -78,7 +78,18 @@ pub fn read(raws: &[Raw], source: Source, strict: bool) -> Checked {
 
 /// Works a plan out from answers that hold.
 pub fn work_out(answers: Answers) -> Plan {
-    let mut outcome = Outcome::of(&answers, families::figures().map(|spec| spec.id));
+    let ids = families::figures().map(|spec| spec.id);
+    with_figures(answers, ids)
+}
+
+/// Works a plan out without its simulated futures: what a day of a running batch asks of it.
+pub fn of_book(answers: Answers) -> Plan {
+    let ids = families::figures().map(|spec| spec.id).filter(|id| families::simulation_of(id).is_none());
+    with_figures(answers, ids)
+}
+
+fn with_figures(answers: Answers, ids: impl Iterator<Item = &'static str>) -> Plan {
+    let mut outcome = Outcome::of(&answers, ids);
     outcome.days_of(&answers, families::series());
     let houses = houses::compare(&answers, &outcome);
     let layouts = layouts(&answers);

@@ -26,9 +26,12 @@ pub struct Rule<I: 'static = Input> {
     /// curve below x, `t95(f)` for Student's t that leaves 2.5 % above it at f degrees of freedom,
     /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
     /// for the last of an unbroken run of days at which `e` is not negative. Over a list w it has `count(w)`, `mean(w)`,
-    /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn.
+    /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn; and
+    /// `lasts(w, L)` for the days, the last in part, that L lasts when each w in turn is taken from it. Of several
+    /// lists, which go side by side, inside `sum` each symbol is the number at the same place.
     pub formula: &'static str,
-    /// What goes in, in the order `compute` takes it. A list stands last and goes in with all its numbers.
+    /// What goes in, in the order `compute` takes it. Lists stand last and go in with all their numbers, one list after the
+    /// other; several are equally long.
     pub inputs: &'static [I],
     /// The bibliography key.
     pub source: &'static str,
@@ -66,7 +69,7 @@ pub struct Input {
 pub enum Origin {
     /// An answer of the grower, or the usual value taken instead.
     Field(&'static str),
-    /// All numbers of a field of several numbers; only as the last input of a rule.
+    /// All numbers of a field of several numbers; behind all inputs of other kinds.
     List(&'static str),
     /// 1 where a word was chosen in a field of words, else 0.
     Chosen(&'static str, &'static str),
@@ -94,8 +97,10 @@ pub enum Origin {
         /// The figure or field that says which day.
         day: &'static str,
     },
-    /// One number out of all the days of a figure by day.
+    /// One number out of all the days of a figure by day; not known while one of the days is not.
     OfDays(Over, &'static str),
+    /// One number out of those days of a figure by day that are known.
+    OfKnownDays(Over, &'static str),
     /// A figure by day added up over the days after one figure's day, from the first where there is none, to another's.
     SumOfDays {
         /// The figure by day.
@@ -173,6 +178,10 @@ pub enum Over {
     DayOfMost,
     /// The day of age of the least.
     DayOfLeast,
+    /// The last day.
+    Last,
+    /// The day of age of the last.
+    DayOfLast,
 }
 
 impl Over {
@@ -184,6 +193,8 @@ impl Over {
             Over::Least => "least",
             Over::DayOfMost => "day-of-most",
             Over::DayOfLeast => "day-of-least",
+            Over::Last => "last",
+            Over::DayOfLast => "day-of-last",
         }
     }
 }
@@ -208,6 +219,11 @@ pub(crate) const fn of_days(symbol: &'static str, over: Over, series: &'static s
     Input { symbol, origin: Origin::OfDays(over, series) }
 }
 
+/// A short way to write inputs that are one number out of the known days of a figure by day.
+pub(crate) const fn of_known_days(symbol: &'static str, over: Over, series: &'static str) -> Input {
+    Input { symbol, origin: Origin::OfKnownDays(over, series) }
+}
+
 /// A short way to write inputs that a figure by day has on the day that a figure says.
 pub(crate) const fn on_day(symbol: &'static str, series: &'static str, day: &'static str) -> Input {
     Input { symbol, origin: Origin::OnDay { series, day } }
@@ -228,7 +244,7 @@ pub(crate) const fn if_known(symbol: &'static str, id: &'static str) -> Input {
     Input { symbol, origin: Origin::IfKnown(id) }
 }
 
-/// A short way to write the list that a rule takes.
+/// A short way to write a list that a rule takes.
 pub(crate) const fn list(symbol: &'static str, key: &'static str) -> Input {
     Input { symbol, origin: Origin::List(key) }
 }

@@ -13,10 +13,21 @@ pub struct SeriesSpec {
     pub unit: Unit,
     /// Decimals shown to people; JSON carries all.
     pub decimals: u8,
-    /// The first day of age it has; negative before placement. The last is the last day of sale.
+    /// The first day of age it has; negative before placement.
     pub first_day: i32,
+    /// Its last day.
+    pub until: Until,
     /// How its days come about.
     pub way: Way,
+}
+
+/// How long a figure by day goes on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Until {
+    /// To the last day of sale: it is planned, and known on every day or on none.
+    Sale,
+    /// To the day that the book is asked about: it was written down, and has gaps where it was not.
+    Today,
 }
 
 /// How the days of a figure come about.
@@ -76,6 +87,10 @@ pub enum DayOrigin {
         /// Reads it.
         read: fn(&Answers, f64) -> Option<f64>,
     },
+    /// What a field of numbers by day says for this day; not known on a day that was not written.
+    Recorded(&'static str),
+    /// The same, 0 on a day that was not written: for sums that go by what was written so far.
+    RecordedIfAny(&'static str),
     /// What a field that holds a schedule says for this day; 0 on other days, and without limit where it says the rest.
     Scheduled(&'static str),
     /// What a list made from figures holds for this day, such as everything bought on it.
@@ -106,6 +121,16 @@ pub enum First {
 /// The day of age.
 pub(crate) const fn age(symbol: &'static str) -> DayInput {
     DayInput { symbol, origin: DayOrigin::Age }
+}
+
+/// What was written down for the day.
+pub(crate) const fn recorded(symbol: &'static str, key: &'static str) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Recorded(key) }
+}
+
+/// What was written down for the day, nothing where nothing was.
+pub(crate) const fn if_recorded(symbol: &'static str, key: &'static str) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::RecordedIfAny(key) }
 }
 
 /// A field, the same on every day.

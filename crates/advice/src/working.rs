@@ -38,6 +38,7 @@ pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working
         By::Rule(rule) => rule.inputs,
         By::Procedure(_) => families::simulation_of(id).map_or(&[], |simulation| simulation.inputs),
     };
+    let mut lists = worked.lists.iter();
     let inputs = asked.iter().zip(&worked.inputs).map(|(input, resolved)| {
         let (usual, chosen) = match input.origin {
             Origin::Field(key) => (answers.get(key).and_then(|given| given.usual), None),
@@ -45,10 +46,11 @@ pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working
             _ => (None, None),
         };
         let list = match input.origin {
-            Origin::List(_) => worked.list.clone(),
+            Origin::List(_) => lists.next().cloned().unwrap_or_default(),
             _ => Vec::new(),
         };
         WorkedInput { symbol: input.symbol, resolved: *resolved, origin: input.origin, list, usual, chosen }
     });
-    Some(Working { inputs: inputs.collect(), worked })
+    let inputs = inputs.collect();
+    Some(Working { inputs, worked })
 }

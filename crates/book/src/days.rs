@@ -2,8 +2,7 @@
 //!
 //! A checkpoint is what a subject's entries have come to by the end of a day: how many counted, and a digest of which.
 //! Each is made from the one before and the entries of its day, so an entry about a day makes new ones from that day on
-//! and leaves the earlier alone. What later kinds have to carry from day to day (birds alive, feed in store) is one more
-//! field of [`Checkpoint`], filled by `Checkpoint::after`.
+//! and leaves the earlier alone. What kinds have to carry from day to day (birds alive, feed in store) is its [`Tally`].
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -13,6 +12,7 @@ use sha2::{Digest, Sha256};
 
 use crate::entry::{DeviceId, EntryHash, HybridClock};
 use crate::record::{Record, Written};
+use crate::tally::Tally;
 
 /// The place of an entry in the fold: by day, rank of its kind, and order of writing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -37,25 +37,28 @@ impl FoldOrder {
 }
 
 /// What a subject's entries have come to by the end of a day.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Checkpoint {
     /// How many entries count, up to and with the day.
     pub entries: u64,
     /// A digest of which they are. Two books in which the same entries count have the same digest, so it can name what
     /// was computed from them.
     pub digest: [u8; 32],
+    /// What the entries add up to.
+    pub tally: Tally,
 }
 
 impl Checkpoint {
     /// The checkpoint of the next day that has entries.
     fn after<'a>(&self, of_the_day: impl Iterator<Item = &'a Arc<Record>>) -> Self {
         let mut digest = Sha256::new_with_prefix(self.digest);
-        let mut entries = self.entries;
+        let (mut entries, mut tally) = (self.entries, self.tally);
         for record in of_the_day {
             digest.update(record.hash().0);
+            tally.take(record);
             entries += 1;
         }
-        Self { entries, digest: digest.finalize().into() }
+        Self { entries, digest: digest.finalize().into(), tally }
     }
 }
 

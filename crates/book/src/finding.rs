@@ -82,6 +82,34 @@ pub enum Finding {
         /// The house, as the plan names it.
         house: String,
     },
+    /// More birds died, left or were sold than came: most likely a number typed twice, or chicks counted wrong.
+    MoreGoneThanAlive {
+        /// The entry that takes birds away.
+        entry: EntryId,
+        /// How many too many, at the end of its day.
+        birds: u64,
+    },
+    /// More feed was given than was delivered: most likely a delivery nobody wrote down.
+    MoreFeedThanDelivered {
+        /// The entry that gives feed.
+        entry: EntryId,
+        /// Which feed.
+        phase: &'static str,
+        /// How much too much, at the end of its day, kg.
+        kilograms: u64,
+    },
+    /// More full crops than crops felt.
+    MoreFullThanFelt {
+        /// The entry.
+        entry: EntryId,
+    },
+    /// Chicks came weeks away from the day of the adopted plan.
+    PlacedFarFromPlan {
+        /// The entry that places them.
+        entry: EntryId,
+        /// How many days after the plan's day; before it where negative.
+        days: i32,
+    },
 }
 
 /// How a conflict came about.

@@ -52,6 +52,8 @@ pub(crate) struct Contents {
     pub(crate) series: BTreeMap<DeviceId, Series>,
     pub(crate) slots: BTreeMap<Slot, SlotState>,
     pub(crate) days: BTreeMap<Subject, Days>,
+    /// The latest day that anything was ever written about, whatever became of it.
+    pub(crate) latest: BTreeMap<Subject, CivilDay>,
     /// The threads whose heads are asked about.
     pub(crate) forked: BTreeSet<ThreadKey>,
     /// The slots whose claimants are asked about.
@@ -186,6 +188,8 @@ impl Contents {
         let joined = self.threads.join(record)?;
         let entry = record.entry();
         self.series.entry(entry.device).or_default().insert(record);
+        let latest = self.latest.entry(entry.subject).or_insert(entry.day);
+        *latest = entry.day.max(*latest);
         if let Some(slot) = record.slot() {
             self.slots.entry(slot).or_default().remember(entry.id);
         }

@@ -77,71 +77,89 @@ impl About {
     }
 }
 
-/// The kinds this program knows.
+/// A slot each day.
+const A_DAY: Counting = Counting::OneASlot(Span { each_day: true, part: None });
+
+/// A slot each day for each part.
+const fn a_day_for_each(part: &'static str) -> Counting {
+    Counting::OneASlot(Span { each_day: true, part: Some(part) })
+}
+
+/// A slot for each part, whatever the day.
+const fn one_for_each(part: &'static str) -> Counting {
+    Counting::OneASlot(Span { each_day: false, part: Some(part) })
+}
+
+const FARM: &[About] = &[About::Farm];
+const BATCH: &[About] = &[About::Batch];
+const ANY: &[About] = &[About::Farm, About::House, About::Batch];
+
+/// A row whose bodies were never of another shape and that has no limit.
+const fn row(
+    name: &'static str,
+    rank: u8,
+    counting: Counting,
+    about: &'static [About],
+    section: &'static str,
+) -> Kind {
+    Kind { name, rank, counting, about, upcasters: &[], section: Some(section), limit: None }
+}
+
+impl Kind {
+    /// The same row with a limit.
+    const fn within(mut self, limit: Limit) -> Kind {
+        self.limit = Some(limit);
+        self
+    }
+}
+
+/// The kinds this program knows, in the order in which they stand within a day: what others rest on comes first, birds
+/// that come before birds that go.
 pub static KINDS: &[Kind] = &[
+    row("farm", 10, STANDING, FARM, "farm"),
+    row("settings", 20, STANDING, FARM, "settings"),
+    row("prices", 30, STANDING, FARM, "prices"),
+    row("own-table", 35, one_for_each("name"), FARM, "own_table"),
     Kind {
-        name: "farm",
-        rank: 10,
-        counting: STANDING,
-        about: &[About::Farm],
-        upcasters: &[],
-        section: Some("farm"),
-        limit: None,
-    },
-    Kind {
-        name: "settings",
-        rank: 20,
-        counting: STANDING,
-        about: &[About::Farm],
-        upcasters: &[],
-        section: Some("settings"),
-        limit: None,
-    },
-    Kind {
-        name: "prices",
-        rank: 30,
-        counting: STANDING,
-        about: &[About::Farm],
-        upcasters: &[],
-        section: Some("prices"),
-        limit: None,
-    },
-    Kind {
-        name: "house",
-        rank: 40,
-        counting: STANDING,
-        about: &[About::House],
         upcasters: &[upcast::house_height_is_the_eave_height],
-        section: Some("house"),
-        limit: None,
+        ..row("house", 40, STANDING, &[About::House], "house")
     },
-    Kind {
-        name: "equipment",
-        rank: 50,
-        counting: STANDING,
-        about: &[About::Farm, About::House],
-        upcasters: &[],
-        section: Some("equipment"),
-        limit: None,
-    },
-    Kind {
-        name: "plan-adopted",
-        rank: 60,
-        counting: STANDING,
-        about: &[About::Batch],
-        upcasters: &[],
-        section: None,
-        limit: Some(limit::house_of_the_plan_is_known),
-    },
-    Kind {
-        name: "note",
-        rank: 200,
-        counting: Counting::Additive,
-        about: &[About::Farm, About::House, About::Batch],
-        upcasters: &[],
-        section: None,
-        limit: None,
-    },
+    row("equipment", 50, STANDING, &[About::Farm, About::House], "equipment"),
+    row("vaccine-programme", 55, STANDING, BATCH, "vaccine_programme"),
+    Kind { section: None, ..row("plan-adopted", 60, STANDING, BATCH, "") }
+        .within(limit::house_of_the_plan_is_known),
+    row("task-done", 65, a_day_for_each("task"), BATCH, "task_done"),
+    row("chicks-placed", 70, STANDING, BATCH, "placed").within(limit::placed_near_the_plan),
+    row("feed-delivered", 75, Counting::Additive, BATCH, "feed_delivered"),
+    row("feed-opened", 78, a_day_for_each("phase"), BATCH, "feed_opened"),
+    row("feed-given", 80, a_day_for_each("phase"), BATCH, "feed_given").within(limit::feed_was_delivered),
+    row("feed-spoiled", 82, Counting::Additive, BATCH, "feed_spoiled"),
+    row("water", 85, A_DAY, BATCH, "water_drunk"),
+    row("house-air", 88, A_DAY, BATCH, "house_air"),
+    row("sensor-day", 90, a_day_for_each("channel"), &[About::House, About::Batch], "sensor_day"),
+    row("power-cut", 92, Counting::Additive, BATCH, "power_cut"),
+    row("look", 95, A_DAY, BATCH, "look"),
+    row("chick-check", 97, a_day_for_each("hour_h"), BATCH, "chick_check"),
+    row("crop-fill", 98, one_for_each("hours_h"), BATCH, "crop_fill").within(limit::no_more_full_than_felt),
+    row("litter-check", 100, a_day_for_each("spot"), BATCH, "litter_check"),
+    row("deaths", 110, A_DAY, BATCH, "deaths").within(limit::not_more_than_alive),
+    row("birds-out", 112, Counting::Additive, BATCH, "birds_out").within(limit::not_more_than_alive),
+    row("count-found", 114, A_DAY, BATCH, "count_found"),
+    row("weighing", 120, Counting::Additive, BATCH, "weighed"),
+    row("vaccine-given", 130, Counting::Additive, BATCH, "vaccinated"),
+    row("medicine-given", 132, Counting::Additive, BATCH, "medicated"),
+    row("visitor", 135, Counting::Additive, &[About::Farm, About::Batch], "visitor"),
+    row("foot-bath", 137, A_DAY, BATCH, "foot_bath"),
+    row("fuel-burnt", 140, a_day_for_each("fuel"), BATCH, "fuel_burnt"),
+    row("purchase", 145, Counting::Additive, &[About::Farm, About::Batch], "purchase"),
+    row("cost", 147, Counting::Additive, &[About::Farm, About::Batch], "cost"),
+    row("order", 150, Counting::Additive, BATCH, "order"),
+    row("sale", 155, Counting::Additive, BATCH, "sold").within(limit::not_more_than_alive),
+    row("litter-sold", 157, Counting::Additive, BATCH, "litter_sold"),
+    row("payment", 160, Counting::Additive, &[About::Farm, About::Batch], "payment"),
+    row("price-seen", 165, Counting::Additive, &[About::Farm, About::Batch], "price_seen"),
+    row("note", 200, Counting::Additive, ANY, "note"),
+    row("batch-closed", 210, STANDING, BATCH, "batch_closed"),
 ];
 
 impl Kind {

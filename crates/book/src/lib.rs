@@ -15,6 +15,7 @@ mod series;
 pub mod shape;
 mod slot;
 mod state;
+pub mod tally;
 mod thread;
 #[cfg(test)]
 mod trial;
@@ -33,3 +34,4 @@ pub use fold::{Appended, BookState, fold};
 pub use kind::{About, Counting, KINDS, Kind, Slot, Span};
 pub use record::Record;
 pub use shape::{ShapeError, check_shape};
+pub use tally::Tally;

@@ -76,8 +76,13 @@ impl Record {
         }
     }
 
+    /// The answer to `key` as a number; `None` where it is none.
+    pub fn number(&self, key: &str) -> Option<f64> {
+        self.body()?.get(key)?.value.as_f64()
+    }
+
     /// The answer to `key` as a word: text without quotation marks, anything else as JSON writes it.
-    pub(crate) fn word(&self, key: &str) -> Option<String> {
+    pub fn word(&self, key: &str) -> Option<String> {
         let value = &self.body()?.get(key)?.value;
         Some(value.as_str().map_or_else(|| value.to_string(), str::to_owned))
     }

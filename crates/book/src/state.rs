@@ -1,5 +1,6 @@
 //! What can be asked of the state of a book.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -9,7 +10,7 @@ use crate::compose::Sight;
 use crate::days::{Checkpoint, FoldOrder};
 use crate::entry::{BatchId, Body, DeviceId, EntryId, FarmId, HouseId, HybridClock, Subject};
 use crate::finding::{Cause, Conflict, Fault, Finding};
-use crate::fold::BookState;
+use crate::fold::{BookState, fold};
 use crate::kind::Slot;
 use crate::record::Record;
 use crate::thread::{self, ThreadKey};
@@ -68,6 +69,27 @@ impl BookState {
     /// The subjects about which something counts, in order.
     pub fn subjects(&self) -> impl Iterator<Item = Subject> {
         self.book.days.keys().copied()
+    }
+
+    /// The book as it was on a day, as far as one batch goes: of all that is written now, what is about that day or an
+    /// earlier one and about the batch, its farm or a house. What was written about a later day is not there, whenever it
+    /// was written.
+    ///
+    /// Where nothing is about a later day this costs next to nothing; else it is a fold of its own.
+    pub fn on_day(&self, day: CivilDay, batch: BatchId) -> Cow<'_, BookState> {
+        let is_meant = |subject: Subject| match subject {
+            Subject::Batch(id) => id == batch,
+            Subject::Farm | Subject::House(_) => true,
+        };
+        let is_later = |(subject, latest): (&Subject, &CivilDay)| is_meant(*subject) && *latest > day;
+        if !self.book.latest.iter().any(is_later) {
+            return Cow::Borrowed(self);
+        }
+        let until = self.all_records().filter(|record| {
+            let entry = record.entry();
+            entry.day <= day && is_meant(entry.subject)
+        });
+        Cow::Owned(fold(self.farm, until.map(|record| record.stored().clone())))
     }
 
     /// The houses about which something counts.

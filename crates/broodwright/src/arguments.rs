@@ -30,6 +30,13 @@ pub fn command(words: &Words) -> Command {
         .subcommand(sums(words))
         .subcommand(verify(words))
         .subcommand(serve(words))
+        .subcommand(record(words))
+        .subcommand(walk(words))
+        .subcommand(weigh(words))
+        .subcommand(history(words))
+        .subcommand(export(words))
+        .subcommand(import(words))
+        .subcommand(check(words))
         .subcommand(Command::new("schema").about(words.plain("command-schema")))
 }
 
@@ -76,9 +83,111 @@ fn serve(words: &Words) -> Command {
     Command::new("serve")
         .about(words.plain("command-serve"))
         .arg(flag("demo", words).conflicts_with_all(["book", "database"]))
-        .arg(option("book", words).value_name("FILE").value_parser(value_parser!(PathBuf)))
-        .arg(option("database", words).value_name("URL").conflicts_with("book"))
+        .args(book(words))
         .arg(option("listen", words).value_name("ADDR").default_value("127.0.0.1:8080"))
+}
+
+fn record(words: &Words) -> Command {
+    Command::new("record")
+        .about(words.plain("command-record"))
+        .after_help(words.plain("example-record"))
+        .arg(Arg::new("KIND").help(words.plain("argument-kind")))
+        .arg(
+            Arg::new("INPUT")
+                .help(words.plain("argument-record-input"))
+                .value_name("key=value")
+                .num_args(0..),
+        )
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("day", words).value_name("DATE"))
+        .arg(option("reason", words).value_name("TEXT"))
+        .arg(option("correct", words).value_name("ENTRY").conflicts_with_all(["withdraw", "from"]))
+        .arg(option("withdraw", words).value_name("ENTRY").conflicts_with_all(["from", "KIND", "day"]))
+        .arg(
+            option("from", words)
+                .value_name("FILE")
+                .value_parser(value_parser!(PathBuf))
+                .conflicts_with_all(["KIND", "day"]),
+        )
+        .args([flag("sure", words), flag("json", words)])
+        .arg(flag("good-only", words).requires("from"))
+        .args(book(words))
+}
+
+fn walk(words: &Words) -> Command {
+    Command::new("walk")
+        .about(words.plain("command-walk"))
+        .after_help(words.plain("example-walk"))
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(flag("json", words))
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn weigh(words: &Words) -> Command {
+    let birds = Arg::new("birds").long("birds").value_name("N").value_parser(value_parser!(f64));
+    Command::new("weigh")
+        .about(words.plain("command-weigh"))
+        .after_help(words.plain("example-weigh"))
+        .arg(
+            Arg::new("FILE")
+                .required(true)
+                .help(words.plain("argument-weigh-file"))
+                .value_parser(value_parser!(PathBuf)),
+        )
+        .arg(birds.help(words.plain("option-weigh-birds")))
+        .args([flag("json", words), flag("working", words)])
+        .arg(units(words))
+}
+
+fn history(words: &Words) -> Command {
+    Command::new("history")
+        .about(words.plain("command-history"))
+        .after_help(words.plain("example-history"))
+        .arg(Arg::new("WHAT").help(words.plain("argument-history-what")))
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("day", words).value_name("DATE"))
+        .arg(flag("json", words))
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn export(words: &Words) -> Command {
+    Command::new("export")
+        .about(words.plain("command-export"))
+        .after_help(words.plain("example-export"))
+        .arg(file("FILE", "argument-export-file", words).required(false))
+        .args(book(words))
+}
+
+fn import(words: &Words) -> Command {
+    Command::new("import")
+        .about(words.plain("command-import"))
+        .after_help(words.plain("example-import"))
+        .arg(file("FILE", "argument-import-file", words))
+        .arg(flag("good-only", words))
+        .args(book(words))
+}
+
+fn check(words: &Words) -> Command {
+    Command::new("check")
+        .about(words.plain("command-check"))
+        .after_help(words.plain("example-check"))
+        .arg(
+            file("FILE", "argument-check-file", words)
+                .required(false)
+                .conflicts_with_all(["book", "database"]),
+        )
+        .args(book(words))
+}
+
+/// Which book.
+fn book(words: &Words) -> [Arg; 2] {
+    [
+        option("book", words).value_name("FILE").value_parser(value_parser!(PathBuf)),
+        option("database", words).value_name("URL").conflicts_with("book"),
+    ]
 }
 
 fn file(name: &'static str, message: &str, words: &Words) -> Arg {

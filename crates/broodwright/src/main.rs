@@ -3,9 +3,10 @@
 mod arguments;
 mod clock;
 mod commands;
-mod demo;
 mod failure;
+mod farm_book;
 mod input;
+mod training;
 
 use std::process::ExitCode;
 

@@ -12,6 +12,7 @@ use model::chance::Draw;
 use model::counts::Law;
 use model::cusum::{self, Day, Score};
 use model::deaths::{self, Design, USUAL};
+use model::drill::deaths_by_age;
 use model::quantile::normal_share_below;
 use model::triggers::{self, BatchDay, Call};
 
@@ -78,19 +79,11 @@ impl Watch {
     }
 }
 
-/// Expected deaths of a U-shape: three times as many in the first week, then falling to half and rising to one and a half;
-/// scaled to a mean.
-fn by_age(mean: f64) -> Vec<f64> {
-    let shape = |age: usize| if age < 7 { 3.0 } else { 0.5 + (age - 7) as f64 / 34.0 };
-    let total: f64 = (0..DAYS).map(shape).sum();
-    (0..DAYS).map(|age| mean * shape(age) * DAYS as f64 / total).collect()
-}
-
 /// A count drawn from the law by inversion, from a place of chance.
 fn drawn(law: Law, batch: u32, day: usize) -> Option<u32> {
     let share =
         normal_share_below(Draw { seed: SEED, scenario: batch, stream: 0, day: day as u32, n: 0 }.normal());
-    law.quantile(share)
+    law.quantile(share).and_then(|count| count.try_into().ok())
 }
 
 /// The counts of one batch whose deaths are `times` those expected from the rise on.
@@ -121,16 +114,16 @@ fn named(size: Option<f64>) -> String {
 fn best_power(mean: f64, size: Option<f64>, wrong: f64) -> Option<f64> {
     let of_four = |times: f64| Law::of(4.0 * times * mean, size.map(|size| 4.0 * size));
     let limit = of_four(1.0).quantile(1.0 - wrong)? + 1;
-    let (inside, at_limit) = (of_four(1.0).at_least(limit)?, of_four(1.0).chance_of(limit - 1)?);
+    let (inside, at_limit) = (of_four(1.0).at_least(limit), of_four(1.0).chance(limit - 1));
     let by_lot = (wrong - inside) / at_limit;
-    Some(of_four(3.0).at_least(limit)? + by_lot * of_four(3.0).chance_of(limit - 1)?)
+    Some(of_four(3.0).at_least(limit) + by_lot * of_four(3.0).chance(limit - 1))
 }
 
 fn bound() -> Option<()> {
     println!(
         "1. The most that four days of tripled deaths can tell (exact), were the day of the rise known and"
     );
-    println!("   the whole chance of a false act, 0.02 a batch, spent on these four days");
+    println!("   the whole chance of a false act in a batch spent on these four days");
     for level in LEVELS {
         print!("   {level:>4} a day:");
         for size in SIZES {
@@ -149,7 +142,7 @@ fn thresholds() -> Option<()> {
     for tuned_to in [2.0, USUAL.tuned_to, 3.0] {
         for level in LEVELS {
             let design = Design { tuned_to, ..USUAL };
-            let by_age = Watch::over(by_age(level), design)?;
+            let by_age = Watch::over(deaths_by_age(level, DAYS), design)?;
             let flat = Watch::steady(level, design)?;
             let (tripled, doubled) = (
                 flat.noticed(flat.watch.act, 3.0, Some(3.0))?,
@@ -168,7 +161,7 @@ fn false_alarms() -> Option<()> {
     println!("\n3. False signals a batch of {DAYS} days, deaths by age; thresholds for size 2");
     println!("   false looks | batches with a false act, drawn; exact");
     for level in LEVELS {
-        let watch = Watch::over(by_age(level), USUAL)?;
+        let watch = Watch::over(deaths_by_age(level, DAYS), USUAL)?;
         for size in SIZES {
             let (mut looks, mut acts) = (Vec::new(), Vec::new());
             for number in 0..BATCHES {

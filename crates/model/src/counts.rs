@@ -1,39 +1,35 @@
-//! Laws of a day's count, such as the deaths of a day, and what day counts say about their rate and their clumping.
-//!
-//! Deaths come in clumps: one night's cold or one bad bag of feed takes several. The Poisson law holds for deaths that know
-//! nothing of each other; the negative binomial law adds clumping; the beta-binomial law adds a share that is itself
-//! uncertain. Shares are 0 to 1.
+//! Laws of counts, such as the dead of a day: Poisson for rare and independent ones, negative binomial where they clump,
+//! beta-binomial where the share itself is uncertain. And the interval of a rate, and what day counts say of their clumping.
+
+use statrs::function::beta::ln_beta;
+use statrs::function::gamma::ln_gamma;
 
 use crate::quantile;
 use crate::search::{crossing, highest_between};
 use crate::weighing::Interval;
 
-/// A law of a whole number of cases.
-///
-/// Every law here is worked out from the chance of no case upwards, each chance from the one before. Where the chance of
-/// no case is too small to be held (a Poisson mean above about 690), there is no answer.
+/// A law of counts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Law {
-    /// Cases that know nothing of each other.
+    /// Independent and rare.
     Poisson {
-        /// Cases expected, from 0.
+        /// Expected count, above 0.
         mean: f64,
     },
-    /// Cases in clumps: the variance is mean + mean² / size.
+    /// Clumped: variance = mean + mean² / size.
     NegativeBinomial {
-        /// Cases expected, from 0.
+        /// Expected count, above 0.
         mean: f64,
-        /// The smaller, the more clumped; above 0. From 2 to 6 for a day's deaths (our judgement).
+        /// The less, the more clumped; above 0.
         size: f64,
     },
-    /// Cases among `birds` whose share is uncertain: beta with `alpha` and `beta`, so that alpha / (alpha + beta) is
-    /// expected, with the weight of alpha + beta birds.
+    /// Of `n`, each with a share drawn once from a beta law.
     BetaBinomial {
-        /// Birds that can be a case.
-        birds: u32,
-        /// Above 0.
+        /// How many there are.
+        n: f64,
+        /// First shape of the beta law, above 0.
         alpha: f64,
-        /// Above 0.
+        /// Second shape, above 0.
         beta: f64,
     },
 }
@@ -44,16 +40,22 @@ impl Law {
         size.map_or(Law::Poisson { mean }, |size| Law::NegativeBinomial { mean, size })
     }
 
-    /// Beta-binomial from a share expected and the bird-days it was learnt from.
-    pub fn of_uncertain_share(birds: u32, share: f64, weight: f64) -> Law {
-        Law::BetaBinomial { birds, alpha: share * weight, beta: (1.0 - share) * weight }
+    /// The law with its numbers held to their ranges; `None` outside.
+    pub fn checked(self) -> Option<Law> {
+        let positive = |numbers: &[f64]| numbers.iter().all(|number| *number > 0.0 && number.is_finite());
+        match self {
+            Law::Poisson { mean } => positive(&[mean]),
+            Law::NegativeBinomial { mean, size } => positive(&[mean, size]),
+            Law::BetaBinomial { n, alpha, beta } => positive(&[n, alpha, beta]),
+        }
+        .then_some(self)
     }
 
-    /// Cases expected.
+    /// Expected count.
     pub fn mean(self) -> f64 {
         match self {
             Law::Poisson { mean } | Law::NegativeBinomial { mean, .. } => mean,
-            Law::BetaBinomial { birds, alpha, beta } => f64::from(birds) * alpha / (alpha + beta),
+            Law::BetaBinomial { n, alpha, beta } => n * alpha / (alpha + beta),
         }
     }
 
@@ -62,160 +64,74 @@ impl Law {
         match self {
             Law::Poisson { mean } => mean,
             Law::NegativeBinomial { mean, size } => mean + mean * mean / size,
-            Law::BetaBinomial { birds, alpha, beta } => {
-                let (birds, weight) = (f64::from(birds), alpha + beta);
-                let share = alpha / weight;
-                birds * share * (1.0 - share) * (weight + birds) / (weight + 1.0)
+            Law::BetaBinomial { n, alpha, beta } => {
+                let (all, share) = (alpha + beta, alpha / (alpha + beta));
+                n * share * (1.0 - share) * (1.0 + (n - 1.0) / (all + 1.0))
             }
         }
     }
 
-    /// The chances of 0, 1, 2 … cases, without end (zeros once none is left).
-    ///
-    /// `None` for parameters outside their ranges, and where the chance of no case cannot be held.
-    pub fn chances(self) -> Option<impl Iterator<Item = f64>> {
-        let none = self.chance_of_none().filter(|chance| *chance > 1e-300)?;
-        Some((0u32..).scan(none, move |chance, cases| {
-            let this = *chance;
-            *chance *= self.ratio(f64::from(cases));
-            Some(this)
-        }))
+    /// Chance of just `count`.
+    pub fn chance(self, count: u64) -> f64 {
+        let x = count as f64;
+        let ln = match self {
+            Law::Poisson { mean } => x * mean.ln() - mean - ln_gamma(x + 1.0),
+            Law::NegativeBinomial { mean, size } => {
+                ln_gamma(x + size) - ln_gamma(size) - ln_gamma(x + 1.0)
+                    + size * (size / (size + mean)).ln()
+                    + x * (mean / (size + mean)).ln()
+            }
+            Law::BetaBinomial { n, .. } if x > n => return 0.0,
+            Law::BetaBinomial { n, alpha, beta } => {
+                ln_beta(x + alpha, n - x + beta)
+                    - ln_beta(alpha, beta)
+                    - (n + 1.0).ln()
+                    - ln_beta(x + 1.0, n - x + 1.0)
+            }
+        };
+        ln.exp()
     }
 
-    /// The chance of exactly so many.
-    pub fn chance_of(self, cases: u32) -> Option<f64> {
-        self.chances()?.nth(cases as usize)
+    /// Chance of at most `count`.
+    pub fn at_most(self, count: u64) -> f64 {
+        (0..=count).map(|count| self.chance(count)).sum()
     }
 
-    /// The chance of so many or fewer.
-    pub fn at_most(self, cases: u32) -> Option<f64> {
-        Some(self.chances()?.take(cases as usize + 1).sum::<f64>().min(1.0))
-    }
-
-    /// The chance of so many or more, with its digits kept however small it is.
-    pub fn at_least(self, cases: u32) -> Option<f64> {
-        if f64::from(cases) <= self.mean() {
-            let fewer: f64 = self.chances()?.take(cases as usize).sum();
-            return Some(1.0 - fewer);
-        }
+    /// Chance of `count` or more, added from there up, so that a small one keeps its digits.
+    pub fn at_least(self, count: u64) -> f64 {
         let mut total = 0.0;
-        for chance in self.chances()?.skip(cases as usize) {
+        for count in count.. {
+            let chance = self.chance(count);
             total += chance;
-            if chance <= 1e-18 * total {
+            if count as f64 > self.mean() && chance <= 1e-17 * total {
                 break;
             }
         }
-        Some(total)
+        total
     }
 
-    /// The fewest cases that are not exceeded with at least the chance `share`, 0 to 1, both left out.
-    pub fn quantile(self, share: f64) -> Option<u32> {
-        let chances = self.chances().filter(|_| share > 0.0 && share < 1.0)?;
-        let (mut total, mean) = (0.0, self.mean());
-        for (cases, chance) in (0u32..).zip(chances) {
-            total += chance;
-            let exhausted = f64::from(cases) > mean && chance < 1e-18;
-            if total >= share || exhausted {
-                return Some(cases);
-            }
+    /// The least count that is not passed with a chance of `share`, 0 to 1, 1 left out.
+    pub fn quantile(self, share: f64) -> Option<u64> {
+        if !(0.0..1.0).contains(&share) {
+            return None;
         }
-        None
-    }
-
-    fn chance_of_none(self) -> Option<f64> {
-        let positive = |number: f64| number > 0.0 && number.is_finite();
-        let mean_holds = |mean: f64| (0.0..1e6).contains(&mean);
-        match self {
-            Law::Poisson { mean } => mean_holds(mean).then(|| (-mean).exp()),
-            Law::NegativeBinomial { mean, size } => {
-                (mean_holds(mean) && positive(size)).then(|| (-size * (mean / size).ln_1p()).exp())
-            }
-            Law::BetaBinomial { birds, alpha, beta } => (positive(alpha) && positive(beta)).then(|| {
-                let spared = |bird: u32| (-alpha / (alpha + beta + f64::from(bird))).ln_1p();
-                (0..birds).map(spared).sum::<f64>().exp()
-            }),
-        }
-    }
-
-    /// The chance of one case more, over the chance of `cases`.
-    fn ratio(self, cases: f64) -> f64 {
-        let next = cases + 1.0;
-        match self {
-            Law::Poisson { mean } => mean / next,
-            Law::NegativeBinomial { mean, size } => (cases + size) / next * mean / (size + mean),
-            Law::BetaBinomial { birds, alpha, beta } => {
-                let left = f64::from(birds) - cases;
-                if left < 1.0 { 0.0 } else { left * (cases + alpha) / (next * (left - 1.0 + beta)) }
-            }
-        }
+        let mut total = 0.0;
+        // No farm has more; beyond, the sum has met its last digit.
+        (0..1_000_000).find(|count| {
+            total += self.chance(*count);
+            total >= share
+        })
     }
 }
 
-/// What a single day's count is held against.
+/// Interval of a rate: `count` seen in `exposure` (bird-days), in counts a unit of exposure.
 ///
-/// These are limits of one day: of 42 steady days about one is beyond `usual_high` by chance alone. The chance that a batch
-/// rings falsely is [`crate::cusum`]'s matter.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct DayBand {
-    /// 2.5 % of days are lower.
-    pub usual_low: u32,
-    /// The middle.
-    pub middle: u32,
-    /// 97.5 % of days have at most so many. More: look.
-    pub usual_high: u32,
-    /// 99 % of days have at most so many. More: act.
-    pub look_high: u32,
-}
-
-/// The band of a law: its quantiles at 2.5, 50, 97.5 and 99 % (our judgement).
-pub fn day_band(law: Law) -> Option<DayBand> {
-    Some(DayBand {
-        usual_low: law.quantile(0.025)?,
-        middle: law.quantile(0.5)?,
-        usual_high: law.quantile(0.975)?,
-        look_high: law.quantile(0.99)?,
-    })
-}
-
-/// What is known of a rate, cases a bird-day: a gamma law worth `cases` seen in `bird_days`.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rate {
-    /// Cases that the knowledge is worth, above 0.
-    pub cases: f64,
-    /// Bird-days that the knowledge is worth, above 0.
-    pub bird_days: f64,
-}
-
-impl Rate {
-    /// With further cases seen in further bird-days.
-    ///
-    /// Source: the gamma law is conjugate to the Poisson law (exact).
-    pub fn with(self, cases: u32, bird_days: f64) -> Rate {
-        Rate { cases: self.cases + f64::from(cases), bird_days: self.bird_days + bird_days }
-    }
-
-    /// Cases a bird-day.
-    pub fn mean(self) -> f64 {
-        self.cases / self.bird_days
-    }
-
-    /// The law of the next cases among so many bird-days.
-    pub fn predict(self, bird_days: f64) -> Law {
-        Law::NegativeBinomial { mean: self.mean() * bird_days, size: self.cases }
-    }
-}
-
-/// Interval of a rate from `cases` in `exposure` (bird-days): exact for Poisson counts, too short for clumped ones.
-///
-/// Source: [garwood-1936]. `None` for an exposure of 0 and a confidence outside 0 to 1.
-pub fn rate_interval(cases: u32, exposure: f64, confidence: f64) -> Option<Interval> {
-    if exposure <= 0.0 || exposure.is_nan() {
-        return None;
-    }
-    let tail = 0.5 - confidence / 2.0;
-    let end = |share, cases: u32| Some(quantile::chi_square(share, 2.0 * f64::from(cases))? / 2.0 / exposure);
-    let low = if cases == 0 { Some(0.0) } else { end(tail, cases) };
-    Some((low?, end(1.0 - tail, cases + 1)?))
+/// Source: [garwood-1936], from the Poisson law; never too short.
+pub fn rate_interval(count: f64, exposure: f64, confidence: f64) -> Option<Interval> {
+    let above = 0.5 + confidence / 2.0;
+    let low = if count == 0.0 { 0.0 } else { quantile::chi_square(1.0 - above, 2.0 * count)? / 2.0 };
+    let high = quantile::chi_square(above, 2.0 * count + 2.0)? / 2.0;
+    (exposure > 0.0).then(|| (low / exposure, high / exposure))
 }
 
 /// A day's count and what was expected of it.
@@ -309,65 +225,32 @@ fn highest(function: impl Fn(f64) -> f64, most: f64) -> f64 {
 mod tests {
     use super::*;
 
+    const LAWS: [Law; 3] = [
+        Law::Poisson { mean: 3.0 },
+        Law::NegativeBinomial { mean: 3.0, size: 2.0 },
+        Law::BetaBinomial { n: 120.0, alpha: 2.0, beta: 78.0 },
+    ];
+
     #[test]
-    fn laws_close_and_agree_where_they_meet() {
-        let laws = [
-            Law::Poisson { mean: 2.5 },
-            Law::NegativeBinomial { mean: 2.5, size: 3.0 },
-            Law::of_uncertain_share(500, 0.005, 1000.0),
-        ];
-        for law in laws {
-            let chances: Vec<f64> = law.chances().unwrap().take(300).collect();
-            let moment = |power: i32| -> f64 {
-                (0u32..).zip(&chances).map(|(x, p)| f64::from(x).powi(power) * p).sum()
-            };
-            assert!((moment(0) - 1.0).abs() < 1e-12, "{law:?}");
-            assert!((moment(1) - law.mean()).abs() < 1e-10, "{law:?}");
-            assert!((moment(2) - moment(1).powi(2) - law.variance()).abs() < 1e-9, "{law:?}");
-            assert!((law.at_most(4).unwrap() + law.at_least(5).unwrap() - 1.0).abs() < 1e-12);
+    fn chances_add_up_and_tails_meet() {
+        for law in LAWS {
+            assert!((law.at_least(0) - 1.0).abs() < 1e-9, "{law:?}");
+            assert!((law.at_most(4) + law.at_least(5) - 1.0).abs() < 1e-9, "{law:?}");
+            let mean: f64 = (0..400).map(|x| x as f64 * law.chance(x)).sum();
+            assert!((mean - law.mean()).abs() < 1e-6, "{law:?}");
+            let median = law.quantile(0.5).unwrap();
+            assert!(law.at_most(median) >= 0.5 && (median == 0 || law.at_most(median - 1) < 0.5));
+            assert_eq!(law.quantile(1.0), None);
         }
-        let nearly = Law::NegativeBinomial { mean: 2.5, size: 1e9 };
-        assert!((nearly.chance_of(4).unwrap() / laws[0].chance_of(4).unwrap() - 1.0).abs() < 1e-7);
+        assert_eq!(Law::Poisson { mean: 0.0 }.checked(), None);
     }
 
-    /// By fractions of whole numbers, exact: product and sum of the law's own terms.
+    /// Derived: none seen leaves 3.69 by the exposure as the upper end at 95 %.
     #[test]
-    fn a_small_tail_keeps_its_digits() {
-        let law = Law::BetaBinomial { birds: 1600, alpha: 30.0, beta: 19970.0 };
-        assert!((law.at_least(9).unwrap() / 0.001_497_733_162_467_939_3 - 1.0).abs() < 1e-12);
-    }
-
-    #[test]
-    fn laws_that_cannot_be_have_no_chances() {
-        for law in [
-            Law::Poisson { mean: -1.0 },
-            Law::Poisson { mean: f64::NAN },
-            Law::Poisson { mean: 800.0 },
-            Law::NegativeBinomial { mean: 1.0, size: 0.0 },
-            Law::BetaBinomial { birds: 10, alpha: 0.0, beta: 1.0 },
-        ] {
-            assert_eq!((law.chance_of(1), law.quantile(0.5)), (None, None), "{law:?}");
-        }
-        assert_eq!(Law::Poisson { mean: 1.0 }.quantile(1.0), None);
-        assert_eq!(Law::Poisson { mean: 0.0 }.quantile(0.99), Some(0));
-        assert_eq!(Law::BetaBinomial { birds: 2, alpha: 1.0, beta: 1.0 }.chance_of(3), Some(0.0));
-    }
-
-    #[test]
-    fn the_band_of_two_a_day_widens_with_clumping() {
-        let band = |size| day_band(Law::of(2.0, size)).unwrap();
-        assert_eq!(band(None), DayBand { usual_low: 0, middle: 2, usual_high: 5, look_high: 6 });
-        assert!(band(Some(2.0)).look_high > band(None).look_high);
-    }
-
-    /// Derived: no case in B leaves a rate of up to -ln(0.025) / B.
-    #[test]
-    fn rates_are_learnt() {
-        let (low, high) = rate_interval(0, 1000.0, 0.95).unwrap();
-        assert!(low == 0.0 && (high * 1000.0 + 0.025f64.ln()).abs() < 1e-6);
-        let rate = Rate { cases: 2.0, bird_days: 2000.0 }.with(3, 3000.0);
-        assert_eq!((rate.mean(), rate.predict(1000.0)), (0.001, Law::of(1.0, Some(5.0))));
-        assert_eq!((rate_interval(1, 0.0, 0.95), rate_interval(1, 10.0, 1.0)), (None, None));
+    fn none_seen_is_not_none_possible() {
+        let (low, high) = rate_interval(0.0, 1.0, 0.95).unwrap();
+        assert!(low == 0.0 && (high - 3.689).abs() < 1e-3);
+        assert_eq!(rate_interval(1.0, 0.0, 0.95), None);
     }
 
     fn days(cases: &[u32], expected: f64) -> Vec<Counted> {

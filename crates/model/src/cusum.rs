@@ -78,6 +78,9 @@ impl Score {
     }
 }
 
+/// Points and their chances.
+type Steps = Vec<(i64, f64)>;
+
 /// A day of the chain: how it is scored, and by which law its cases really come.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Day {
@@ -89,11 +92,14 @@ pub struct Day {
 
 impl Day {
     /// The chance of each score below `threshold`, ascending, scores that give the same points taken together.
-    fn steps(self, threshold: u32) -> Option<Vec<(i64, f64)>> {
-        let mut steps: Vec<(i64, f64)> = Vec::new();
-        for (count, chance) in (0u32..).zip(self.law.chances()?) {
-            let points = self.score.of(count);
-            let spent = chance == 0.0 && f64::from(count) > self.law.mean();
+    ///
+    /// `None` for a law that cannot be.
+    fn steps(self, threshold: u32) -> Option<Steps> {
+        let law = self.law.checked()?;
+        let mut steps: Steps = Vec::new();
+        for count in 0u32.. {
+            let (points, chance) = (self.score.of(count), law.chance(u64::from(count)));
+            let spent = chance == 0.0 && f64::from(count) > law.mean();
             if points >= i64::from(threshold) || spent {
                 break;
             }
@@ -138,13 +144,18 @@ fn at_start(threshold: u32, start: u32) -> Option<Vec<f64>> {
 /// Exact (a chain over whole points; no tail of the law is cut that could stay below the threshold).
 /// `None` for a threshold outside and a law without chances.
 pub fn signalled_by(days: &[Day], threshold: u32, start: u32) -> Option<Vec<f64>> {
+    let steps: Vec<Steps> = days.iter().map(|day| day.steps(threshold)).collect::<Option<_>>()?;
+    along(&steps, threshold, start)
+}
+
+/// The same, from the points of each day and their chances; points past the threshold may stand among them.
+fn along(days: &[Steps], threshold: u32, start: u32) -> Option<Vec<f64>> {
     let mut chances = at_start(threshold, start)?;
-    let mut signalled = Vec::with_capacity(days.len());
-    for day in days {
-        chances = advance(&chances, &day.steps(threshold)?);
-        signalled.push(1.0 - chances.iter().sum::<f64>());
-    }
-    Some(signalled)
+    let after = |steps: &Steps| {
+        chances = advance(&chances, steps);
+        1.0 - chances.iter().sum::<f64>()
+    };
+    Some(days.iter().map(after).collect())
 }
 
 /// The chance of a signal within all the days; arguments as in [`signalled_by`].
@@ -166,7 +177,8 @@ pub fn noticed_by(steady: &[Day], risen: &[Day], threshold: u32) -> Option<Vec<f
 ///
 /// `None` where even the greatest threshold rings oftener, and for laws without chances.
 pub fn least_threshold(days: &[Day], at_most: f64) -> Option<u32> {
-    let rare = |threshold| Some(signal_chance(days, threshold, 0)? <= at_most);
+    let steps: Vec<Steps> = days.iter().map(|day| day.steps(MOST_POINTS)).collect::<Option<_>>()?;
+    let rare = |threshold| Some(along(&steps, threshold, 0)?.last().is_none_or(|chance| *chance <= at_most));
     let mut enough = 64;
     while !rare(enough)? {
         enough = Some(enough * 2).filter(|points| *points <= MOST_POINTS)?;
@@ -315,7 +327,7 @@ mod tests {
     #[test]
     fn a_sum_without_memory_is_geometric() {
         let day = poisson(1.0, 1.0);
-        let rings = day.law.at_least(2).unwrap();
+        let rings = day.law.at_least(2);
         let run = run_length(day, 1, 0).unwrap();
         assert!((run.average - 1.0 / rings).abs() < 1e-12);
         assert_eq!(run.median, (0.5f64.ln() / (1.0 - rings).ln()).ceil() as u64);
@@ -328,8 +340,8 @@ mod tests {
         // 4 points a case, reference 1 case: 3 cases are 8 points.
         let day = poisson(1.0, 1.0);
         let chance = |threshold| signal_chance(&[day], threshold, 0).unwrap();
-        assert!((chance(8) - day.law.at_least(3).unwrap()).abs() < 1e-14);
-        assert!((chance(9) - day.law.at_least(4).unwrap()).abs() < 1e-14);
+        assert!((chance(8) - day.law.at_least(3)).abs() < 1e-14);
+        assert!((chance(9) - day.law.at_least(4)).abs() < 1e-14);
         assert_eq!(day.score.next(0, 3), 8);
         assert_eq!((day.score.next(2, 0), next(0.5, 0.0, 1.0), next(0.5, 3.0, 1.0)), (0, 0.0, 2.5));
     }
@@ -340,7 +352,7 @@ mod tests {
             let score = Score::likelihood_ratio(1.7, 2.0, size).unwrap();
             for count in 0..20 {
                 let (low, high) = (Law::of(1.7, size), Law::of(3.4, size));
-                let exact = (high.chance_of(count).unwrap() / low.chance_of(count).unwrap()).ln();
+                let exact = (high.chance(count.into()) / low.chance(count.into())).ln();
                 assert!((score.of(count) as f64 / POINTS_PER_LOG_UNIT - exact).abs() <= 0.005 + 1e-9);
             }
         }

@@ -25,9 +25,33 @@ pub fn heat_factor(mean_c: f64, above: f64, per_degree: f64) -> f64 {
     1.0 - per_degree * (mean_c - above).max(0.0)
 }
 
+/// How many days an amount lasts when so much of it is eaten on each day to come: whole days, and the part of the day on which
+/// it runs out. What is left over when all days are fed lasts to their end, and no longer is said.
+pub fn days_lasting(left_kg: f64, eaten_kg: &[f64]) -> f64 {
+    let mut left = left_kg.max(0.0);
+    let mut days = 0.0;
+    for eaten in eaten_kg {
+        if *eaten > left {
+            return days + left / eaten;
+        }
+        left -= eaten;
+        days += 1.0;
+    }
+    days
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn an_amount_lasts_until_a_day_eats_more_than_is_left() {
+        assert_eq!(days_lasting(25.0, &[10.0, 12.0, 12.0]), 2.25);
+        assert_eq!(days_lasting(22.0, &[10.0, 12.0, 12.0]), 2.0);
+        assert_eq!(days_lasting(900.0, &[10.0, 12.0]), 2.0);
+        assert_eq!(days_lasting(-3.0, &[10.0]), 0.0);
+        assert_eq!(days_lasting(0.0, &[0.0, 5.0]), 1.0);
+    }
 
     /// 500 birds at 4.0 kg in bags of 50 kg are 40 bags.
     #[test]

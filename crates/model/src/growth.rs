@@ -8,9 +8,41 @@ pub fn through(curve: f64, ratio: f64, part: f64) -> f64 {
     curve * ratio.powf(part)
 }
 
+/// The weight of a chick, g, out of boxes weighed with their chicks in: their mean, less an empty box, shared by the chicks
+/// in one. `None` where no box was weighed.
+pub fn chick_in_boxes(full_g: &[f64], empty_g: f64, chicks: f64) -> Option<f64> {
+    Some((crate::weighing::mean(full_g)? - empty_g) / chicks)
+}
+
+/// A value on a day between two days that it is known for, on a straight line between them; `None` before the first and
+/// after the last. The days ascend.
+pub fn between(known: &[(i32, f64)], day: i32) -> Option<f64> {
+    let after = known.iter().position(|(at, _)| *at >= day)?;
+    let (to, high) = known[after];
+    if to == day {
+        return Some(high);
+    }
+    let (from, low) = *known.get(after.checked_sub(1)?)?;
+    Some(low + (high - low) * f64::from(day - from) / f64::from(to - from))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_chick_is_what_its_box_weighs_more_than_empty() {
+        assert_eq!(chick_in_boxes(&[4_700.0, 4_500.0], 400.0, 100.0), Some(42.0));
+        assert_eq!(chick_in_boxes(&[], 400.0, 100.0), None);
+    }
+
+    #[test]
+    fn between_is_on_the_line_and_never_beyond_it() {
+        let known = [(0, 40.0), (7, 180.0), (14, 460.0)];
+        let at = |day| between(&known, day);
+        assert_eq!([at(0), at(7), at(10), at(14)], [Some(40.0), Some(180.0), Some(300.0), Some(460.0)]);
+        assert_eq!([at(-1), at(15), between(&[], 3)], [None, None, None]);
+    }
 
     #[test]
     fn it_starts_on_the_curve_and_ends_where_told() {

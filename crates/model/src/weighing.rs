@@ -6,6 +6,13 @@ use quantity::physical::round_up;
 
 use crate::quantile;
 
+pub mod groups;
+pub mod scale;
+pub mod sexes;
+pub mod slips;
+pub mod stopping;
+pub mod trial;
+
 /// A lower and an upper end.
 pub type Interval = (f64, f64);
 
@@ -84,6 +91,58 @@ pub fn variation_interval(n: f64, variation: f64, confidence: f64) -> Option<Int
     Some((end(upper(confidence))?, end(1.0 - upper(confidence))?))
 }
 
+/// McKay's interval of 1932, before it was modified: a little less near the exact one. To compare with.
+pub fn variation_interval_of_mckay(n: f64, variation: f64, confidence: f64) -> Option<Interval> {
+    let end = |share| {
+        let u = quantile::chi_square(share, n - 1.0)?;
+        let below = (u / n - 1.0) * variation.powi(2) + u / (n - 1.0);
+        (below > 0.0).then(|| variation / below.sqrt())
+    };
+    Some((end(upper(confidence))?, end(1.0 - upper(confidence))?))
+}
+
+/// The exact interval of a coefficient of variation of a bell curve: the true ones under which √n / CV, which follows the
+/// noncentral t with noncentrality √n by the true one, lies at the ends of its usual range. To hold the short form
+/// against; it takes thousands of times as long.
+pub fn variation_interval_exact(n: f64, variation: f64, confidence: f64) -> Option<Interval> {
+    let seen = n.sqrt() / variation;
+    let below = |truly: f64| quantile::noncentral_student_share_below(seen, n - 1.0, n.sqrt() / truly);
+    let end = |share: f64| {
+        // The share below rises with the true variation, so its place can be found by halving.
+        let (mut low, mut high) = (variation / 4.0, variation * 6.0);
+        for _ in 0..60 {
+            let middle = (low * high).sqrt();
+            if below(middle)? < share { low = middle } else { high = middle }
+        }
+        Some((low * high).sqrt())
+    };
+    Some((end(1.0 - upper(confidence))?, end(upper(confidence))?))
+}
+
+/// How many standard deviations lie between the least and the greatest of `n` from a bell curve, on average: the integral
+/// of 1 - Φⁿ - (1 - Φ)ⁿ. A range divided by it is a quick guess of the deviation. `None` below 2.
+pub fn range_factor(n: f64) -> Option<f64> {
+    const STEP: f64 = 0.005;
+    let outside = |x: f64| {
+        let (below, above) = (quantile::normal_share_below(x), quantile::normal_share_below(-x));
+        1.0 - below.powf(n) - above.powf(n)
+    };
+    (n >= 2.0).then(|| (-2_000..=2_000).map(|at| outside(f64::from(at) * STEP)).sum::<f64>() * STEP)
+}
+
+/// The exact interval of a share counted as `hits` of `n`, from the binomial law: never too short, often too wide.
+///
+/// Source: [clopper-pearson-1934].
+pub fn share_interval_exact(hits: f64, n: f64, confidence: f64) -> Option<Interval> {
+    if !(n > 0.0 && (0.0..=n).contains(&hits)) {
+        return None;
+    }
+    let (least, most) = (1.0 - upper(confidence), upper(confidence));
+    let low = if hits == 0.0 { 0.0 } else { quantile::beta(least, hits, n - hits + 1.0)? };
+    let high = if hits == n { 1.0 } else { quantile::beta(most, hits + 1.0, n - hits)? };
+    Some((low, high))
+}
+
 /// Interval of a share counted as `hits` of `n`, by Wilson's score.
 ///
 /// Source: [wilson-1927]. For evenness it is valid within 2 to 3 points, since the mean is estimated too.
@@ -129,14 +188,19 @@ pub fn sample_size_by_bell_curve(wanted: Wanted) -> Option<f64> {
 ///
 /// Source: [cochran-1977], chapter 4, with the correction √(1 - n / N) for a flock of N.
 pub fn sample_size(wanted: Wanted, from: f64) -> Option<f64> {
+    fewest(round_up(from).max(2.0), wanted.flock, |n| good_enough(wanted, n))
+}
+
+/// The least whole number of birds, from `from` up to the flock or a million, that is good; more birds are never worse, so
+/// it can be found by halving. `None` where none is.
+fn fewest(from: f64, flock: Option<f64>, good: impl Fn(f64) -> Option<bool>) -> Option<f64> {
     const MANY: f64 = 1e6;
-    let most = wanted.flock.unwrap_or(MANY);
-    let (mut low, mut high) = (round_up(from).max(2.0), round_up(from).max(2.0));
+    let most = flock.unwrap_or(MANY);
+    let (mut low, mut high) = (from, from);
     if low > most {
         return None;
     }
-    // The error only ever falls with more birds, so the fewest can be found by halving.
-    while !good_enough(wanted, high)? {
+    while !good(high)? {
         if high >= most {
             return None;
         }
@@ -145,7 +209,7 @@ pub fn sample_size(wanted: Wanted, from: f64) -> Option<f64> {
     }
     while low < high {
         let middle = ((low + high) / 2.0).floor();
-        if good_enough(wanted, middle)? {
+        if good(middle)? {
             high = middle;
         } else {
             low = middle + 1.0;
@@ -196,6 +260,23 @@ pub fn median(numbers: &[f64]) -> Option<f64> {
     let half = sorted.len() / 2;
     let upper = *sorted.get(half)?;
     Some(if sorted.len() % 2 == 1 { upper } else { (sorted[half - 1] + upper) / 2.0 })
+}
+
+/// The mean without the lowest and the highest tenth (whole numbers, rounded down, left out at each end). `None` of none.
+pub fn trimmed_mean(numbers: &[f64]) -> Option<f64> {
+    let mut sorted = numbers.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let cut = numbers.len() / 10;
+    mean(sorted.get(cut..numbers.len() - cut)?)
+}
+
+/// How lopsided numbers are: above 0 where a few are far heavier than the rest. Fisher's, for a sample. `None` for fewer
+/// than 3, or all alike.
+pub fn skewness(numbers: &[f64]) -> Option<f64> {
+    let (n, mean) = (numbers.len() as f64, mean(numbers)?);
+    let moment = |power| numbers.iter().map(|number| (number - mean).powi(power)).sum::<f64>() / n;
+    let spread = moment(2);
+    (n > 2.0 && spread > 0.0).then(|| moment(3) / spread.powf(1.5) * (n * (n - 1.0)).sqrt() / (n - 2.0))
 }
 
 #[cfg(test)]

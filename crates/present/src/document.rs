@@ -1,5 +1,7 @@
 //! A document of blocks: what a page, a sheet or a terminal shows, before anybody lays it out.
 
+use quantity::CivilDay;
+
 /// A document.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Document {
@@ -68,6 +70,13 @@ pub enum Block {
     Figures(Vec<FigureRow>),
     /// A table.
     Table(Table),
+    /// A table whose rows are about days of a batch: on a screen each leads to what was written about its day.
+    DayTable {
+        /// The table.
+        table: Table,
+        /// The day of each row; `None` for a row that is about no day.
+        days: Vec<Option<CivilDay>>,
+    },
     /// A drawing.
     Drawing(Drawing),
     /// Things to do, in order or not.

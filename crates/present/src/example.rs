@@ -6,7 +6,8 @@ pub const GROUPS: [&str; 3] = ["sums-before", "sums-growing", "sums-selling"];
 /// The question that a sum belongs to; what is not named here is asked before the chicks come.
 pub fn group(sum: &str) -> &'static str {
     match sum {
-        "vaccine-water" | "sample-size" | "uniformity" | "daylength" => "sums-growing",
+        "vaccine-water" | "dose" | "dose-powder" | "withdrawal" | "sample-size" | "uniformity"
+        | "daylength" => "sums-growing",
         "index" | "feed-conversion" | "break-even" => "sums-selling",
         _ => "sums-before",
     }
@@ -66,7 +67,34 @@ const EXAMPLES: &[Example] = &[
     ("feed", &[("chicks", "1000"), ("sale_age_d", "40"), ("bag_kg", "50")]),
     ("water", &[("chicks", "1000"), ("sale_age_d", "40"), ("hottest_day_c", "33"), ("storage_l", "1000")]),
     ("daylength", &[("latitude_deg", "-13.6"), ("date", "2027-09-14")]),
-    ("vaccine-water", &[("birds", "980"), ("age_d", "14")]),
+    ("vaccine-water", &[("birds", "980"), ("age_d", "14"), ("doses_per_vial", "500")]),
+    (
+        "dose",
+        &[
+            ("birds", "970"),
+            ("weight_kg", "0.9"),
+            ("drunk_l", "170"),
+            ("dose_mg_per_kg", "12"),
+            ("strength_mg_per_ml", "150"),
+            ("label_ml_per_l", "0.4"),
+            ("days_d", "4"),
+            ("pack_ml", "100"),
+        ],
+    ),
+    (
+        "dose-powder",
+        &[
+            ("birds", "970"),
+            ("weight_kg", "0.9"),
+            ("drunk_l", "170"),
+            ("dose_mg_per_kg", "12"),
+            ("strength_mg_per_g", "60"),
+            ("label_g_per_l", "1"),
+            ("days_d", "4"),
+            ("pack_g", "50"),
+        ],
+    ),
+    ("withdrawal", &[("last", "2027-10-05"), ("hour_h", "17"), ("days_d", "6")]),
     ("sample-size", &[("cv_percent", "10"), ("error_percent", "3"), ("birds", "980")]),
     (
         "uniformity",

@@ -70,6 +70,7 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
         | Fault::NotARatio
         | Fault::NotADay
         | Fault::NotMonths
+        | Fault::ReadFromTheBook
         | Fault::NotACurrency => own(&[]),
     };
     match meant(&problem.fault) {
@@ -103,6 +104,7 @@ fn name(fault: &Fault) -> &'static str {
         Fault::NotARow { .. } => "not-a-row",
         Fault::TooLong { .. } => "too-long",
         Fault::Against { .. } => "against",
+        Fault::ReadFromTheBook => "read-from-book",
     }
 }
 
@@ -177,6 +179,19 @@ fn limit(value: f64, unit: Unit, viewer: &Viewer) -> String {
         Unit::One | Unit::Pieces | Unit::Money | Unit::MoneyPerKilogram => show::short(value, 2),
         _ => show::quantity_short(value, unit, &metric),
     }
+}
+
+/// The same for a page: it names the field by its label, since keys are for files.
+///
+/// - `key`: the field's
+pub fn labelled(problem: &Problem, key: &str, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let label = format!("field-{}", key_part(key));
+    if !words.knows(&label) {
+        return sentence(problem, viewer);
+    }
+    let key = say!(words, "field-named", label = words.plain(&label));
+    sentence(&Problem { key, ..problem.clone() }, viewer)
 }
 
 /// A fault with its place in a file or on a command line.

@@ -11,7 +11,7 @@ use crate::{fault, say, show};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
     /// The key it is sent under.
-    pub key: &'static str,
+    pub key: String,
     /// What it is.
     pub label: String,
     /// How to answer; may be empty.
@@ -20,6 +20,20 @@ pub struct Input {
     pub control: Control,
     /// What is wrong with what was typed, if anything.
     pub fault: Option<String>,
+}
+
+impl Input {
+    /// Whether something was typed or chosen.
+    pub fn is_filled(&self) -> bool {
+        match &self.control {
+            Control::Text { typed, .. } | Control::Lines { typed, .. } | Control::Day { typed } => {
+                !typed.is_empty()
+            }
+            Control::One { options } | Control::Some { options } => {
+                options.iter().any(|(.., chosen)| *chosen)
+            }
+        }
+    }
 }
 
 /// How a thing is filled in.
@@ -72,23 +86,15 @@ fn input(asked: &Asked, raws: &[Raw], problems: &[Problem], viewer: &Viewer) -> 
     let own = words.attribute(&message, "hint", &[]).unwrap_or_default();
     let hint = [own, allowed(asked, viewer)].into_iter().filter(|part| !part.is_empty());
     Input {
-        key: asked.key,
+        key: asked.key.to_owned(),
         label: words.plain(&message),
         hint: hint.collect::<Vec<_>>().join(" "),
         control: control(asked, &typed, viewer),
         fault: problems
             .iter()
             .find(|problem| mine(&problem.key))
-            .map(|problem| fault_beside(problem, &message, viewer)),
+            .map(|problem| fault::labelled(problem, asked.field.key, viewer)),
     }
-}
-
-/// A fault names its field by the label beside it: keys are for files.
-fn fault_beside(problem: &Problem, label: &str, viewer: &Viewer) -> String {
-    let words = viewer.words();
-    let key = say!(words, "field-named", label = words.plain(label));
-    let labelled = Problem { key, ..problem.clone() };
-    fault::sentence(&labelled, viewer)
 }
 
 /// What is taken when nothing is said.
@@ -106,6 +112,9 @@ fn allowed(asked: &Asked, viewer: &Viewer) -> String {
     }
 }
 
+/// The most characters that are asked for on one line.
+const LINE_CHARACTERS: usize = 400;
+
 fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
     let words = viewer.words();
     let first = typed.first().cloned().unwrap_or_default();
@@ -120,7 +129,12 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
         }
         Kind::Ratio { .. } => Control::Text { typed: first, numeric: false, unit: String::new() },
         Kind::Curve => Control::Lines { typed: typed.join("\n"), unit: String::new() },
-        Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } => {
+        Kind::Words { .. } => Control::Lines { typed: typed.join(", "), unit: String::new() },
+        // Several lines are wanted of whoever has many characters to say.
+        Kind::Text(limit) if limit > LINE_CHARACTERS => {
+            Control::Lines { typed: typed.join("\n"), unit: String::new() }
+        }
+        Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } | Kind::ByDay { .. } => {
             Control::Text { typed: first, numeric: false, unit: String::new() }
         }
         // A box for days shows nothing but a day; whatever else was typed needs a box for text.
@@ -186,6 +200,8 @@ pub fn answer_text(key: &str, value: &Value, viewer: &Viewer) -> String {
         Value::Curve(points) => say!(words, "curve-rows", rows = points.len().to_string()),
         Value::Currency(currency) => currency.code().to_owned(),
         Value::Text(text) => text.clone(),
+        Value::Words(written) => written.join(", "),
+        Value::ByDay(days) => say!(words, "curve-rows", rows = days.len().to_string()),
     }
 }
 

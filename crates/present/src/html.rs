@@ -2,6 +2,7 @@
 
 use advice::finding::Weight;
 use maud::{Markup, PreEscaped, html};
+use quantity::CivilDay;
 
 use crate::document::{
     Align, Block, Caution, DayGrid, Document, Drawing, FigureRow, Fill, FindingView, Level, Steps, Table,
@@ -42,6 +43,11 @@ pub fn answer_address(address: &str, key: &str) -> String {
     format!("{address}/answers?at={key}#{}", field_anchor(key))
 }
 
+/// The address of the page with all that was written about a day of a batch.
+pub fn day_address(address: &str, day: CivilDay) -> String {
+    format!("{address}/day/{day}")
+}
+
 /// Writes blocks with the words of one language.
 struct Writer<'a> {
     words: &'a Words,
@@ -61,7 +67,8 @@ impl Writer<'_> {
             Block::Paragraph(text) => html! { p { (glued(text)) } },
             Block::Lead { label, value, note } => lead(label, value, note),
             Block::Figures(rows) => html! { div class="figures" { @for row in rows { (self.figure(row)) } } },
-            Block::Table(table) => self.table(table),
+            Block::Table(table) => self.table(table, &[]),
+            Block::DayTable { table, days } => self.table(table, days),
             Block::Drawing(drawing) => self.drawing(drawing),
             Block::Steps(list) => steps(list),
             Block::Caution(caution) => caution_markup(caution),
@@ -145,7 +152,9 @@ impl Writer<'_> {
         }
     }
 
-    fn table(&self, table: &Table) -> Markup {
+    /// A table; a row about a day leads to what was written about it, where there is somewhere to lead to.
+    fn table(&self, table: &Table, days: &[Option<CivilDay>]) -> Markup {
+        let written = |row: usize| Some(day_address(self.elsewhere?, (*days.get(row)?)?));
         let wide = table.columns.len() > NARROW_COLUMNS;
         html! {
             // The caption stands outside the box that scrolls, where it can break its lines.
@@ -155,7 +164,9 @@ impl Writer<'_> {
                     caption class="hidden" { (table.caption) }
                     thead { tr { @for (title, align) in &table.columns { th scope="col" class=(side(*align)) { (glued(title)) } } } }
                     tbody { @for (at, row) in table.rows.iter().enumerate() {
-                        tr class=[table.emphasis.contains(&at).then_some("emphasis")] { (cells(row, table)) }
+                        tr class=[table.emphasis.contains(&at).then_some("emphasis")] {
+                            (cells(row, table, written(at).as_deref()))
+                        }
                     } }
                 }
             }
@@ -183,8 +194,11 @@ impl Writer<'_> {
                 details {
                     summary { (self.words.plain("drawing-in-words")) span class="hidden" { ": " (drawing.caption) } }
                     p { (glued(&drawing.alternative)) }
-                    div class="scroll" tabindex="0" role="region" aria-label=(drawing.caption) {
-                        table { tbody { @for row in &drawing.data.rows { tr { (cells(row, &drawing.data)) } } } }
+                    // The numbers of a drawing about days stand in a table of their own below it.
+                    @if !drawing.data.rows.is_empty() {
+                        div class="scroll" tabindex="0" role="region" aria-label=(drawing.caption) {
+                            table { tbody { @for row in &drawing.data.rows { tr { (cells(row, &drawing.data, None)) } } } }
+                        }
                     }
                 }
             }
@@ -279,12 +293,14 @@ fn steps(list: &Steps) -> Markup {
     }
 }
 
-/// The cells of a row; the first says what the row is about.
-fn cells(row: &[String], table: &Table) -> Markup {
+/// The cells of a row; the first says what the row is about, and may lead there.
+fn cells(row: &[String], table: &Table, address: Option<&str>) -> Markup {
     html! {
         @for (at, (cell, (_, align))) in row.iter().zip(&table.columns).enumerate() {
             @if at == 0 {
-                th scope="row" class=(side(*align)) { (glued(cell)) }
+                th scope="row" class=(side(*align)) {
+                    @if let Some(address) = address { a href=(address) { (glued(cell)) } } @else { (glued(cell)) }
+                }
             } @else {
                 td class=(side(*align)) { (glued(cell)) }
             }

@@ -2,16 +2,23 @@
 //!
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
+pub mod batch;
+mod by_day;
 pub mod calendar;
 pub mod document;
+pub mod entry;
 pub mod example;
 pub mod fault;
 pub mod finding;
 pub mod form;
+pub mod health;
+pub mod history;
 pub mod html;
 pub mod manual;
+pub mod oddity;
 pub mod plan;
 pub mod print;
+pub mod programme;
 pub mod scene;
 pub mod show;
 pub mod sum;
@@ -19,6 +26,7 @@ pub mod summary;
 pub mod text;
 pub mod view;
 pub mod viewer;
+pub mod walk;
 pub mod words;
 pub mod working;
 

@@ -30,7 +30,8 @@ pub fn plan_file(viewer: &Viewer) -> String {
     page
 }
 
-fn range(asked: &Asked, viewer: &Viewer) -> String {
+/// What a field takes, in a few words.
+pub fn range(asked: &Asked, viewer: &Viewer) -> String {
     let words = viewer.words();
     match asked.field.kind {
         Kind::Number { unit, low, high, .. } | Kind::Numbers { unit, low, high, .. } => {
@@ -47,6 +48,10 @@ fn range(asked: &Asked, viewer: &Viewer) -> String {
         Kind::Day => "YYYY-MM-DD".to_owned(),
         Kind::Schedule { .. } => "\"42: 400, 45: 600, 49: rest\"".to_owned(),
         Kind::Curve => words.plain("manual-curve"),
+        Kind::Words { characters, .. } => {
+            crate::say!(words, "manual-characters", limit = characters.to_string())
+        }
+        Kind::ByDay { .. } => words.plain("origin-written"),
         Kind::Currency => "XXX".to_owned(),
         Kind::Text(limit) => crate::say!(words, "manual-characters", limit = limit.to_string()),
     }
@@ -146,6 +151,12 @@ fn kind_schema(kind: Kind) -> Value {
         Kind::Day => json!({"type": "string", "format": "date"}),
         Kind::Schedule { .. } => json!({"type": ["string", "array"], "items": {"type": "string"}}),
         Kind::Curve => json!({"type": "string"}),
+        Kind::Words { at_most, characters } => json!({
+            "type": "array", "maxItems": at_most, "items": {"type": "string", "maxLength": characters},
+        }),
+        Kind::ByDay { unit } => {
+            json!({"type": "object", "additionalProperties": {"type": "number", "x-unit": unit.name()}})
+        }
         Kind::Currency => json!({"type": "string", "pattern": "^[A-Z]{3}$"}),
         Kind::Text(limit) => json!({"type": "string", "maxLength": limit}),
     }

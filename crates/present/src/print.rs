@@ -114,7 +114,7 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
                 .collect();
             json!({"kind": "figures", "rows": rows})
         }
-        Block::Table(table) => table_data(table),
+        Block::Table(table) | Block::DayTable { table, .. } => table_data(table),
         Block::Drawing(drawing) => {
             let name = format!("{}.svg", drawing.name);
             drawings.insert(name.clone(), drawing.svg.clone());

@@ -42,7 +42,7 @@ pub fn document(sum: &Sum, result: &SumResult, viewer: &Viewer) -> Document {
 }
 
 /// A caution's sentences: the message of its key, and those with 2, 3 and so on behind it.
-fn cautions(key: &str, words: &Words) -> Vec<String> {
+pub(crate) fn cautions(key: &str, words: &Words) -> Vec<String> {
     let further = (2..).map(|n| format!("{key}-{n}")).take_while(|key| words.knows(key));
     std::iter::once(key.to_owned()).chain(further).map(|key| words.plain(&key)).collect()
 }

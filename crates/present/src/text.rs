@@ -80,7 +80,7 @@ fn write_block(out: &mut String, block: &Block, words: &Words, with_workings: bo
                 write_block(out, block, words, with_workings);
             }
         }
-        Block::Table(rows) => table(out, rows),
+        Block::Table(rows) | Block::DayTable { table: rows, .. } => table(out, rows),
         Block::Drawing(drawing) => wrapped(out, "  ", &drawing.alternative),
         Block::Steps(steps) => {
             for (at, (text, why)) in steps.items.iter().enumerate() {

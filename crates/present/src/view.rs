@@ -314,7 +314,8 @@ pub struct VerifyView {
     pub rows: Vec<serde_json::Map<String, serde_json::Value>>,
 }
 
-fn figure(worked: &Worked) -> FigureView {
+/// A figure as JSON.
+pub(crate) fn figure(worked: &Worked) -> FigureView {
     let value = match worked.figure.value {
         FigureValue::Number(number) => ValueView::Number(number),
         FigureValue::Day(day) => ValueView::Day(day.to_string()),
@@ -441,12 +442,14 @@ fn purchases(plan: &Plan, viewer: &Viewer) -> Vec<PurchaseJson> {
 
 fn tasks(plan: &Plan, viewer: &Viewer) -> Vec<TaskJson> {
     let shown = Shown::new(plan, viewer);
-    let json = |task: &Task| {
-        let (title, why) = shown.job(task);
-        let (date, until) = (task.day.to_string(), task.until.map(|day| day.to_string()));
-        TaskJson { name: task.name, date, until, age_d: task.age_d, title, why }
-    };
-    plan.tasks.iter().map(json).collect()
+    plan.tasks.iter().map(|one| task(one, &shown)).collect()
+}
+
+/// A task as JSON.
+pub(crate) fn task(task: &Task, shown: &Shown) -> TaskJson {
+    let (title, why) = shown.job(task);
+    let (date, until) = (task.day.to_string(), task.until.map(|day| day.to_string()));
+    TaskJson { name: task.name, date, until, age_d: task.age_d, title, why }
 }
 
 /// A plan as JSON.
@@ -518,9 +521,11 @@ fn finding_json(finding: FindingView) -> FindingJson {
 /// The JSON schema of everything the program sends, and of the plan files it takes, by name.
 pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
+        ("history", schemars::schema_for!(crate::history::HistoryView).to_value()),
         ("plan", schemars::schema_for!(PlanView).to_value()),
         ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),
+        ("walk", schemars::schema_for!(crate::walk::WalkView).to_value()),
         ("verify", schemars::schema_for!(VerifyView).to_value()),
     ])
 }

@@ -24,10 +24,17 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/commands.ftl"),
     include_str!("../messages/en/heat.ftl"),
     include_str!("../messages/en/sums.ftl"),
+    include_str!("../messages/en/medicine.ftl"),
     include_str!("../messages/en/scenes.ftl"),
     include_str!("../messages/en/tasks.ftl"),
     include_str!("../messages/en/web.ftl"),
     include_str!("../messages/en/prints.ftl"),
+    include_str!("../messages/en/weighing.ftl"),
+    include_str!("../messages/en/records.ftl"),
+    include_str!("../messages/en/batch.ftl"),
+    include_str!("../messages/en/batch_prints.ftl"),
+    include_str!("../messages/en/record_commands.ftl"),
+    include_str!("../messages/en/growing.ftl"),
 ];
 
 /// The messages of one language.

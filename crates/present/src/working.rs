@@ -219,6 +219,12 @@ fn day_origin(origin_of: &DayOrigin, answers: &Answers, viewer: &Viewer) -> (Str
         DayOrigin::Table { table, point, .. } => {
             (table_point(table, point, words), words.plain("origin-table"))
         }
+        DayOrigin::Recorded(key) => {
+            (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-written"))
+        }
+        DayOrigin::RecordedIfAny(key) => {
+            (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-written-if-any"))
+        }
         DayOrigin::Scheduled(key) => {
             (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-typed"))
         }
@@ -247,7 +253,9 @@ fn figure_of_day(origin_of: &DayOrigin) -> Option<&'static str> {
 fn figure_of(origin_of: &Origin) -> Option<&'static str> {
     match *origin_of {
         Origin::Figure(id) | Origin::IfKnown(id) | Origin::IfChosen { figure: id, .. } => Some(id),
-        Origin::OnDay { series, .. } | Origin::OfDays(_, series) => Some(series),
+        Origin::OnDay { series, .. } | Origin::OfDays(_, series) | Origin::OfKnownDays(_, series) => {
+            Some(series)
+        }
         Origin::FirstDayOver { series, .. } => Some(series),
         _ => None,
     }
@@ -290,9 +298,11 @@ fn origin(
             say!(words, "series-on-day", series = label(series, viewer), day = named(day, viewer)),
             words.plain("origin-figure"),
         ),
-        Origin::OfDays(over, series) => {
+        Origin::OfDays(over, series) | Origin::OfKnownDays(over, series) => {
             let key = format!("series-{}", over.name());
-            (words.say(&key, &[("series", label(series, viewer).into())]), words.plain("origin-figure"))
+            let known = matches!(origin_of, Origin::OfKnownDays(..));
+            let from = if known { "origin-of-known-days" } else { "origin-figure" };
+            (words.say(&key, &[("series", label(series, viewer).into())]), words.plain(from))
         }
         Origin::SumOfDays { series, after, until } => (
             match after {

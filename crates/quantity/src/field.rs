@@ -68,6 +68,18 @@ pub enum Kind {
     },
     /// A growth curve as CSV text with a header.
     Curve,
+    /// Short words, one beside each of several numbers, such as the spots where birds were weighed.
+    Words {
+        /// The most that are taken.
+        at_most: usize,
+        /// Greatest number of characters of each.
+        characters: usize,
+    },
+    /// Numbers by day of age, read from the book and never typed.
+    ByDay {
+        /// The unit they are kept in.
+        unit: Unit,
+    },
     /// A currency code of three capital letters.
     Currency,
     /// Free text of at most so many characters.
@@ -112,7 +124,7 @@ impl Field {
     /// The unit, of number fields.
     pub fn unit(&self) -> Option<Unit> {
         match self.kind {
-            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } => Some(unit),
+            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } | Kind::ByDay { unit } => Some(unit),
             _ => None,
         }
     }
@@ -183,6 +195,10 @@ pub enum Value {
     Schedule(Schedule),
     /// A growth curve.
     Curve(Vec<CurvePoint>),
+    /// Words, in the order typed.
+    Words(Vec<String>),
+    /// Numbers by day of age, for the days that were written.
+    ByDay(BTreeMap<i32, f64>),
     /// A currency.
     Currency(Currency),
     /// Text.
@@ -320,6 +336,8 @@ pub enum Fault {
         /// Greatest number of characters.
         limit: usize,
     },
+    /// Numbers that are read from the book and cannot be typed.
+    ReadFromTheBook,
     /// A value that is possible alone but not beside another one.
     Against {
         /// Which rule of fitting together; names a message.
@@ -458,6 +476,22 @@ impl Answers {
         }
     }
 
+    /// Words beside numbers; empty where the field is unanswered.
+    pub fn words(&self, key: &str) -> &[String] {
+        match self.get(key).map(|given| &given.value) {
+            Some(Value::Words(words)) => words,
+            _ => &[],
+        }
+    }
+
+    /// Numbers by day of age; `None` where nothing was written on any day.
+    pub fn by_day(&self, key: &str) -> Option<&BTreeMap<i32, f64>> {
+        match &self.get(key)?.value {
+            Value::ByDay(days) => Some(days),
+            _ => None,
+        }
+    }
+
     /// The other rows of a section that stands several times.
     pub fn rows(&self, section: &str) -> &[Answers] {
         self.rows.get(section).map_or(&[], Vec::as_slice)
@@ -554,9 +588,23 @@ fn check_one<'raw>(
     }
     let value = read(field, unit, raw, source)?;
     checked.questions.extend(question(field, &value));
-    let given = Given { typed: raw.text.join(", "), value, line: raw.line, usual: None };
+    let given = Given { typed: typed(field, unit, raw), value, line: raw.line, usual: None };
     checked.answers.given.insert(field.key, given);
     Ok(())
+}
+
+/// What was typed, with the unit that only the key named: the answer is kept under the field's own key.
+fn typed(field: &Field, unit: Option<Unit>, raw: &Raw) -> String {
+    let text = raw.text.join(", ");
+    let is_bare = !text.contains(char::is_alphabetic);
+    let spelt = unit.filter(|unit| Some(*unit) != field.unit()).and_then(|unit| unit.spellings().first());
+    match (field.kind, spelt) {
+        (Kind::Number { .. }, Some(spelt)) if is_bare => {
+            let parts: Vec<String> = text.split('+').map(|part| format!("{part} {spelt}")).collect();
+            parts.join("+")
+        }
+        _ => text,
+    }
 }
 
 /// Takes usual values where nothing was said, and finds what is missing.
@@ -665,6 +713,8 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             .map(Value::Schedule)
             .map_err(|(part, why)| Fault::NotASchedule { part, why }),
         Kind::Curve => curve::parse(&raw.text.join("\n")).map(Value::Curve).map_err(Fault::NotACurve),
+        Kind::Words { at_most, characters } => read_words(&raw.text, at_most, characters),
+        Kind::ByDay { .. } => Err(Fault::ReadFromTheBook),
         Kind::Currency => {
             Currency::from_code(whole_text.trim()).map(Value::Currency).ok_or(Fault::NotACurrency)
         }
@@ -677,7 +727,32 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
     }
 }
 
+fn read_words(texts: &[String], at_most: usize, characters: usize) -> Result<Value, Fault> {
+    let split = |c: char| matches!(c, ',' | ';' | '\n');
+    let words: Vec<String> =
+        texts.iter().flat_map(|text| text.split(split)).map(|word| word.trim().to_owned()).collect();
+    if words.len() > at_most {
+        return Err(Fault::TooMany { found: words.len(), at_most });
+    }
+    if words.iter().any(|word| word.chars().count() > characters) {
+        return Err(Fault::TooLong { limit: characters });
+    }
+    Ok(Value::Words(words))
+}
+
+/// A number, or numbers to be added: 3 found in the morning and 2 in the evening are typed "3+2".
 fn read_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<f64, Fault> {
+    match text.trim().char_indices().skip(1).find(|(_, c)| *c == '+') {
+        Some((at, _)) if source == Source::Hand => {
+            let (first, rest) = text.trim().split_at(at);
+            Ok(read_one_number(first, own, typed_in, source)?
+                + read_number(&rest[1..], own, typed_in, source)?)
+        }
+        _ => read_one_number(text, own, typed_in, source),
+    }
+}
+
+fn read_one_number(text: &str, own: Unit, typed_in: Unit, source: Source) -> Result<f64, Fault> {
     if source == Source::File && text.contains(',') && number::parse(text).is_ok() {
         return Err(Fault::CommaDecimal { suggestion: text.trim().replace(',', ".") });
     }

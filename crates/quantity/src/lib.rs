@@ -14,6 +14,7 @@ pub mod money;
 pub mod number;
 pub mod physical;
 pub mod ratio;
+pub mod records;
 pub mod schedule;
 pub mod status;
 pub mod unit;

@@ -5,6 +5,7 @@
 
 pub mod bibliography;
 pub mod brooder;
+pub mod crop;
 pub mod equipment;
 pub mod fuel;
 pub mod growth;

@@ -73,6 +73,7 @@ macro_rules! shipped {
 shipped!(
     "bibliography",
     "brooder_chicks",
+    "crop_fill",
     "density",
     "energy",
     "equipment_serves",

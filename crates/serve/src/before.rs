@@ -4,18 +4,20 @@ use std::collections::HashMap;
 use std::sync::{Arc, OnceLock};
 
 use advice::families;
+pub(crate) use advice::keep::{kept, slot_of};
 use advice::plan::{self, Plan};
-use book::{BatchId, Body, BookState, HouseId, Record, Slot, Subject};
+use advice::record::says_the_same;
+use book::{BatchId, BookState, HouseId, Record, Slot, Subject};
 use present::Viewer;
 use quantity::{Answers, Asked, Problem, Question, Raw, Source, field};
 use uuid::Uuid;
 
 use crate::adopt;
-use crate::body::{self, KEPT_KINDS, kept_in, raws_of};
 use crate::call::Call;
 use crate::desk::Open;
 use crate::draft::{self, PlanDraft};
 use crate::trouble::Trouble;
+use advice::body::{self, KEPT_KINDS, kept_in, raws_of};
 
 /// A plan as it stands.
 pub(crate) struct Before {
@@ -112,7 +114,7 @@ impl Before {
     pub(crate) fn adopted(&self) -> Adopted {
         match self.adoption().and_then(Record::body) {
             None if self.adoption().is_none() => Adopted::Never,
-            Some(body) if adopt::says_the_same(body, &adopt::body(self)) => Adopted::AsItStands,
+            Some(body) if says_the_same(body, &adopt::body(self)) => Adopted::AsItStands,
             _ => Adopted::ChangedSince,
         }
     }
@@ -126,17 +128,6 @@ pub(crate) fn address(id: Uuid) -> String {
 /// Where the adopted plan of a batch stands.
 pub(crate) fn slot_of_plan(id: Uuid) -> Slot {
     Slot::of("plan-adopted", Subject::Batch(BatchId(id)))
-}
-
-/// Where the answers of a kind stand for a plan in this house.
-pub(crate) fn slot_of(kind: &'static str, house: HouseId) -> Slot {
-    let subject = if kind == "house" { Subject::House(house) } else { Subject::Farm };
-    Slot::of(kind, subject)
-}
-
-/// The answers that count of a kind, for a plan in this house.
-pub(crate) fn kept(state: &BookState, kind: &'static str, house: HouseId) -> Option<Body> {
-    state.answers(&slot_of(kind, house)).cloned()
 }
 
 /// What the book keeps, and in its place what was typed, in the order of the table of fields.

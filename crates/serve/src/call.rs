@@ -8,7 +8,7 @@ use axum::body::Body;
 use axum::extract::{Form, FromRequest, Query, RawPathParams, Request};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
-use book::Access;
+use book::{Access, EntryId};
 use maud::Markup;
 use present::Viewer;
 use uuid::Uuid;
@@ -59,6 +59,11 @@ impl Call {
     /// The id in the path; whatever is no id is the name of nothing.
     pub(crate) fn id(&self) -> Result<Uuid, Trouble> {
         Uuid::try_parse(self.param("id")).map_err(|_| Trouble::NotFound)
+    }
+
+    /// The id of an entry in the path.
+    pub(crate) fn entry(&self) -> Result<EntryId, Trouble> {
+        Uuid::try_parse(self.param("entry")).map(EntryId).map_err(|_| Trouble::NotFound)
     }
 
     /// A parameter of the query.

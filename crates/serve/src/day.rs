@@ -1,6 +1,8 @@
 //! Instants as days and hours at the farm.
 
-use quantity::{Answers, CivilDay};
+use advice::{body, plan};
+use book::BookState;
+use quantity::{Answers, CivilDay, Source};
 
 const MILLIS_A_MINUTE: i64 = 60_000;
 const MINUTES_A_DAY: i64 = 24 * 60;
@@ -8,12 +10,17 @@ const MINUTES_A_DAY: i64 = 24 * 60;
 /// Hours ahead of UTC at the farm: the sun's own time from longitude, to the hour; 0 while that is not known.
 ///
 /// Time zones by name need a table of zones, which is not shipped. For a civil day the sun's time is near enough.
-pub(crate) fn offset_hours(answers: &Answers) -> i64 {
+pub fn offset_hours(answers: &Answers) -> i64 {
     answers.number("farm.longitude_deg").map_or(0, |degrees| (degrees / 15.0).round() as i64)
 }
 
+/// The same, for the farm of a book.
+pub fn offset_of(state: &BookState) -> i64 {
+    offset_hours(&plan::read(&body::raws(state, &["farm"]), Source::Hand, false).answers)
+}
+
 /// The day and the time of day, hours and minutes, at an offset from UTC.
-pub(crate) fn local(millis: i64, offset_hours: i64) -> (CivilDay, String) {
+pub fn local(millis: i64, offset_hours: i64) -> (CivilDay, String) {
     let minutes = millis.div_euclid(MILLIS_A_MINUTE) + offset_hours * 60;
     let day = i32::try_from(minutes.div_euclid(MINUTES_A_DAY)).unwrap_or_default();
     let minute = minutes.rem_euclid(MINUTES_A_DAY);

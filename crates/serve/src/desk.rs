@@ -8,16 +8,16 @@ use store::{AppendReport, Reach, Store, StoreError};
 
 /// A farm's book as it was at some reach.
 #[derive(Debug)]
-pub(crate) struct Open {
+pub struct Open {
     /// What counts.
-    pub(crate) state: BookState,
+    pub state: BookState,
     /// How far the book reached.
-    pub(crate) reach: Reach,
+    pub reach: Reach,
 }
 
-/// The books of all farms met so far.
+/// The books of all farms met so far. The pages have one, and so has a command.
 #[derive(Default)]
-pub(crate) struct Desk {
+pub struct Desk {
     farms: Mutex<HashMap<FarmId, Arc<Farm>>>,
 }
 
@@ -30,7 +30,7 @@ struct Farm {
 
 /// Why entries were not written.
 #[derive(Debug, thiserror::Error)]
-pub(crate) enum WriteError {
+pub enum WriteError {
     /// The store.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -40,9 +40,11 @@ pub(crate) enum WriteError {
 }
 
 /// What became of a write.
-pub(crate) struct Written {
-    /// Whether another process wrote in the same place of this device's series.
-    pub(crate) device_was_copied: bool,
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// Whether another process wrote in the same place of this device's series: go on under a new device
+    /// ([`crate::Loopback::on_a_new_device`]).
+    pub device_was_copied: bool,
 }
 
 impl Desk {
@@ -52,12 +54,18 @@ impl Desk {
     }
 
     /// The book as it stands, read anew when another process has written.
-    pub(crate) async fn open(&self, store: &dyn Store, access: &Access) -> Result<Arc<Open>, StoreError> {
+    ///
+    /// # Errors
+    /// The store's, `Damaged` among them.
+    pub async fn open(&self, store: &dyn Store, access: &Access) -> Result<Arc<Open>, StoreError> {
         self.farm(access.farm()).open(store, access).await
     }
 
     /// Writes what `drafts` makes of the book as it stands, all or nothing, and answers when it is safe on disk.
-    pub(crate) async fn write(
+    ///
+    /// # Errors
+    /// The store's; and [`ComposeError`] where a draft is of a shape that cannot be.
+    pub async fn write(
         &self,
         store: &dyn Store,
         access: &Access,

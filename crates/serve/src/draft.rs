@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use store::{Store, StoreError};
 use uuid::Uuid;
 
-use crate::body::kept_in;
+use advice::body::kept_in;
 
 /// What stands in front of the id in the key of a plan's draft.
 const KEY: &str = "plan/";

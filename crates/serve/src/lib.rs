@@ -1,8 +1,9 @@
 #![doc = include_str!("../README.md")]
 
 mod adopt;
+mod batch;
 mod before;
-mod body;
+mod boxes;
 mod calendar;
 mod call;
 mod day;
@@ -18,12 +19,17 @@ mod route;
 mod seen;
 mod session;
 mod settle;
+mod sheet;
 mod site;
 mod stamp;
+mod tick;
 mod trouble;
 mod typed;
+mod weighing;
 
+pub use day::{local, offset_of};
+pub use desk::{Desk, Open, WriteError, Written};
 pub use listen::{ServeError, bind, serve, serve_on};
 pub use route::router;
-pub use session::{Loopback, sole_farm};
+pub use session::{Loopback, reader, sole_farm, sole_farm_like};
 pub use site::{Site, SiteOptions};

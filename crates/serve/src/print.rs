@@ -2,14 +2,18 @@
 
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::Response;
+use present::batch::batch_sheet;
 use present::plan::Shown;
 use present::print::{Paper, Printable, write};
 use present::view;
+use quantity::CivilDay;
 use std::sync::Arc;
 use typeset::TypesetError;
 
+use crate::batch::Batch;
 use crate::before::Before;
 use crate::call::{Call, answer, stamped};
+use crate::stamp::Stamp;
 use crate::trouble::Trouble;
 
 /// One sheet as PDF.
@@ -24,10 +28,27 @@ pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let printable = write(&documents, paper, &before.viewer);
+    pdf(&call, write(&documents, paper, &before.viewer), today, &stamp).await
+}
+
+/// One sheet of a running batch as PDF.
+pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
+    let batch = Batch::load(&call).await?;
+    let paper = Paper::from_name(call.asked("paper").unwrap_or("a4")).ok_or(Trouble::NotFound)?;
+    let stamp = call.stamp(&batch.open, &batch.viewer, &[&batch.today.to_string()]);
+    if let Some(unchanged) = call.unless_known(&stamp) {
+        return Ok(unchanged);
+    }
+    let past = batch.past();
+    let documents = batch_sheet(call.param("sheet"), &batch.walk_beside(&past), &past, &batch.viewer);
+    let documents = documents.ok_or(Trouble::NotFound)?;
+    pdf(&call, write(&documents, paper, &batch.viewer), batch.today, &stamp).await
+}
+
+async fn pdf(call: &Call, printable: Printable, today: CivilDay, stamp: &Stamp) -> Result<Response, Trouble> {
     let day = (i32::from(today.year()), today.month().unsigned_abs(), today.day().unsigned_abs());
-    let pdf = pressed(&call, printable, day).await?;
-    let mut response = stamped(answer(StatusCode::OK, "application/pdf", pdf.into()), &stamp);
+    let pdf = pressed(call, printable, day).await?;
+    let mut response = stamped(answer(StatusCode::OK, "application/pdf", pdf.into()), stamp);
     let name = format!("inline; filename=\"{}.pdf\"", call.param("sheet"));
     if let Ok(name) = HeaderValue::from_str(&name) {
         response.headers_mut().insert(header::CONTENT_DISPOSITION, name);

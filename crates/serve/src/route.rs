@@ -16,10 +16,13 @@ use tower_http::csrf::CsrfLayer;
 
 use crate::call::{Call, Reply};
 use crate::guard;
-use crate::pages::{answers, before, home, style, sums, working};
+use crate::pages::{
+    answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, weigh, working,
+    write,
+};
 use crate::site::Site;
 use crate::trouble::Trouble;
-use crate::{adopt, calendar, house, print, settle};
+use crate::{adopt, calendar, house, print, settle, tick};
 
 /// The most bytes of a form: some seventy answers of a line each, many times over.
 const FORM_BYTES_MAX: usize = 256 * 1024;
@@ -80,6 +83,26 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/before/{id}/print/{sheet}" Reader print::sheet),
     row!(Get "/before/{id}/plan.json" Reader print::json),
     row!(Get "/before/{id}/calendar.ics" Reader calendar::show),
+    row!(Get "/batch/{id}" Reader today::show),
+    row!(Post "/batch/{id}/day" Writer today::save),
+    row!(Post "/batch/{id}/tick" Writer tick::tick),
+    row!(Post "/batch/{id}/settle" Writer apart::settle),
+    row!(Get "/batch/{id}/write/{kind}" Writer write::show),
+    row!(Post "/batch/{id}/write/{kind}" Writer write::save),
+    row!(Get "/batch/{id}/entry/{entry}" Reader entry::show),
+    row!(Post "/batch/{id}/entry/{entry}" Writer tick::take_back),
+    row!(Get "/batch/{id}/day/{date}" Reader entry::of_day),
+    row!(Get "/batch/{id}/growing" Reader sight::growing),
+    row!(Get "/batch/{id}/store" Reader sight::store),
+    row!(Get "/batch/{id}/brooding" Reader sight::brooding),
+    row!(Get "/batch/{id}/health" Reader sight::of_health),
+    row!(Get "/batch/{id}/weigh" Writer weigh::show),
+    row!(Get "/batch/{id}/print/{sheet}" Reader print::of_batch),
+    row!(Get "/batch/{id}/paste" Writer paste::show),
+    row!(Post "/batch/{id}/paste" Writer paste::save),
+    row!(Get "/batch/{id}/week" Writer week::show),
+    row!(Post "/batch/{id}/week" Writer week::save),
+    row!(Get "/batch/{id}/working/{figure}" Reader working::of_batch),
     row!(Get "/sums" Reader sums::list),
     row!(Get "/sums/{name}" Reader sums::show),
     row!(Get "/style.css" Reader style::show),
@@ -169,6 +192,7 @@ mod tests {
         let id = Uuid::from_u128(9).to_string();
         let path = route.path.replace("{id}", &id).replace("{sheet}", "plan").replace("{name}", "litter");
         let path = path.replace("{figure}", "space.limit").replace("{part}", "days");
+        let path = path.replace("{kind}", "note").replace("{date}", "2027-05-12").replace("{entry}", &id);
         let method = if route.verb == Verb::Get { "GET" } else { "POST" };
         Request::builder().method(method).uri(path).header("host", "localhost").body(Body::empty()).unwrap()
     }
@@ -188,7 +212,7 @@ mod tests {
 
     #[test]
     fn whatever_is_sent_by_a_form_is_for_writers() {
-        assert!(ROUTES.iter().all(|route| (route.verb == Verb::Post) == (route.rule == Rule::Writer)));
+        assert!(ROUTES.iter().all(|route| route.verb == Verb::Get || route.rule == Rule::Writer));
     }
 
     #[tokio::test]

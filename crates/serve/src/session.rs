@@ -44,7 +44,20 @@ pub async fn sole_farm(
     now_millis: i64,
     new_id: fn() -> Uuid,
 ) -> Result<Loopback, StoreError> {
-    let farm = store.sole_farm(Farm { id: FarmId(new_id()), created_millis: now_millis }).await?.id;
+    sole_farm_like(store, FarmId(new_id()), now_millis, new_id).await
+}
+
+/// The same, where a new book is to be of a farm that is known already: it is filled from an export.
+///
+/// # Errors
+/// As [`sole_farm`].
+pub async fn sole_farm_like(
+    store: &dyn Store,
+    farm: FarmId,
+    now_millis: i64,
+    new_id: fn() -> Uuid,
+) -> Result<Loopback, StoreError> {
+    let farm = store.sole_farm(Farm { id: farm, created_millis: now_millis }).await?.id;
     let fresh = Kept { person: PersonId(new_id()), device: DeviceId(new_id()) };
     let candidate = Loopback { farm, person: fresh.person, device: fresh.device, role: Role::Owner };
     let access = candidate.access();
@@ -56,10 +69,40 @@ pub async fn sole_farm(
     Ok(candidate)
 }
 
+/// Leave to read a grower's own book, which is left as it is; `None` where it holds no farm yet.
+///
+/// # Errors
+/// `SeveralFarms` in the book of a co-operative; else the engine's reasons.
+pub async fn reader(store: &dyn Store) -> Result<Option<Access>, StoreError> {
+    let farms = store.farms().await?;
+    let nobody = Uuid::nil();
+    match farms.as_slice() {
+        [] => Ok(None),
+        [farm] => Ok(Some(Access::granted(farm.id, PersonId(nobody), DeviceId(nobody), Role::Viewer))),
+        many => Err(StoreError::SeveralFarms { count: many.len() }),
+    }
+}
+
 impl Loopback {
     /// Leave to act as this person.
     pub fn access(&self) -> Access {
         Access::granted(self.farm, self.person, self.device, self.role)
+    }
+
+    /// The same person, from now on on another device: another process has written in the series of the old one at the same
+    /// time.
+    ///
+    /// # Errors
+    /// The engine's reasons.
+    pub async fn on_a_new_device(
+        self,
+        store: &dyn Store,
+        device: DeviceId,
+        now_millis: i64,
+    ) -> Result<Loopback, StoreError> {
+        let minted = Loopback { device, ..self };
+        minted.keep(store, now_millis).await?;
+        Ok(minted)
     }
 
     async fn keep(&self, store: &dyn Store, now_millis: i64) -> Result<(), StoreError> {
@@ -88,15 +131,15 @@ impl Session {
         *self.loopback.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// Goes on under a new device: another process has written in the series of the old one at the same time.
+    /// Goes on under a new device.
     pub(crate) async fn mint_device(
         &self,
         store: &dyn Store,
         device: DeviceId,
         now_millis: i64,
     ) -> Result<(), StoreError> {
-        let minted = Loopback { device, ..self.loopback() };
+        let minted = self.loopback().on_a_new_device(store, device, now_millis).await?;
         *self.loopback.lock().unwrap_or_else(PoisonError::into_inner) = minted;
-        minted.keep(store, now_millis).await
+        Ok(())
     }
 }

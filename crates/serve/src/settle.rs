@@ -6,9 +6,9 @@ use book::{Body, Conflict, Draft, EntryId, Slot};
 use uuid::Uuid;
 
 use crate::before::{Before, slot_of};
-use crate::body::KEPT_KINDS;
 use crate::call::{Call, see_other};
 use crate::trouble::Trouble;
+use advice::body::KEPT_KINDS;
 
 /// The questions about what a plan rests on.
 pub(crate) fn conflicts(before: &Before) -> Vec<Conflict> {
@@ -31,7 +31,7 @@ pub(crate) async fn settle(call: Call) -> Result<Response, Trouble> {
     Ok(see_other(&before.address()))
 }
 
-fn settling(conflict: &Conflict, chosen: EntryId, id: EntryId) -> Option<Draft> {
+pub(crate) fn settling(conflict: &Conflict, chosen: EntryId, id: EntryId) -> Option<Draft> {
     let head = conflict.heads.iter().find(|head| head.entry().id == chosen)?;
     if head.entry().withdrawn {
         return Some(Draft { withdrawn: true, ..conflict.settle(id, Body::new()) });

@@ -10,10 +10,11 @@ use store::Store;
 use tokio::sync::Semaphore;
 use uuid::Uuid;
 
+use crate::day;
 use crate::desk::{Desk, Open};
 use crate::session::{Loopback, Session};
 use crate::trouble::Trouble;
-use crate::{body, day};
+use advice::body;
 
 /// How many sheets are set at once: more would only take memory, there are few cores on a farm.
 const PRINTS_AT_ONCE: usize = 1;
@@ -61,16 +62,14 @@ impl Site {
     }
 
     /// Who looks, by the farm and the settings in the book.
-    pub(crate) fn viewer(state: &BookState) -> Viewer {
+    pub fn viewer(state: &BookState) -> Viewer {
         let raws = body::raws(state, &["farm", "settings"]);
         Viewer::of(&plan::read(&raws, Source::Hand, false).answers)
     }
 
     /// The day it is at the farm.
     pub(crate) fn today(&self, state: &BookState) -> quantity::CivilDay {
-        let raws = body::raws(state, &["farm"]);
-        let answers = plan::read(&raws, Source::Hand, false).answers;
-        day::local((self.options.now)(), day::offset_hours(&answers)).0
+        day::local((self.options.now)(), day::offset_of(state)).0
     }
 }
 

@@ -18,7 +18,7 @@ pub(crate) fn raws(asked: &[Asked], pairs: &[(String, String)]) -> Vec<Raw> {
     let mut raws: Vec<Raw> = Vec::new();
     for (key, text) in pairs {
         let Some((field, _)) = field::find(asked, key) else { continue };
-        let text = readable(text, characters_kept(field), field.kind == Kind::Curve);
+        let text = of_field(field, text);
         if text.is_empty() {
             continue;
         }
@@ -30,10 +30,26 @@ pub(crate) fn raws(asked: &[Asked], pairs: &[(String, String)]) -> Vec<Raw> {
     raws
 }
 
+/// What was typed for a field, as far as any answer to it goes.
+pub(crate) fn of_field(field: &Field, text: &str) -> String {
+    readable(text, characters_kept(field), has_lines(field))
+}
+
+/// Whether lines are what an answer is made of.
+fn has_lines(field: &Field) -> bool {
+    match field.kind {
+        Kind::Curve => true,
+        Kind::Text(characters) => characters > CHARACTERS_KEPT,
+        _ => false,
+    }
+}
+
 fn characters_kept(field: &Field) -> usize {
     match field.kind {
         Kind::Numbers { at_most, .. } => (at_most + 1) * CHARACTERS_A_NUMBER,
         Kind::Curve => CHARACTERS_A_CURVE,
+        Kind::Words { at_most, characters } => (at_most + 1) * (characters + 2),
+        Kind::Text(characters) => CHARACTERS_KEPT.max(characters + 1),
         Kind::Schedule { first, last } => {
             CHARACTERS_KEPT.max(usize::try_from(last - first + 1).unwrap_or_default() * CHARACTERS_A_NUMBER)
         }

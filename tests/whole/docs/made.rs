@@ -1,12 +1,13 @@
 //! What stands between `<!-- made: … -->` and `<!-- end -->` in a chapter: made by the program from the line that asks.
 
 use advice::sums::{self, Sum, SumResult};
-use advice::{families, plan, plan_file, verify};
+use advice::{families, plan, plan_file, record, verify};
+use book::{About, Kind};
 use present::document::{Block, Caution, Document, Level};
 use present::plan::Shown;
 use present::view::{self, VerifyView};
-use present::{Viewer, Words, fault, say, text};
-use quantity::{Raw, Source, Status};
+use present::{Viewer, Words, entry, fault, say, text};
+use quantity::{Asked, Need, Raw, Source, Status};
 use serde_json::Value;
 
 use super::{kept, pictures};
@@ -23,6 +24,8 @@ pub fn make(asked: &str) -> String {
         "sum-working" => console(&format!("sums {rest} --working"), &sum_text(rest, true)),
         "sum-json" => console(&format!("sums {rest} --json"), &sum_json(rest)),
         "sums" => sums_table(),
+        "kinds" => kinds_table(),
+        "rows" => rows(rest),
         "plan" => part(rest),
         "file" => fenced("toml", &sections(&kept(EXAMPLE), rest)),
         "working" => fenced("text", &working(rest)),
@@ -100,6 +103,31 @@ fn sums_table() -> String {
     let viewer = Viewer::plain();
     let row = |sum: &'static Sum| format!("| `{}` | {} |\n", sum.name, present::sum::title(sum, &viewer));
     format!("| Name | What it answers |\n|---|---|\n{}", families::sums().map(row).collect::<String>())
+}
+
+/// What can be written down about a batch, and what each kind asks.
+fn kinds_table() -> String {
+    let viewer = Viewer::plain();
+    let key = |asked: &Asked| match asked.need {
+        Need::Required => format!("**`{}`**", asked.key),
+        _ => format!("`{}`", asked.key),
+    };
+    let row = |kind: &Kind| {
+        let keys: Vec<String> = record::asked_short(kind).iter().map(key).collect();
+        format!("| `{}` | {} | {} |\n", kind.name, entry::kind_name(kind.name, &viewer), keys.join(" "))
+    };
+    let kinds = record::kinds().filter(|kind| kind.about.contains(&About::Batch));
+    format!("| Kind | What it is | What it asks |\n|---|---|---|\n{}", kinds.map(row).collect::<String>())
+}
+
+/// A file of rows, each of a kind that can be written down.
+fn rows(name: &str) -> String {
+    let rows = kept(name);
+    for row in rows.lines() {
+        let kind = row.split(',').next().unwrap_or_default();
+        assert!(record::kind(kind).is_some(), "docs/{name}: {row}");
+    }
+    fenced("csv", &rows)
 }
 
 /// A part of the plan by its anchor, only blocks of the kinds named; `with OLD => NEW; …` changes the file first.

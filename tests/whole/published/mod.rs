@@ -21,6 +21,7 @@ mod infection_control_sheet;
 mod kondo;
 mod lebanon_rented_farm;
 mod maertens;
+mod medicine_labels;
 mod mutare_farms;
 mod pesti_1985;
 mod plane_geometry;
@@ -34,6 +35,7 @@ mod shane;
 mod unit_definitions;
 mod vaccine_leaflets;
 mod water_in_heat;
+mod withdrawal_periods;
 mod worked_flock;
 mod worked_houses;
 

@@ -71,7 +71,7 @@ fn twenty_birds_weighed_one_by_one() {
         near(band.low, ends.0, 0.051);
         near(band.high, ends.1, 0.051);
     }
-    near(sum.outcome.number("weighing.birds_weighed").unwrap(), 20.0, 0.0);
+    near(sum.outcome.number("weighing.n").unwrap(), 20.0, 0.0);
 }
 
 /// Derived: all alike have a CV of 0 and are all even.

@@ -42,3 +42,12 @@ fn the_birds_own_two_hours_go_first() {
     near(sum.outcome.number("vaccine.water_by_age").unwrap(), 21.0, 0.0);
     assert!(sum.findings.iter().any(|finding| finding.name == "vaccine-water-far-from-rule"));
 }
+
+/// NOAH: never fewer doses than birds, and no vial is split: 1 001 birds open two vials of 1 000. Exact.
+#[test]
+fn one_bird_more_opens_a_vial() {
+    for (birds, vials) in [("1000", 1.0), ("1001", 2.0)] {
+        let sum = sum("vaccine-water", &[("birds", birds), ("age_d", "14"), ("doses_per_vial", "1000")]);
+        near(sum.outcome.number("vaccine.vials").unwrap(), vials, 0.0);
+    }
+}

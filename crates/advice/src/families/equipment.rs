@@ -4,7 +4,7 @@ use quantity::{Answers, Status, Unit};
 
 use super::Family;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, on_day};
-use crate::series::{SeriesSpec, Way, given, same};
+use crate::series::{SeriesSpec, Until, Way, given, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -152,6 +152,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::KilogramPerSquareMetre,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "density-by-day",
             "n * w / 1000 / A",
@@ -164,6 +165,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::PerSquareMetre,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "birds-per-square-metre",
             "n / A",

@@ -7,7 +7,7 @@ use super::Family;
 use super::growth::{curve, has_own};
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days};
-use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, age, every_day, given, same};
+use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, age, every_day, given, same};
 use crate::store_room;
 use crate::sums::{Sum, asks, may_ask};
 
@@ -421,6 +421,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::GramPerBird,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[
             exact("feed-curve-fast", "f", &[read_at("growth_fast")], as_is)
                 .when(|answers| !has_own(answers) && standard(answers) == Standard::Fast)
@@ -441,6 +442,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::GramPerBird,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[
             exact(
                 "feed-through-own-sale-weight",
@@ -478,6 +480,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "feed-by-day",
             "n * f / 1000",
@@ -490,6 +493,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "feed-to-date",
             "F + k",
@@ -508,6 +512,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 0,
         first_day: -60,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "feed-in-store",
             "s + d - k",

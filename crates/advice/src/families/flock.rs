@@ -5,7 +5,9 @@ use quantity::{Answers, Status, Unit};
 
 use super::Family;
 use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, exact, field, figure, of_days};
-use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, age, before, every_day, given, same};
+use crate::series::{
+    DayInput, DayOrigin, First, SeriesSpec, Until, Way, age, before, every_day, given, same,
+};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -163,6 +165,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Percent,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "survival-by-day",
             "100 * (1 - q / 100) ^ (V / W)",
@@ -188,6 +191,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "birds-expected",
             "max(0, b - s) * v / u",
@@ -211,6 +215,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact("birds-alive", "floor(b)", &[same("b", "batch.birds_expected")], |x| {
             Some(flock::whole_birds(x[0]))
         })]),
@@ -220,6 +225,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "losses-by-day",
             "(b - s) * (1 - (1 - q / 100) ^ (w / W))",
@@ -247,6 +253,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Birds,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[
             exact(
                 "sold-as-scheduled",
@@ -277,6 +284,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilogram,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "kg-sold",
             "s * w / 1000",
@@ -289,6 +297,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::One,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact("bird-days", "s * d", &[same("s", "sale.birds_by_day"), age("d")], |x| {
             Some(x[0] * x[1])
         })]),

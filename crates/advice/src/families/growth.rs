@@ -8,7 +8,7 @@ use reference::growth::{GrowthCurve, Standard};
 use super::Family;
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Origin, exact, figure, on_day};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, age, every_day, same};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way, age, every_day, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -53,6 +53,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Gram,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[
             exact("curve-fast", "g", &[read_at("growth_fast")], as_is)
                 .when(|answers| follows(answers, Standard::Fast))
@@ -74,6 +75,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Gram,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[
             exact(
                 "weight-through-own-sale-weight",

@@ -6,7 +6,7 @@ use quantity::{Answers, Area, Length, Series, Status, Unit};
 use super::Family;
 use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
-use crate::series::{SeriesSpec, Way};
+use crate::series::{SeriesSpec, Until, Way};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -42,6 +42,7 @@ static SERIES: &[SeriesSpec] = &[SeriesSpec {
     unit: Unit::PerSquareMetre,
     decimals: 1,
     first_day: 0,
+    until: Until::Sale,
     way: Way::Procedure {
         made_from: &[
             "guard.chicks_in_ring",

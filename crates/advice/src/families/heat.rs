@@ -9,7 +9,7 @@ use super::shell::{EAVE, HALF_WALL, LENGTH, RIDGE, WIDTH, is_covered, loss, part
 use super::{Family, fuel, space};
 use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Way};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -318,6 +318,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Kilowatt,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Procedure {
             made_from: &["brooding.loss", "brooding.target_temperature", "brooding.chick_heat"],
             source: "brooding-temperature",
@@ -330,6 +331,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Celsius,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "temperature-by-day",
             "t",

@@ -6,7 +6,7 @@ use quantity::{CivilDay, Field, Kind, Need, Status, Unit};
 
 use super::Family;
 use crate::rule::{FigureSpec, Origin, exact, field};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Way, same};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way, same};
 use crate::sums::{Sum, asks};
 use crate::verify::{Cell, RowOutputs, Shape, each};
 
@@ -20,6 +20,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Hour,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "light-hours",
             "max(h, L)",
@@ -44,6 +45,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Hour,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "sun-by-day",
             "daylength(f, p + d)",
@@ -61,6 +63,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Hour,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "lamp-hours",
             "h - L",

@@ -12,26 +12,32 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+pub(crate) mod chicks;
+pub(crate) mod course;
 mod disinfectant;
 mod equipment;
 mod feed;
 mod flock;
 pub(crate) mod fuel;
+pub(crate) mod growing;
 pub(crate) mod growth;
 pub(crate) mod guard;
 pub(crate) mod heat;
 mod light;
 mod litter;
+pub(crate) mod medicine;
 mod money;
 pub(crate) mod performance;
 pub mod risk;
 pub(crate) mod shell;
 pub(crate) mod space;
 mod statistics;
+pub(crate) mod store;
 pub(crate) mod turnaround;
 pub(crate) mod vaccine;
 mod water;
 pub(crate) mod weighing;
+mod weighing_sexes;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -66,7 +72,15 @@ pub static FAMILIES: &[&Family] = &[
     &air::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
+    &medicine::LIQUIDS,
+    &medicine::POWDERS,
+    &medicine::FAMILY,
     &weighing::FAMILY,
+    &weighing_sexes::FAMILY,
+    &growing::FAMILY,
+    &course::FAMILY,
+    &chicks::FAMILY,
+    &store::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];
@@ -106,9 +120,10 @@ pub fn shapes() -> impl Iterator<Item = &'static Shape> {
     FAMILIES.iter().flat_map(|family| family.shapes)
 }
 
-/// Every input field there is: the shared table, then those of the families' own.
+/// Every input field there is: the shared tables, then those of the families' own.
 pub fn fields() -> impl Iterator<Item = &'static Field> {
-    quantity::fields::FIELDS.iter().chain(FAMILIES.iter().flat_map(|family| family.fields))
+    let shared = quantity::fields::FIELDS.iter().chain(quantity::records::RECORD_FIELDS);
+    shared.chain(FAMILIES.iter().flat_map(|family| family.fields))
 }
 
 /// The declaration of a figure.

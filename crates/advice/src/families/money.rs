@@ -5,7 +5,7 @@ use quantity::{Answers, Status, Unit};
 use super::Family;
 use crate::purchases;
 use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, of_days};
-use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Way, every_day, same};
+use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, every_day, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -281,6 +281,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: purchases::FIRST_DAY,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "spent-by-day",
             "s",
@@ -301,6 +302,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[
             exact(
                 "received-by-the-bird",
@@ -322,6 +324,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: purchases::FIRST_DAY,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "cash-by-day",
             "m - s + r",
@@ -341,6 +344,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Money,
         decimals: 2,
         first_day: purchases::FIRST_DAY,
+        until: Until::Sale,
         way: Way::Rules(&[exact("debt-by-day", "max(0, 0 - m)", &[same("m", "cash.by_day")], |x| {
             Some((-x[0]).max(0.0))
         })]),

@@ -13,22 +13,25 @@ pub static FAMILY: Family = Family { figures: FIGURES, fields: FIELDS, sums: SUM
 
 const BIRDS: &str = "vaccine.birds";
 const AGE: &str = "vaccine.age_d";
+const DOSES: &str = "vaccine.doses_per_vial";
 pub(crate) const MEASURED: &str = "vaccine.measured_2h_l";
-
-/// Skimmed milk powder in a litre of vaccine water, g.
-const LEAST_POWDER_G: f64 = 2.0;
-const MOST_POWDER_G: f64 = 4.0;
 
 static FIELDS: &[Field] = &[
     asked(BIRDS, count(Unit::Birds, 10.0, 100_000.0), Need::Optional),
     asked(AGE, asked_outside(count(Unit::Day, 1.0, 84.0), 5.0, 42.0), Need::Optional),
+    asked(DOSES, count(Unit::One, 1.0, 50_000.0), Need::Optional),
     asked(MEASURED, number(Unit::Litre, 0.1, 10_000.0), Need::Optional),
 ];
 
 static SUMS: &[Sum] = &[Sum {
     name: "vaccine-water",
-    inputs: &[asks("birds", BIRDS), asks("age_d", AGE), may_ask("measured_2h_l", MEASURED)],
-    figures: &["vaccine.water", "vaccine.water_by_age", "vaccine.milk_powder"],
+    inputs: &[
+        asks("birds", BIRDS),
+        asks("age_d", AGE),
+        may_ask("measured_2h_l", MEASURED),
+        may_ask("doses_per_vial", DOSES),
+    ],
+    figures: &["vaccine.water", "vaccine.water_by_age", "vaccine.milk_powder", "vaccine.vials"],
     caution: Some("sum-vaccine-water-caution"),
 }];
 
@@ -59,10 +62,20 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Gram,
         decimals: 0,
         rules: &[exact("milk-powder", "V * (2 + 4) / 2", &[figure("V", "vaccine.water")], |x| {
-            Some(x[0] * (LEAST_POWDER_G + MOST_POWDER_G) / 2.0)
+            let (least, most) = vaccine::milk_powder_g(x[0]);
+            Some((least + most) / 2.0)
         })
         .from("vaccine-water", Status::Published)
-        .between(|x| Some((x[0] * LEAST_POWDER_G, x[0] * MOST_POWDER_G)))],
+        .between(|x| Some(vaccine::milk_powder_g(x[0])))],
+    },
+    FigureSpec {
+        id: "vaccine.vials",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact("vaccine-vials", "ceil(n / D)", &[field("n", BIRDS), field("D", DOSES)], |x| {
+            Some(vaccine::vials(x[0], x[1]))
+        })
+        .from("vaccine-water", Status::Published)],
     },
 ];
 

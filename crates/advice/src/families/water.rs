@@ -4,7 +4,7 @@ use quantity::{Status, Unit};
 
 use super::Family;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, of_days};
-use crate::series::{SeriesSpec, Way, age, every_day, given, same};
+use crate::series::{SeriesSpec, Until, Way, age, every_day, given, same};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -151,6 +151,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::MillilitrePerBird,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "water-per-bird",
             "r * f * h",
@@ -168,6 +169,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Litre,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "water-by-day",
             "n * w / 1000",
@@ -180,6 +182,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Litre,
         decimals: 1,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "vaccine-water-by-day",
             "n * min(d, 40) / 1000",
@@ -193,6 +196,7 @@ static SERIES: &[SeriesSpec] = &[
         unit: Unit::Litre,
         decimals: 0,
         first_day: 0,
+        until: Until::Sale,
         way: Way::Rules(&[exact(
             "water-by-day-without-heat",
             "n * r * f / 1000",

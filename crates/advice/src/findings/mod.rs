@@ -11,6 +11,7 @@ mod feed;
 mod guard;
 mod heat;
 mod litter;
+mod medicine;
 mod money;
 mod performance;
 mod space;
@@ -35,6 +36,7 @@ static CHECKS: &[&[Check]] = &[
     water::CHECKS,
     money::CHECKS,
     vaccine::CHECKS,
+    medicine::CHECKS,
     weighing::CHECKS,
     performance::CHECKS,
 ];

@@ -61,10 +61,10 @@ fn furthest(weights: &[f64], odd: &[f64]) -> Option<f64> {
 }
 
 fn few_weighed(_: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let birds = outcome.number("weighing.birds_weighed")?;
+    let birds = outcome.number("weighing.n")?;
     (birds < ENOUGH).then(|| {
         Finding::new("few-weighed", Weight::Look)
-            .with("birds", Detail::Figure("weighing.birds_weighed"))
+            .with("birds", Detail::Figure("weighing.n"))
             .with("enough", number(ENOUGH, Unit::Birds, 0))
     })
 }
@@ -84,6 +84,6 @@ fn cv_scale(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 }
 
 fn weigh_all_penned(_: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let weighs = outcome.get("weighing.sample_size").or_else(|| outcome.get("weighing.birds_weighed"));
+    let weighs = outcome.get("weighing.sample_size").or_else(|| outcome.get("weighing.n"));
     weighs.map(|_| Finding::new("weigh-all-penned", Weight::Note))
 }

@@ -1,11 +1,12 @@
 //! Generated books: a few phones that write, put right, take back, meet now and then, and have bad luck.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::LazyLock;
 
+use quantity::CivilDay;
 use serde_json::json;
 use uuid::Uuid;
 
+use super::bodies;
 use super::luck::Luck;
 use super::make::{self, FARM};
 use crate::access::{Access, Role};
@@ -13,30 +14,36 @@ use crate::compose::{Draft, SeriesEnd, Sight, compose_by};
 use crate::entry::*;
 use crate::finding::Conflict;
 use crate::fold::{BookState, Rules, ask_and_take_the_last};
-use crate::kind::{About, Counting, KINDS, Kind, Span};
-use crate::limit::HOUSE_OF_PLAN;
+use crate::kind::{About, KINDS, Kind};
 
-/// The program's kinds, and two of the sorts that are still to come.
-pub(super) static TRIAL_KINDS: LazyLock<&'static [Kind]> = LazyLock::new(|| {
-    let batch = &[About::Batch];
-    let a_day = |part| Counting::OneASlot(Span { each_day: true, part });
-    let row = |name, rank, counting| Kind {
-        name,
-        rank,
-        counting,
-        about: batch,
-        upcasters: &[],
-        section: None,
-        limit: None,
-    };
-    let to_come = [row("water", 100, a_day(None)), row("sensor-day", 110, a_day(Some("channel")))];
-    Vec::leak(KINDS.iter().copied().chain(to_come).collect())
-});
-
-/// The rules of the program, over the kinds of the trial.
+/// The rules of the program.
 pub(crate) fn rules() -> Rules {
-    Rules { kinds: *TRIAL_KINDS, contest: ask_and_take_the_last }
+    Rules { kinds: KINDS, contest: ask_and_take_the_last }
 }
+
+/// What sort of book is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sort {
+    /// Several phones, copied and forged ones among them, and few kinds, so that they meet in the slots.
+    Wild,
+    /// Two honest phones that write down a batch, all its kinds, and mostly what is added up.
+    Batch,
+}
+
+/// The kinds that are added up, and those whose limits look at them.
+const ADDED_UP: &[&str] = &[
+    "chicks-placed",
+    "deaths",
+    "deaths",
+    "birds-out",
+    "sale",
+    "feed-delivered",
+    "feed-given",
+    "feed-given",
+    "feed-spoiled",
+    "crop-fill",
+    "plan-adopted",
+];
 
 /// A generated book, and what happened while it came about.
 pub(super) struct Book {
@@ -55,13 +62,14 @@ struct Phone {
 }
 
 struct World {
+    sort: Sort,
     luck: Luck,
     entries: Vec<StoredEntry>,
     phones: Vec<Phone>,
     features: BTreeSet<&'static str>,
     ids: BTreeSet<u128>,
-    /// Ids that somebody superseded before anybody used them.
-    promised: Vec<EntryId>,
+    /// Ids that somebody superseded before anybody used them, with what the entry that does so is about.
+    promised: Vec<(EntryId, Subject)>,
     /// The kinds this book is about: few, so that the phones meet in the slots.
     kinds: Vec<&'static str>,
     /// Whether phones are copied in it.
@@ -73,23 +81,42 @@ struct World {
 const MINUTE: i64 = 60_000;
 const YEAR: i64 = 365 * 24 * 60 * MINUTE;
 
-/// The book of a seed.
-pub(super) fn book(seed: u64) -> Book {
-    let mut world = World::new(seed);
-    let steps = 10 + world.luck.below(40);
+/// The book of a sort and a seed.
+pub(super) fn book(sort: Sort, seed: u64) -> Book {
+    let mut world = World::new(sort, seed);
+    if sort == Sort::Batch {
+        world.begin();
+    }
+    let steps = match sort {
+        Sort::Wild => 10 + world.luck.below(40),
+        Sort::Batch => 6 + world.luck.below(11),
+    };
     for _ in 0..steps {
         world.step();
     }
-    if world.luck.chance(25) {
+    // It folds the book, which the many small ones can do without.
+    if sort == Sort::Wild && world.luck.chance(25) {
         world.settle_a_conflict();
     }
     world.deliver()
 }
 
+fn any_kind(luck: &mut Luck) -> &'static str {
+    luck.pick(KINDS).name
+}
+
+/// Half the time of those on which the questions of the fold were first asked.
+fn few_kinds(luck: &mut Luck) -> Vec<&'static str> {
+    let first = ["farm", "house", "plan-adopted", "note", "prices"];
+    let many = 1 + luck.below(4);
+    (0..many).map(|_| if luck.chance(60) { *luck.pick(&first) } else { any_kind(luck) }).collect()
+}
+
 impl World {
-    fn new(seed: u64) -> Self {
+    fn new(sort: Sort, seed: u64) -> Self {
         let mut luck = Luck::new(seed);
-        let phones = (0..2 + luck.below(3) as u128)
+        let more = if sort == Sort::Wild { luck.below(3) } else { 0 };
+        let phones = (0..2 + more as u128)
             .map(|number| Phone {
                 device: make::device(number),
                 end: None,
@@ -97,10 +124,16 @@ impl World {
                 known: BTreeSet::new(),
             })
             .collect();
-        let names: Vec<&'static str> = TRIAL_KINDS.iter().map(|kind| kind.name).collect();
-        let kinds = (0..1 + luck.below(4)).map(|_| *luck.pick(&names)).collect();
-        let (cloned, forged) = (luck.chance(30), luck.chance(30));
+        let kinds = match sort {
+            Sort::Wild => few_kinds(&mut luck),
+            Sort::Batch => (0..12)
+                .map(|_| if luck.chance(70) { *luck.pick(ADDED_UP) } else { any_kind(&mut luck) })
+                .collect(),
+        };
+        let is_wild = sort == Sort::Wild;
+        let (cloned, forged) = (is_wild && luck.chance(30), is_wild && luck.chance(30));
         Self {
+            sort,
             luck,
             entries: Vec::new(),
             phones,
@@ -110,6 +143,17 @@ impl World {
             kinds,
             cloned,
             forged,
+        }
+    }
+
+    /// Most batches have a plan and chicks before there is much else to write down.
+    fn begin(&mut self) {
+        for (kind, percent) in [("plan-adopted", 60), ("chicks-placed", 80)] {
+            if self.luck.chance(percent) {
+                let draft = self.something_of(kind);
+                let stored = self.compose(0, draft);
+                self.put(0, stored);
+            }
         }
     }
 
@@ -183,15 +227,20 @@ impl World {
 
     fn something_new(&mut self) -> Draft {
         let kind = *self.luck.pick(&self.kinds.clone());
+        self.something_of(kind)
+    }
+
+    fn something_of(&mut self, kind: &str) -> Draft {
         let (id, subject) = (self.fresh_id(), self.subject(kind));
-        let day = make::day(self.luck.below(4) as i32);
-        let body = self.body(kind);
+        let (day, body) = (self.day(), bodies::body(kind, &mut self.luck));
         Draft::new(id, kind, subject, day, body)
     }
 
     fn subject(&mut self, kind: &str) -> Subject {
-        let row = Kind::named(kind, *TRIAL_KINDS).unwrap();
-        let which = Uuid::from_u128(1 + self.luck.below(2) as u128);
+        let row = Kind::named(kind, KINDS).unwrap();
+        // Of a farm's two batches mostly the one is written about that is in the house.
+        let other = if self.sort == Sort::Wild { 50 } else { 15 };
+        let which = Uuid::from_u128(if self.luck.chance(other) { 2 } else { 1 });
         match self.luck.pick(row.about) {
             About::Farm => Subject::Farm,
             About::House => Subject::House(HouseId(which)),
@@ -199,16 +248,10 @@ impl World {
         }
     }
 
-    fn body(&mut self, kind: &str) -> Body {
-        let number = self.luck.next() as f64 / 1e12;
-        let mut body = make::body("number", json!(number));
-        let which = 1 + self.luck.below(3) as u128;
-        match kind {
-            "sensor-day" => body.extend(make::body("channel", json!(format!("channel {which}")))),
-            "plan-adopted" => body.extend(make::body(HOUSE_OF_PLAN, json!(Uuid::from_u128(which)))),
-            _ => {}
-        }
-        body
+    /// One of a few days, so that several entries are about one.
+    fn day(&mut self) -> CivilDay {
+        let days = if self.sort == Sort::Wild { 4 } else { 7 };
+        make::day(self.luck.below(days) as i32)
     }
 
     /// Puts right or takes back something the phone has: mostly what is not put right yet, sometimes an old version, as
@@ -224,16 +267,16 @@ impl World {
             known.iter().copied().filter(|at| !superseded.contains(&self.entries[*at].entry.id)).collect();
         let from = if self.luck.chance(12) || open.is_empty() { &known } else { &open };
         let wrong = self.entries[*self.luck.pick(from)].entry.clone();
-        let second = self.entries[*self.luck.pick(from)].entry.id;
+        let second = self.entries[*self.luck.pick(from)].entry.clone();
         let id = self.fresh_id();
-        let body = if withdrawn { Body::new() } else { self.body(&wrong.kind) };
+        let body = if withdrawn { Body::new() } else { bodies::body(&wrong.kind, &mut self.luck) };
         let mut draft = Draft { withdrawn, ..Draft::correction(id, &wrong, body) };
-        if self.luck.chance(12) && second != wrong.id {
-            draft.supersedes.push(second);
+        if self.luck.chance(12) && second.id != wrong.id && self.may_join(second.subject, wrong.subject) {
+            draft.supersedes.push(second.id);
             self.happened("two put right in one");
         }
         if self.luck.chance(12) {
-            draft.day = make::day(self.luck.below(4) as i32);
+            draft.day = self.day();
             self.happened("moved to another day");
         }
         if known.iter().any(|at| self.entries[*at].entry.id == wrong.id && !wrong.supersedes.is_empty()) {
@@ -241,24 +284,33 @@ impl World {
         }
         self.happened(if withdrawn { "withdrawal" } else { "correction" });
         // A kind of another program cannot be composed here, and cannot be put right here either.
-        Kind::named(&draft.kind, *TRIAL_KINDS).is_some().then_some(draft)
+        Kind::named(&draft.kind, KINDS).is_some().then_some(draft)
     }
 
     /// Puts right an entry that nobody has, and that may turn up later.
     fn correction_of_the_unknown(&mut self) -> Draft {
         let promised = self.fresh_id();
-        self.promised.push(promised);
-        Draft { supersedes: vec![promised], ..self.something_new() }
+        let draft = self.something_new();
+        self.promised.push((promised, draft.subject));
+        Draft { supersedes: vec![promised], ..draft }
     }
 
     /// Uses an id that was superseded before, perhaps on top of what supersedes it: then a ring closes.
     fn use_of_a_promised_id(&mut self, phone: usize) -> Option<Draft> {
-        let id = self.promised.pop()?;
-        let supersedes = match self.phones[phone].known.last() {
-            Some(last) if self.luck.chance(70) => vec![self.entries[*last].entry.id],
+        let (id, subject) = self.promised.pop()?;
+        let draft = self.something_new();
+        let last = self.phones[phone].known.last().map(|last| &self.entries[*last].entry);
+        let supersedes = match last {
+            Some(last) if self.may_join(last.subject, draft.subject) && self.luck.chance(70) => vec![last.id],
             _ => Vec::new(),
         };
-        Some(Draft { id, supersedes, ..self.something_new() })
+        self.may_join(subject, draft.subject).then_some(Draft { id, supersedes, ..draft })
+    }
+
+    /// Whether entries about two subjects may be versions of one thing: no honest phone writes that of a batch and its
+    /// house.
+    fn may_join(&self, one: Subject, other: Subject) -> bool {
+        self.sort == Sort::Wild || one == other
     }
 
     fn sight(&self, phone: &Phone) -> Sight {
@@ -281,7 +333,7 @@ impl World {
         let phone = &self.phones[phone];
         let person = PersonId(Uuid::from_u128(7));
         let access = Access::granted(FARM, person, phone.device, Role::Helper);
-        compose_by(*TRIAL_KINDS, &access, phone.end, draft, &self.sight(phone), phone.wall_millis).unwrap()
+        compose_by(KINDS, &access, phone.end, draft, &self.sight(phone), phone.wall_millis).unwrap()
     }
 
     /// Makes some entries those of an older or a newer program.
@@ -336,7 +388,7 @@ impl World {
         let state = BookState::folded(FARM, rules(), self.entries.iter().cloned());
         let is_known = |conflict: &Conflict| conflict.winner.kind().is_some();
         let Some(conflict) = state.conflicts().into_iter().find(is_known) else { return };
-        let (id, body) = (self.fresh_id(), self.body(&conflict.winner.entry().kind));
+        let (id, body) = (self.fresh_id(), bodies::body(&conflict.winner.entry().kind, &mut self.luck));
         let stored = self.compose(0, conflict.settle(id, body));
         self.put(0, stored);
         self.happened("settled conflict");

@@ -13,9 +13,9 @@ use crate::record::Record;
 #[derive(Debug, Default, PartialEq)]
 pub(super) struct View {
     /// What counts, in the order of the fold.
-    counting: Vec<EntryHash>,
+    pub(super) counting: Vec<EntryHash>,
     /// What counts in each slot.
-    slots: BTreeMap<Slot, EntryHash>,
+    pub(super) slots: BTreeMap<Slot, EntryHash>,
     /// The heads of each conflict, and its provisional winner.
     pub(super) conflicts: BTreeSet<(Cause, BTreeSet<EntryHash>, EntryHash)>,
     faults: BTreeSet<Fault>,
@@ -39,11 +39,7 @@ impl View {
                 .map(|conflict| (conflict.cause, hashes(&conflict.heads), conflict.winner.hash()))
                 .collect(),
             faults: state.faults().into_iter().collect(),
-            findings: state
-                .findings()
-                .into_iter()
-                .filter(|finding| !matches!(finding, Finding::PlanForUnknownHouse { .. }))
-                .collect(),
+            findings: state.findings().into_iter().filter(|finding| !is_of_a_limit(finding)).collect(),
             seen: state.seen(),
             unknown: state.unknown_entries(),
         }
@@ -257,6 +253,21 @@ impl<'a> Oracle<'a> {
                 }
             }
         }
+    }
+}
+
+/// Whether a finding is a limit's and not about devices and versions.
+fn is_of_a_limit(finding: &Finding) -> bool {
+    match finding {
+        Finding::ClonedDevice { .. }
+        | Finding::MissingSequence { .. }
+        | Finding::BrokenChain { .. }
+        | Finding::UnreadableVersion { .. } => false,
+        Finding::PlanForUnknownHouse { .. }
+        | Finding::MoreGoneThanAlive { .. }
+        | Finding::MoreFeedThanDelivered { .. }
+        | Finding::MoreFullThanFelt { .. }
+        | Finding::PlacedFarFromPlan { .. } => true,
     }
 }
 

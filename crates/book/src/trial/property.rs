@@ -1,17 +1,19 @@
 //! The promise of the fold, on generated books: the same entries give the same state, in every order and by every way,
 //! and it is the state that the definitions ask for.
 
-use std::collections::BTreeMap;
+use std::ops::Range;
 
-use super::generate::{self, Book};
+use super::generate::{self, Book, Sort};
 use super::luck::Luck;
 use super::make::FARM;
 use super::oracle::View;
+use super::shares::Shares;
 use crate::entry::StoredEntry;
 use crate::finding::Cause;
 use crate::fold::{BookState, Outcome, Rules, ask_and_take_the_last};
 
-const BOOKS: u64 = 2_000;
+/// The many small books of two phones, in `sums`, are beside these.
+const BOOKS: u64 = 1_000;
 
 /// Why a book breaks the promise.
 type Broken = &'static str;
@@ -101,40 +103,28 @@ fn fail(rules: Rules, book: Book, seed: u64, broken: Broken) -> ! {
     panic!("book {seed}: {broken}\n{}\nfold: {state:#?}\noracle: {expected:#?}", lines.join("\n"));
 }
 
-/// In how many books each feature occurs.
-type Shares = BTreeMap<&'static str, u64>;
-
-/// Adds up in how many books something occurs.
-fn count(shares: &mut Shares, feature: &'static str, occurs: bool) {
-    *shares.entry(feature).or_default() += u64::from(occurs);
-}
-
 fn count_outcomes(shares: &mut Shares, state: &BookState) {
     use crate::finding::{Fault, Finding};
     let (conflicts, faults, findings) = (state.conflicts(), state.faults(), state.findings());
-    count(shares, "=> fork", conflicts.iter().any(|conflict| conflict.cause == Cause::Fork));
-    count(shares, "=> written apart", conflicts.iter().any(|conflict| conflict.cause == Cause::WrittenApart));
-    count(shares, "=> no conflict", conflicts.is_empty());
-    count(shares, "=> ring", faults.iter().any(|fault| matches!(fault, Fault::Cycle { .. })));
-    count(shares, "=> other farm", faults.iter().any(|fault| matches!(fault, Fault::OtherFarm { .. })));
+    shares.count("=> fork", conflicts.iter().any(|conflict| conflict.cause == Cause::Fork));
+    shares.count("=> written apart", conflicts.iter().any(|conflict| conflict.cause == Cause::WrittenApart));
+    shares.count("=> no conflict", conflicts.is_empty());
+    shares.count("=> ring", faults.iter().any(|fault| matches!(fault, Fault::Cycle { .. })));
+    shares.count("=> other farm", faults.iter().any(|fault| matches!(fault, Fault::OtherFarm { .. })));
     let finds = |wanted: fn(&Finding) -> bool| findings.iter().any(wanted);
-    count(shares, "=> cloned device", finds(|finding| matches!(finding, Finding::ClonedDevice { .. })));
-    count(shares, "=> missing sequence", finds(|finding| matches!(finding, Finding::MissingSequence { .. })));
-    count(shares, "=> broken chain", finds(|finding| matches!(finding, Finding::BrokenChain { .. })));
-    count(shares, "=> unreadable", finds(|finding| matches!(finding, Finding::UnreadableVersion { .. })));
-    count(
-        shares,
-        "=> unknown house",
-        finds(|finding| matches!(finding, Finding::PlanForUnknownHouse { .. })),
-    );
+    shares.count("=> cloned device", finds(|finding| matches!(finding, Finding::ClonedDevice { .. })));
+    shares.count("=> missing sequence", finds(|finding| matches!(finding, Finding::MissingSequence { .. })));
+    shares.count("=> broken chain", finds(|finding| matches!(finding, Finding::BrokenChain { .. })));
+    shares.count("=> unreadable", finds(|finding| matches!(finding, Finding::UnreadableVersion { .. })));
+    shares.count("=> unknown house", finds(|finding| matches!(finding, Finding::PlanForUnknownHouse { .. })));
     let missing_parent = state
         .all_records()
         .any(|record| record.entry().supersedes.iter().any(|id| state.records(*id).is_empty()));
-    count(shares, "=> missing parent", missing_parent);
+    shares.count("=> missing parent", missing_parent);
     let several_threads = state.slots().any(|(slot, current)| {
         state.history(slot).len() > state.thread(current.entry().id).len() && conflicts.is_empty()
     });
-    count(shares, "=> followed in its slot", several_threads);
+    shares.count("=> followed in its slot", several_threads);
 }
 
 /// Each feature, with the least share of the books, in percent, in which it has to occur.
@@ -167,45 +157,29 @@ const LEAST_SHARES: &[(&str, u64)] = &[
     ("withdrawal", 45),
 ];
 
-/// Checks the books of some seeds, and says in how many of them each feature occurs.
-fn keep_the_promise(seeds: std::ops::Range<u64>) -> Shares {
+/// Checks the books of some seeds, and counts in how many of them each feature occurs.
+fn keep_the_promise(seeds: Range<u64>, shares: &mut Shares) {
     let rules = generate::rules();
-    let mut shares = Shares::new();
     for seed in seeds {
-        let book = generate::book(seed);
+        let book = generate::book(Sort::Wild, seed);
         let state = match promise(rules, &book.entries, seed) {
             Ok(state) => state,
             Err(broken) => fail(rules, book, seed, broken),
         };
-        *shares.entry("entries").or_default() += book.entries.len() as u64;
-        book.features.iter().for_each(|feature| count(&mut shares, feature, true));
-        count_outcomes(&mut shares, &state);
+        shares.add("entries", book.entries.len() as u64);
+        book.features.iter().for_each(|feature| shares.count(feature, true));
+        count_outcomes(shares, &state);
     }
-    shares
 }
 
 #[test]
 fn the_same_entries_give_the_same_state() {
-    let halves = std::thread::scope(|scope| {
-        let halves = [0..BOOKS / 2, BOOKS / 2..BOOKS].map(|seeds| scope.spawn(|| keep_the_promise(seeds)));
-        halves.map(|half| half.join().expect("a book broke the promise"))
-    });
-    let mut shares = Shares::new();
-    for (feature, books) in halves.into_iter().flatten() {
-        *shares.entry(feature).or_default() += books;
-    }
-    for (feature, books) in &shares {
-        println!("{:5.1} per 100 books: {feature}", *books as f64 * 100.0 / BOOKS as f64);
-    }
-    for (feature, least) in LEAST_SHARES {
-        let books = shares.get(feature).copied().unwrap_or_default();
-        assert!(books * 100 >= least * BOOKS, "{feature} occurs in {books} of {BOOKS} books, too few");
-    }
+    Shares::of(BOOKS, keep_the_promise).ask_for(LEAST_SHARES, BOOKS);
 }
 
 /// In how many of some books the promise is broken under the rules.
 fn broken_promises(rules: Rules, books: u64) -> u64 {
-    let is_broken = |seed: &u64| promise(rules, &generate::book(*seed).entries, *seed).is_err();
+    let is_broken = |seed: &u64| promise(rules, &generate::book(Sort::Wild, *seed).entries, *seed).is_err();
     (0..books).filter(is_broken).count() as u64
 }
 

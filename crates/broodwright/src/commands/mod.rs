@@ -1,10 +1,17 @@
 //! One file a command.
 
+mod check;
+mod export;
+mod history;
+mod import;
 mod plan;
+mod record;
 mod schema;
 mod serve;
 mod sums;
 mod verify;
+mod walk;
+mod weigh;
 
 use std::io::Write;
 
@@ -20,6 +27,13 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("sums", given)) => sums::run(given, locale),
         Some(("verify", given)) => verify::run(given, locale),
         Some(("serve", given)) => serve::run(given, locale),
+        Some(("record", given)) => record::run(given, locale),
+        Some(("walk", given)) => walk::run(given, locale),
+        Some(("weigh", given)) => weigh::run(given, locale),
+        Some(("history", given)) => history::run(given, locale),
+        Some(("export", given)) => export::run(given, locale),
+        Some(("import", given)) => import::run(given, locale),
+        Some(("check", given)) => check::run(given, locale),
         Some(("schema", _)) => schema::run(),
         // clap asks for a command before we come here.
         _ => Ok(()),
@@ -41,8 +55,12 @@ fn viewer(mut viewer: Viewer, given: &ArgMatches, locale: Locale) -> Viewer {
 
 /// Prints on standard output.
 fn print(text: &str) -> Result<(), Failure> {
+    print_bytes(text.as_bytes())
+}
+
+fn print_bytes(bytes: &[u8]) -> Result<(), Failure> {
     let mut out = std::io::stdout().lock();
-    out.write_all(text.as_bytes())?;
+    out.write_all(bytes)?;
     out.flush()?;
     Ok(())
 }

@@ -1,25 +1,19 @@
 //! `serve`: the pages, on this machine.
 
 use std::net::SocketAddr;
-use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use clap::ArgMatches;
 use present::{Locale, Words, say};
 use serve::{Site, SiteOptions};
-use store::{PostgresStore, SqliteStore, Store};
+use store::{SqliteStore, Store};
 use uuid::Uuid;
 
 use crate::arguments::VERSION;
 use crate::clock::now;
-use crate::demo;
 use crate::failure::Failure;
-
-/// The book when none is named: in the folder the program is started in.
-const BOOK: &str = "farm.book";
-
-/// Connections to a PostgreSQL database: a handful, since each page needs one for moments only.
-const CONNECTIONS: usize = 8;
+use crate::farm_book;
+use crate::training;
 
 /// Serves until it is interrupted.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -36,16 +30,22 @@ async fn serve_book(given: &ArgMatches, address: SocketAddr, words: &Words) -> R
     // Refused before a book is made.
     let listener = serve::bind(address).await.map_err(|error| refused(&error, words))?;
     let is_demo = given.get_flag("demo");
-    let (store, place) = open(given, is_demo, words).await?;
+    let (store, place) = if is_demo {
+        let store = SqliteStore::in_memory().map_err(|error| Failure::Failed(error.to_string()))?;
+        (Arc::new(store) as Arc<dyn Store>, words.plain("serve-demo-book"))
+    } else {
+        farm_book::store(given, true, words).await?
+    };
     let cannot_open = |error: store::StoreError| {
         Failure::Failed(say!(words, "serve-cannot-open", book = &place, why = error.to_string()))
     };
-    let loopback = serve::sole_farm(&*store, now(), Uuid::now_v7).await.map_err(cannot_open)?;
-    let options =
-        SiteOptions { loopback, demo: is_demo, version: VERSION.to_owned(), now, new_id: Uuid::now_v7 };
+    let now: fn() -> i64 = if is_demo { training::now } else { now };
+    let new_id: fn() -> Uuid = if is_demo { training::new_id } else { Uuid::now_v7 };
+    let loopback = serve::sole_farm(&*store, now(), new_id).await.map_err(cannot_open)?;
+    let options = SiteOptions { loopback, demo: is_demo, version: VERSION.to_owned(), now, new_id };
     if is_demo {
-        let pages = serve::router(Site::new(Arc::clone(&store), options.clone()));
-        demo::enter(&pages).await.map_err(|error| Failure::Failed(error.to_string()))?;
+        let entered = training::enter(&store, &options).await;
+        entered.map_err(|error| Failure::Failed(error.to_string()))?;
     }
     let address = listener.local_addr()?;
     super::print(&(say!(words, "serve-open", address = address.to_string(), book = place) + "\n"))?;
@@ -57,32 +57,6 @@ async fn serve_book(given: &ArgMatches, address: SocketAddr, words: &Words) -> R
     };
     let serving = serve::serve_on(Site::new(store, options), listener, stopped);
     serving.await.map_err(|error| refused(&error, words))
-}
-
-/// The store asked for, and how to call it.
-async fn open(given: &ArgMatches, is_demo: bool, words: &Words) -> Result<(Arc<dyn Store>, String), Failure> {
-    if is_demo {
-        let store = SqliteStore::in_memory().map_err(|error| Failure::Failed(error.to_string()))?;
-        return Ok((Arc::new(store), words.plain("serve-demo-book")));
-    }
-    if let Some(url) = given.get_one::<String>("database") {
-        let store = PostgresStore::connect(url, CONNECTIONS).await.map_err(|error| {
-            Failure::Failed(say!(
-                words,
-                "serve-cannot-open",
-                book = words.plain("serve-database"),
-                why = error.to_string()
-            ))
-        })?;
-        // The address may hold a password, so it is not said again.
-        return Ok((Arc::new(store), words.plain("serve-database")));
-    }
-    let file = given.get_one::<PathBuf>("book").map_or(Path::new(BOOK), PathBuf::as_path);
-    let name = file.display().to_string();
-    let store = SqliteStore::open(file, store::sqlite::Opening::default()).map_err(|error| {
-        Failure::Failed(say!(words, "serve-cannot-open", book = &name, why = error.to_string()))
-    })?;
-    Ok((Arc::new(store), name))
 }
 
 fn refused(error: &serve::ServeError, words: &Words) -> Failure {

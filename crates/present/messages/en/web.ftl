@@ -11,7 +11,6 @@ working-of-another-day = On another day of age
 working-show-day = Show that day
 page-answers = Your answers
 answers-on-page = The boxes below are in sections that fold away. Nothing has to be filled in; “not known” is an answer too.
-put-right = Put right
 more-if-known = More, if you know it
 new-plan-in = In which house?
 sums-before = Before the chicks

@@ -1,9 +1,12 @@
 //! Forms as HTML: labels tied to their fields, faults beside them and in a summary on top.
 
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
+
+use quantity::field::NOT_KNOWN;
 
 use crate::form::{Control, Input};
 use crate::say;
+use crate::scene::spread::Spread;
 use crate::words::Words;
 
 /// The element id of an input.
@@ -13,7 +16,7 @@ pub fn field_anchor(key: &str) -> String {
 
 /// One input of a form.
 pub fn input(input: &Input, words: &Words) -> Markup {
-    let id = field_anchor(input.key);
+    let id = field_anchor(&input.key);
     let (hint_id, fault_id) = (format!("{id}-hint"), format!("{id}-fault"));
     let has_hint = !input.hint.is_empty();
     let described: Vec<&str> = [(has_hint, &hint_id), (input.fault.is_some(), &fault_id)]
@@ -54,6 +57,13 @@ pub fn input(input: &Input, words: &Words) -> Markup {
                 input id=(id) name=(input.key) type="date" value=(typed) aria-describedby=[describes] aria-invalid=[invalid];
             }
         },
+        Control::One { options } if are_drawn(options) => html! {
+            fieldset class="input" id=(id) aria-describedby=[describes] {
+                legend { (input.label) }
+                (notes)
+                (drawn_choices(&input.key, options, words))
+            }
+        },
         Control::One { options } => html! {
             div class="input" {
                 label for=(id) { (input.label) }
@@ -79,6 +89,33 @@ pub fn input(input: &Input, words: &Words) -> Markup {
     }
 }
 
+/// Value, label and whether chosen.
+type Choice = (String, String, bool);
+
+/// Whether each answer has a drawing: how chicks lie is sooner seen than read.
+fn are_drawn(options: &[Choice]) -> bool {
+    let mut known = options.iter().filter(|(value, ..)| value != NOT_KNOWN).peekable();
+    known.peek().is_some() && known.all(|(value, ..)| Spread::from_word(value).is_some())
+}
+
+/// Answers to choose by their drawing, with the words below it.
+fn drawn_choices(key: &str, options: &[Choice], words: &Words) -> Markup {
+    let said = options.iter().any(|(.., chosen)| *chosen);
+    html! {
+        div class="drawn-choices" {
+            @for (value, label, chosen) in options {
+                label class="drawn" {
+                    @if let Some(spread) = Spread::from_word(value) { (PreEscaped(spread.draw(""))) }
+                    span { input type="radio" name=(key) value=(value) checked[*chosen]; " " (label) }
+                }
+            }
+            label class="drawn" {
+                span { input type="radio" name=(key) value="" checked[!said]; " " (words.plain("not-said")) }
+            }
+        }
+    }
+}
+
 /// The summary of faults on top of a form: takes the focus, links to each field of the form, which stands at `form`; on
 /// the same page where that is empty.
 pub fn fault_summary(inputs: &[&Input], words: &Words, form: &str) -> Markup {
@@ -89,9 +126,42 @@ pub fn fault_summary(inputs: &[&Input], words: &Words, form: &str) -> Markup {
             div class="faults" role="alert" tabindex="-1" id="faults" {
                 h2 { (say!(words, "faults-title", count = faulty.len() as f64)) }
                 ul { @for (input, fault) in faulty {
-                    li { a href=(format!("{form}#{}", field_anchor(input.key))) { (fault) } }
+                    li { a href=(format!("{form}#{}", field_anchor(&input.key))) { (fault) } }
                 } }
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::viewer::Locale;
+
+    fn one(values: &[&str], chosen: &str) -> String {
+        let option = |value: &&str| ((*value).to_owned(), format!("label of {value}"), *value == chosen);
+        let options = values.iter().map(option).collect();
+        let asked = Input {
+            key: "look.spread".into(),
+            label: "How they lie".into(),
+            hint: String::new(),
+            control: Control::One { options },
+            fault: None,
+        };
+        input(&asked, Words::of(Locale::English)).into_string()
+    }
+
+    #[test]
+    fn how_chicks_lie_is_chosen_by_its_drawing() {
+        let page = one(quantity::records::SPREADS, "panting");
+        assert_eq!((page.matches("<svg").count(), page.matches("type=\"radio\"").count()), (5, 6));
+        assert!(page.contains("value=\"panting\" checked"), "{page}");
+        assert_eq!(page.matches(" checked").count(), 1);
+        assert!(one(quantity::records::SPREADS, "").contains("value=\"\" checked"));
+    }
+
+    #[test]
+    fn other_choices_stay_a_list() {
+        assert!(one(quantity::records::SMELLS, "").contains("<select"));
     }
 }

@@ -9,7 +9,7 @@ use crate::scene::bars::{Bar, Bars, BarsWords};
 use crate::scene::chart::{Band, Chart, ChartWords, Limit, Series, Stroke};
 use crate::scene::columns::{Column, Columns, ColumnsWords};
 use crate::scene::stock::{Mark, Stock, StockDay, StockWords};
-use crate::{say, show, working};
+use crate::{by_day, say, show, working};
 
 /// A drawing of one or two figures by day.
 struct ByDay<'a> {
@@ -88,7 +88,7 @@ impl Shown<'_> {
         let found = found?;
         let label = |series: &Days| working::label(series.id, self.viewer);
         let first = found.first()?.0;
-        let alternative = self.in_words(first, drawn.unit)?;
+        let alternative = by_day::in_words(first, drawn.unit, 0, self.viewer)?;
         let limit = drawn
             .limit
             .and_then(|id| Some(Limit { label: working::label(id, self.viewer), value: self.number(id)? }));
@@ -99,11 +99,11 @@ impl Shown<'_> {
                     label: label(series),
                     stroke: *stroke,
                     stepped: *stepped,
-                    points: points(series),
+                    points: by_day::points(series),
                 })
                 .collect(),
             // A range goes with a line from day to day, not with steps.
-            band: band(first)
+            band: by_day::ends(first)
                 .filter(|_| found.iter().all(|line| !line.2))
                 .map(|points| Band { label: self.words.plain("drawing-band"), points }),
             marks: self.marks(drawn.name),
@@ -111,7 +111,7 @@ impl Shown<'_> {
             from_zero: drawn.from_zero,
         };
         let words = ChartWords {
-            up: self.axis(&label(first), drawn.unit),
+            up: by_day::axis(&label(first), drawn.unit, self.viewer),
             across: self.words.plain("drawing-days"),
             alternative: alternative.clone(),
         };
@@ -123,41 +123,6 @@ impl Shown<'_> {
             data: self.days_data(&found.iter().map(|(series, ..)| *series).collect::<Vec<_>>(), drawn.unit),
             width_percent: 70,
         }))
-    }
-
-    fn axis(&self, label: &str, unit: Unit) -> String {
-        let unit = match unit {
-            Unit::Money => self.viewer.currency.clone().unwrap_or_default(),
-            unit => show::viewers_unit_label(unit, self.viewer),
-        };
-        if unit.is_empty() {
-            label.to_owned()
-        } else {
-            say!(self.words, "drawing-axis", what = label, unit = unit)
-        }
-    }
-
-    /// First, greatest or least, and last of a figure by day, in a sentence.
-    fn in_words(&self, series: &Days, unit: Unit) -> Option<String> {
-        let value = |at: usize| show::quantity(series.values[at], unit, 0, self.viewer);
-        let at = |day: usize| show::short(series.index[day], 0);
-        let last = series.values.len().checked_sub(1)?;
-        let order = |one: &usize, other: &usize| series.values[*one].total_cmp(&series.values[*other]);
-        let most = (0..=last).max_by(order)?;
-        let least = (0..=last).min_by(order)?;
-        Some(say!(
-            self.words,
-            "drawing-by-day",
-            what = working::label(series.id, self.viewer),
-            first_day = at(0),
-            first = value(0),
-            last_day = at(last),
-            last = value(last),
-            most_day = at(most),
-            most = value(most),
-            least_day = at(least),
-            least = value(least),
-        ))
     }
 
     /// Days on which something changes, where a drawing has room for them.
@@ -259,7 +224,7 @@ impl Shown<'_> {
             explained_by: Vec::new(),
         };
         let words = ColumnsWords {
-            up: self.axis(&self.words.plain("drawing-feed-up"), Unit::Kilogram),
+            up: by_day::axis(&self.words.plain("drawing-feed-up"), Unit::Kilogram, self.viewer),
             across: self.words.plain("drawing-weeks"),
             parts: names,
             alternative: alternative.clone(),
@@ -380,15 +345,4 @@ impl Shown<'_> {
 /// Days on which feed comes.
 fn trips(deliveries: &[advice::store_room::Delivery]) -> usize {
     deliveries.iter().map(|one| one.day).collect::<std::collections::BTreeSet<i32>>().len()
-}
-
-fn points(series: &Days) -> Vec<[f64; 2]> {
-    series.index.iter().zip(&series.values).map(|(day, value)| [*day, *value]).collect()
-}
-
-fn band(series: &Days) -> Option<Vec<[f64; 3]>> {
-    let ends = series.low.iter().zip(&series.high);
-    let points: Vec<[f64; 3]> =
-        series.index.iter().zip(ends).map(|(day, (low, high))| [*day, *low, *high]).collect();
-    (!points.is_empty()).then_some(points)
 }

@@ -65,6 +65,15 @@ pub struct Chart {
     pub from_zero: bool,
 }
 
+/// How far single values may be off: an upright stroke through each.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spans {
+    /// What they mean.
+    pub label: String,
+    /// Day, low and high.
+    pub points: Vec<[f64; 3]>,
+}
+
 /// The words around the drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ChartWords {
@@ -121,15 +130,41 @@ impl Band {
     }
 }
 
+impl Spans {
+    fn drawn(&self) -> impl Iterator<Item = [f64; 3]> {
+        self.points.iter().copied().filter(|point| point.iter().all(|value| drawable(*value)))
+    }
+
+    fn draw(&self, canvas: &mut Canvas, frame: &Frame) {
+        for [day, low, high] in self.drawn() {
+            draw_span(canvas, frame.x(day), frame.y(low), frame.y(high));
+        }
+    }
+}
+
+/// An upright stroke with a short one across at each end, within the drawing.
+pub(super) fn draw_span(canvas: &mut Canvas, x: f64, low: f64, high: f64) {
+    const HALF: f64 = 3.5;
+    let (left, right) = ((x - HALF).max(0.0), (x + HALF).min(super::WIDTH));
+    canvas.strokes(&[[x, low, x, high], [left, low, right, low], [left, high, right, high]], 1.2);
+}
+
 impl Chart {
     /// The drawing.
     pub fn draw(&self, words: &ChartWords) -> String {
+        self.draw_with(words, None)
+    }
+
+    /// The drawing, with how far single values may be off.
+    pub fn draw_with(&self, words: &ChartWords, spans: Option<&Spans>) -> String {
         let columns = Axis::of_days(self.days(), 8.0);
+        let ends = spans.into_iter().flat_map(Spans::drawn).flat_map(|[_, low, high]| [low, high]);
+        let sample = spans.map(|spans| (Sample::Span, spans.label.as_str()));
         let (mut canvas, frame) = Frame::begin(&Parts {
-            legend: self.legend(),
+            legend: self.legend().into_iter().chain(sample).collect(),
             up: &words.up,
             across: &words.across,
-            rows: Axis::of_values(self.values(), 5.0),
+            rows: Axis::of_values(self.values().chain(ends), 5.0),
             columns,
             ticks: columns.labelled(),
             marks: &self.marks,
@@ -141,6 +176,9 @@ impl Chart {
         }
         if let Some(limit) = self.limit.as_ref().filter(|limit| drawable(limit.value)) {
             frame.across(&mut canvas, limit.value, LIMIT.0, LIMIT.1);
+        }
+        if let Some(spans) = spans {
+            spans.draw(&mut canvas, &frame);
         }
         for series in &self.series {
             series.draw(&mut canvas, &frame);
@@ -253,6 +291,17 @@ mod tests {
         assert!(
             svg.contains("Weighed &lt;by hand&gt;") && svg.contains("<title>Weight &lt;by&gt; day &amp;")
         );
+    }
+
+    #[test]
+    fn a_span_widens_the_axis_and_stands_in_the_legend() {
+        let chart =
+            Chart { series: vec![series("Weighed", Stroke::Dots, vec![[7.0, 2.0]])], ..Chart::default() };
+        let spans =
+            Spans { label: "likely range".into(), points: vec![[7.0, 1.0, 9.0], [8.0, f64::NAN, 2.0]] };
+        let svg = chart.draw_with(&words(), Some(&spans));
+        check(&svg);
+        assert!(svg.contains("likely range") && svg.contains(">10<"), "{svg}");
     }
 
     #[test]

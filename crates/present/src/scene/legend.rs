@@ -19,6 +19,8 @@ pub(super) enum Sample {
     Fill(Texture),
     /// A shaded patch between two thin lines.
     Band,
+    /// An upright stroke with ends.
+    Span,
     /// A brooder, a feeder or a drinker.
     Piece(Piece),
 }
@@ -78,6 +80,7 @@ fn draw_sample(canvas: &mut Canvas, sample: Sample, [x, y, w, h]: [f64; 4]) {
             canvas.path(&[[x, y], [x + w, y], [x + w, y + h], [x, y + h]], 0.75, true, "none");
         }
         Sample::Piece(piece) => piece.draw(canvas, [x + w / 2.0, middle, 5.0], None),
+        Sample::Span => super::chart::draw_span(canvas, x + w / 2.0, y + h, y),
         Sample::Band => super::chart::draw_band(canvas, &[[x, y + h, y], [x + w, y + h, y]]),
     }
 }

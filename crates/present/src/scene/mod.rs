@@ -20,6 +20,7 @@ mod legend;
 mod lettering;
 pub mod outfit;
 pub mod ring;
+pub mod spread;
 pub mod stock;
 pub mod tankfuls;
 mod texture;
@@ -175,10 +176,18 @@ impl Canvas {
 
     /// The finished drawing, with its title for those who do not see it.
     pub fn finish(self, alternative: &str) -> String {
-        let view = format!("0 0 {WIDTH} {}", tenth(self.height));
+        self.finish_tile(WIDTH, alternative)
+    }
+
+    /// The finished drawing of another width. Without a title it says nothing to those who do not see it: the words stand
+    /// beside it.
+    pub fn finish_tile(self, width: f64, alternative: &str) -> String {
+        let view = format!("0 0 {width} {}", tenth(self.height));
+        let silent = alternative.is_empty();
         html! {
-            svg xmlns="http://www.w3.org/2000/svg" viewBox=(view) width=(WIDTH) height=(tenth(self.height)) role="img" direction="ltr" {
-                title { (alternative) }
+            svg xmlns="http://www.w3.org/2000/svg" viewBox=(view) width=(width) height=(tenth(self.height))
+                role=[(!silent).then_some("img")] aria-hidden=[silent.then_some("true")] direction="ltr" {
+                @if !silent { title { (alternative) } }
                 @for shape in &self.shapes { (PreEscaped(&shape.0)) }
             }
         }

@@ -11,8 +11,8 @@ use present::{say, show};
 use quantity::Source;
 
 use crate::before::Before;
-use crate::body::raws_of;
 use crate::day;
+use advice::body::raws_of;
 
 /// Asks about each conflict.
 pub(crate) fn markup(conflicts: &[Conflict], before: &Before, may_write: bool) -> Markup {

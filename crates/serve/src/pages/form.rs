@@ -9,9 +9,9 @@ use present::{say, show};
 use quantity::{Asked, Need};
 
 use crate::before::{Before, asked, house_name, is_shown};
-use crate::body::KEPT_KINDS;
 use crate::house;
 use crate::seen;
+use advice::body::KEPT_KINDS;
 
 /// What is asked first in its section beside what a plan cannot do without. In a section that has nothing of either kind
 /// all is asked at once.

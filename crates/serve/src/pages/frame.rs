@@ -1,11 +1,24 @@
 //! What stands around every page.
 
+use axum::http::StatusCode;
+use axum::response::Response;
 use maud::{DOCTYPE, Markup, html};
 use present::{Viewer, say};
 
+use crate::call::html as html_answer;
 use crate::pages::style;
 use crate::site::Site;
 use crate::trouble::Trouble;
+
+/// A page whose form was not written: something does not hold, or is to be looked at again.
+pub(crate) fn unwritten(page: Markup) -> Response {
+    html_answer(StatusCode::UNPROCESSABLE_ENTITY, page)
+}
+
+/// A page that is made anew at each call.
+pub(crate) fn fresh(page: Markup) -> Response {
+    html_answer(StatusCode::OK, page)
+}
 
 /// A page: its title is its first heading too.
 pub(crate) fn page(site: &Site, viewer: &Viewer, title: &str, content: &Markup) -> Markup {

@@ -3,16 +3,19 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use advice::diary::Diary;
 use advice::finding::Weight;
+use advice::record;
 use axum::response::Response;
-use book::{HouseId, Subject};
+use book::{BatchId, HouseId, Slot, Subject};
 use maud::{Markup, html};
 use present::plan::Shown;
 use present::{Viewer, say, show as shown};
-use quantity::Unit;
+use quantity::{CivilDay, Unit};
 use uuid::Uuid;
 
 use crate::adopt;
+use crate::batch;
 use crate::before::{Adopted, Before};
 use crate::call::Call;
 use crate::desk::Open;
@@ -32,12 +35,17 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
     let open = call.site.open(&call.access).await?;
     let viewer = Site::viewer(&open.state);
     let drafts = draft::all(&*call.site.store, &call.access).await?;
-    let stamp = call.stamp(&open, &viewer, &[&format!("{drafts:?}")]);
+    let day = call.site.today(&open.state).to_string();
+    let stamp = call.stamp(&open, &viewer, &[&format!("{drafts:?}"), &day]);
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
     let plans = plans(drafts, &open);
-    let content = content(&plans, &houses_latest_first(&open, &viewer), &viewer, call.access.may_write());
+    let today = call.site.today(&open.state);
+    let content = html! {
+        (batches(&open, today, &viewer))
+        (content(&plans, &houses_latest_first(&open, &viewer), &viewer, call.access.may_write()))
+    };
     let title = viewer.words().plain("page-home");
     Ok(call.page(&stamp, frame::page(&call.site, &viewer, &title, &content)))
 }
@@ -51,8 +59,60 @@ fn plans(mut drafts: BTreeMap<Uuid, PlanDraft>, open: &Arc<Open>) -> Vec<Before>
             drafts.extend(adopt::draft_of(&open.state, batch.0).map(|draft| (batch.0, draft)));
         }
     }
-    let saying_something = drafts.into_iter().rev().filter(|(_, draft)| !draft.typed.is_empty());
+    // A plan whose chicks have come is a batch, and stands among those.
+    let has_come = |id: &Uuid| {
+        let slot = Slot::of("chicks-placed", Subject::Batch(BatchId(*id)));
+        open.state.current(&slot).is_some()
+    };
+    let saying_something =
+        drafts.into_iter().rev().filter(|(id, draft)| !draft.typed.is_empty() && !has_come(id));
     saying_something.take(PLANS_LISTED).map(|(id, draft)| Before::of(id, draft, Arc::clone(open))).collect()
+}
+
+/// The batches whose plan was adopted: those that run first, then those to come, then those that are closed.
+fn batches(open: &Open, today: CivilDay, viewer: &Viewer) -> Markup {
+    let words = viewer.words();
+    let adopted = open.state.slots().filter(|(slot, _)| slot.kind == "plan-adopted");
+    let ids = adopted.filter_map(|(slot, _)| match slot.subject {
+        Subject::Batch(id) => Some(id),
+        _ => None,
+    });
+    let mut diaries: Vec<Diary> = ids.map(|id| Diary::read(&open.state, id, today)).collect();
+    diaries.sort_by_key(|diary| (diary.is_closed, !diary.is_placed, std::cmp::Reverse(diary.placement)));
+    html! {
+        @if !diaries.is_empty() {
+            h2 { (words.plain("page-batches")) }
+            ul class="plans" { @for diary in diaries.iter().take(PLANS_LISTED) { (batch_row(open, diary, viewer)) } }
+        }
+    }
+}
+
+fn batch_row(open: &Open, diary: &Diary, viewer: &Viewer) -> Markup {
+    let words = viewer.words();
+    let name = batch::name(&open.state, diary.batch).unwrap_or_else(|| words.plain("plan-without-name"));
+    html! {
+        li {
+            a href=(batch::address(diary.batch.0)) { strong { (name) } }
+            p class="why" { (how_it_stands(diary, viewer)) }
+        }
+    }
+}
+
+fn how_it_stands(diary: &Diary, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    if diary.is_closed {
+        return words.plain("batch-is-closed");
+    }
+    let alive = record::alive_before(diary, diary.on.plus_days(1));
+    match (diary.age_today(), alive.filter(|_| diary.is_placed)) {
+        (Some(age), Some(alive)) => say!(
+            words,
+            "batch-runs",
+            age = shown::number(age.into(), 0),
+            alive = shown::quantity(alive, Unit::Birds, 0, viewer)
+        ),
+        _ => words.plain("batch-not-begun"),
+    }
 }
 
 /// The houses that the book describes, the one described last on top.

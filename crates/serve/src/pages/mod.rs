@@ -2,10 +2,19 @@
 
 pub(crate) mod answers;
 pub(crate) mod before;
+pub(crate) mod boxes;
 mod conflict;
+pub(crate) mod entry;
 pub(crate) mod form;
 pub(crate) mod frame;
 pub(crate) mod home;
+pub(crate) mod paste;
+pub(crate) mod settle;
+pub(crate) mod sight;
 pub(crate) mod style;
 pub(crate) mod sums;
+pub(crate) mod today;
+pub(crate) mod week;
+pub(crate) mod weigh;
 pub(crate) mod working;
+pub(crate) mod write;

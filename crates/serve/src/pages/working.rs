@@ -5,8 +5,9 @@ use maud::{Markup, html};
 use present::document::WorkingView;
 use present::html::{anchor, blocks_of_plan, working_of_plan};
 use present::plan::Shown;
-use present::{Document, working};
+use present::{Document, Viewer, working};
 
+use crate::batch::Batch;
 use crate::before::Before;
 use crate::call::Call;
 use crate::pages::frame;
@@ -50,20 +51,46 @@ fn by_day(call: &Call, before: &Before, id: &str) -> Option<(Markup, String)> {
 }
 
 fn content(before: &Before, view: &WorkingView, place: &str) -> Markup {
-    let words = before.viewer.words();
     html! {
         (back(before, place))
+        (worked(view, &before.viewer, &before.address()))
+    }
+}
+
+fn worked(view: &WorkingView, viewer: &Viewer, address: &str) -> Markup {
+    html! {
         div class="lead" {
-            p class="lead-label" { (words.plain("working-answer")) }
+            p class="lead-label" { (viewer.words().plain("working-answer")) }
             p class="lead-value" { (view.result) }
         }
-        section class="working" { (working_of_plan(view, &before.viewer, &before.address())) }
+        section class="working" { (working_of_plan(view, viewer, address)) }
     }
 }
 
 fn back(before: &Before, place: &str) -> Markup {
     let words = before.viewer.words();
     html! { p { a class="back" href=(format!("{}#{place}", before.address())) { (words.plain("back-to-plan")) } } }
+}
+
+/// How one figure of a running batch is worked out, by the book up to the day that is looked at.
+pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
+    let batch = Batch::load(&call).await?;
+    let stamp = call.stamp(&batch.open, &batch.viewer, &[&batch.today.to_string()]);
+    if let Some(unchanged) = call.unless_known(&stamp) {
+        return Ok(unchanged);
+    }
+    let (id, walk) = (call.param("figure"), batch.walk());
+    let (answers, outcome) = (&walk.diary.answers, &walk.plan.outcome);
+    let once = working::view(answers, outcome, id, &batch.viewer);
+    let day = call.asked("day").and_then(|day| day.trim().parse().ok()).or(walk.diary.age_today());
+    let view = once.or_else(|| working::of_day(answers, outcome, id, day?, &batch.viewer));
+    let view = view.ok_or(Trouble::NotFound)?;
+    let words = batch.viewer.words();
+    let content = html! {
+        p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
+        (worked(&view, &batch.viewer, &batch.address()))
+    };
+    Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &view.title, &content)))
 }
 
 /// A part that has a page of its own.

@@ -5,6 +5,7 @@
 mod absurd;
 mod adopt;
 mod apart;
+mod batch;
 mod cache;
 mod calendar;
 mod guards;

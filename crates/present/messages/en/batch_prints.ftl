@@ -1,0 +1,36 @@
+### Sheets of a running batch.
+
+sheet-week = The week
+sheet-adviser = For an adviser
+sheet-weighing = Slip to weigh with
+print-week = The week, for the owner
+print-adviser = One page for an adviser
+print-weighing = A slip to weigh with
+print-growing = How are they growing
+print-store = What is in the store room
+print-health = Vaccines and medicines
+week-caption = The last seven days, as they were written
+week-day = Day
+week-lost = Dead and culled
+week-alive = Alive
+week-feed = Feed given
+week-water = Water drunk
+week-air = Coldest to warmest, °C
+week-from-to = { $low } to { $high }
+week-gap = not written
+week-next = What comes in the next seven days
+week-job = { $day }: { $text }
+week-remarks = Remarks
+week-who = Written by
+week-date = On
+adviser-note = What the grower's book says. It is no diagnosis and takes no veterinarian's place.
+adviser-causes = The dead, by what they looked like
+adviser-given = Vaccines and medicines given last
+adviser-looks = What was seen in the last two days
+adviser-questions = Questions
+slip-caption = Weights in grams
+slip-bird = Bird
+slip-spot = Spot { $n }
+slip-scale-true = Test weight, truly
+slip-scale-shown = as the scale shows it
+slip-step = Step of the scale

@@ -1,0 +1,132 @@
+//! A running batch as documents, a page a question: how it grows, what is in the store room, how the chicks are brooded.
+
+use advice::past::Past;
+use advice::walk::Walk;
+use quantity::Unit;
+
+use crate::document::{Block, Caution, Document, FigureRow, Level};
+use crate::plan::figure_row;
+use crate::viewer::Viewer;
+use crate::words::Words;
+use crate::{say, show};
+
+mod brooding;
+mod growing;
+mod lines;
+mod sheets;
+mod store;
+
+pub use sheets::{BATCH_SHEETS, batch_sheet};
+
+/// A day of a batch being shown to somebody.
+struct Page<'a> {
+    walk: &'a Walk,
+    viewer: &'a Viewer,
+    words: &'static Words,
+}
+
+/// *How are they growing*: weight, gain, losses, feed, water and feed conversion, each against the plan and against this
+/// house's earlier batches.
+///
+/// The walk is read from a diary that was laid [beside](advice::diary::Diary::beside) the same past.
+pub fn growing(walk: &Walk, past: &Past, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-growing", page.growing(past))
+}
+
+/// *What is in the store room*: feed by phase, how long it lasts, litter, fuel and medicine, as the book has them.
+pub fn store(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-store", page.store())
+}
+
+/// *Are the chicks warm and fed*: how they lie, full crops, warmth at the vent, the first week.
+pub fn brooding(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-brooding", page.brooding())
+}
+
+impl<'a> Page<'a> {
+    fn new(walk: &'a Walk, viewer: &'a Viewer) -> Page<'a> {
+        Page { walk, viewer, words: viewer.words() }
+    }
+
+    fn document(&self, title: &str, mut blocks: Vec<Block>) -> Document {
+        self.keep_known_workings(&mut blocks);
+        Document { title: self.words.plain(title), subtitle: self.subtitle(), blocks }
+    }
+
+    /// Farm, house and batch, and how old it is on which day.
+    fn subtitle(&self) -> String {
+        let answers = &self.walk.diary.answers;
+        let text = |key| answers.text(key).filter(|text| !text.is_empty());
+        let names = [text("farm.name"), text("house.name"), text("batch.name")];
+        let mut parts: Vec<String> = names.into_iter().flatten().map(str::to_owned).collect();
+        let day = show::day(self.walk.diary.on, self.viewer);
+        parts.push(match self.walk.diary.age_today().filter(|_| self.walk.diary.is_placed) {
+            Some(age) => say!(self.words, "day-of-batch", age = age.to_string(), day = day),
+            None => day,
+        });
+        parts.join(" · ")
+    }
+
+    /// A table names the figures that explain it; those that were not worked out explain nothing.
+    fn keep_known_workings(&self, blocks: &mut [Block]) {
+        let plan = &self.walk.plan;
+        let is_known = |id: &str| plan.outcome.get(id).is_some() || plan.series(id).is_some();
+        for block in blocks {
+            match block {
+                Block::Table(table) | Block::DayTable { table, .. } => {
+                    table.explained_by.retain(|id| is_known(id));
+                }
+                Block::Fold { blocks, .. } => self.keep_known_workings(blocks),
+                _ => {}
+            }
+        }
+    }
+
+    fn heading(&self, key: &'static str) -> Block {
+        Block::Heading { level: 2, text: self.words.plain(key), anchor: key }
+    }
+
+    fn note(&self, key: &str) -> Block {
+        Block::Note(self.words.plain(key))
+    }
+
+    /// A column title that says the unit of the numbers below it.
+    fn unit_title(&self, key: &str, unit: Unit) -> String {
+        self.words.say(key, &[("unit", show::viewers_unit_label(unit, self.viewer).into())])
+    }
+
+    fn number(&self, id: &str) -> Option<f64> {
+        self.walk.plan.outcome.number(id)
+    }
+
+    fn value(&self, id: &str) -> Option<String> {
+        let worked = self.walk.plan.outcome.get(id)?;
+        Some(show::figure(&worked.figure, worked.spec, self.viewer))
+    }
+
+    /// The likely range of a figure in words; empty where it has none.
+    fn range(&self, id: &str) -> String {
+        let worked = self.walk.plan.outcome.get(id);
+        worked.map_or_else(String::new, |worked| show::band(worked.figure.band, worked.spec, self.viewer))
+    }
+
+    /// Those of the figures that could be worked out, folded away.
+    fn rows(&self, ids: &[&'static str]) -> Option<Block> {
+        let plan = &self.walk.plan;
+        let known = ids.iter().filter_map(|id| plan.outcome.get(id));
+        let rows: Vec<FigureRow> =
+            known.map(|worked| figure_row(&plan.answers, &plan.outcome, worked, self.viewer)).collect();
+        (!rows.is_empty()).then(|| Block::Fold {
+            title: self.words.plain("all-figures"),
+            blocks: vec![Block::Figures(rows)],
+        })
+    }
+
+    fn caution(&self, about: &str, level: Level, count: usize) -> Block {
+        let items = (1..=count).map(|at| self.words.plain(&format!("caution-{about}-{at}"))).collect();
+        Block::Caution(Caution { level, title: self.words.plain(&format!("caution-{about}")), items })
+    }
+}

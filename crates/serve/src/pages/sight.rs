@@ -1,0 +1,126 @@
+//! Pages that only show what the book makes of a batch: how it grows, what is in the store room, how the chicks are
+//! brooded, what was given and from when birds may be sold.
+
+use advice::health::Health;
+use advice::past::Past;
+use advice::walk::Walk;
+use axum::response::Response;
+use maud::{Markup, html};
+use present::entry::kind_name;
+use present::html::blocks_of_plan;
+use present::{Document, batch as shown, health};
+
+use crate::batch::Batch;
+use crate::call::Call;
+use crate::pages::frame;
+use crate::trouble::Trouble;
+
+/// A page of a batch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Sight {
+    Growing,
+    Store,
+    Brooding,
+    Health,
+}
+
+impl Sight {
+    /// All, in the order in which they are offered.
+    pub(crate) const ALL: [Sight; 4] = [Sight::Growing, Sight::Store, Sight::Brooding, Sight::Health];
+
+    /// The last word of its address, and part of its message key.
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Sight::Growing => "growing",
+            Sight::Store => "store",
+            Sight::Brooding => "brooding",
+            Sight::Health => "health",
+        }
+    }
+
+    /// The kinds that are written down for it.
+    fn written_by(self) -> &'static [&'static str] {
+        match self {
+            Sight::Growing => &[],
+            Sight::Store => &["feed-delivered", "feed-opened", "feed-spoiled", "purchase"],
+            Sight::Brooding => &["crop-fill", "chick-check"],
+            Sight::Health => &["vaccine-programme", "vaccine-given", "medicine-given"],
+        }
+    }
+
+    /// What it shows of a batch on the day that is looked at.
+    pub(crate) fn document(self, batch: &Batch) -> Document {
+        let viewer = &batch.viewer;
+        match self {
+            Sight::Growing => {
+                let past = batch.past();
+                shown::growing(&batch.walk_beside(&past), &past, viewer)
+            }
+            Sight::Store => shown::store(&batch.walk(), viewer),
+            Sight::Brooding => shown::brooding(&batch.walk(), viewer),
+            Sight::Health => health::document(&Health::of(&batch.diary()), viewer),
+        }
+    }
+}
+
+impl Batch {
+    /// The earlier batches of its house.
+    pub(crate) fn past(&self) -> Past {
+        Past::read(&self.open.state, self.id, self.on)
+    }
+
+    /// The walk of the day beside the house's earlier batches.
+    pub(crate) fn walk_beside(&self, past: &Past) -> Walk {
+        Walk::of(self.diary().beside(past))
+    }
+}
+
+/// The ways to write down what the page tells of.
+fn to_write(batch: &Batch, sight: Sight) -> Markup {
+    let words = batch.viewer.words();
+    html! {
+        nav class="jump" aria-label=(words.plain("write-something-else")) {
+            @if sight == Sight::Growing { a href=(batch.page("/weigh")) { (words.plain("page-weigh")) } }
+            @for kind in sight.written_by() {
+                a class="capital" href=(batch.page(&format!("/write/{kind}"))) { (kind_name(kind, &batch.viewer)) }
+            }
+        }
+    }
+}
+
+/// *How are they growing?*
+pub(crate) async fn growing(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Growing).await
+}
+
+/// *What is in the store room?*
+pub(crate) async fn store(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Store).await
+}
+
+/// *Are the chicks warm and fed?*
+pub(crate) async fn brooding(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Brooding).await
+}
+
+/// *Vaccines and medicines.*
+pub(crate) async fn of_health(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Health).await
+}
+
+async fn show(call: Call, sight: Sight) -> Result<Response, Trouble> {
+    let batch = Batch::load(&call).await?;
+    let stamp = call.stamp(&batch.open, &batch.viewer, &[&batch.today.to_string()]);
+    if let Some(unchanged) = call.unless_known(&stamp) {
+        return Ok(unchanged);
+    }
+    let document = sight.document(&batch);
+    let words = batch.viewer.words();
+    let content = html! {
+        p class="subtitle" { (document.subtitle) }
+        p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
+        @if call.access.may_write() { (to_write(&batch, sight)) }
+        (blocks_of_plan(&document, &batch.viewer, &batch.address()))
+    };
+    Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &document.title, &content)))
+}
