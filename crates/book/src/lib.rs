@@ -15,6 +15,7 @@ mod series;
 pub mod shape;
 mod slot;
 mod state;
+pub mod sync;
 pub mod tally;
 mod thread;
 #[cfg(test)]

@@ -55,7 +55,7 @@ impl Series {
         }
     }
 
-    fn at(&self, sequence: u64) -> impl Iterator<Item = &Arc<Record>> {
+    pub(crate) fn at(&self, sequence: u64) -> impl Iterator<Item = &Arc<Record>> {
         self.places.get(&sequence).into_iter().chain(self.copies.get(&sequence).into_iter().flatten())
     }
 
@@ -97,10 +97,39 @@ impl Series {
 
     /// The latest clock in it that is not after `limit`. Clocks grow along a series, so the search from its end is short.
     pub(crate) fn latest_clock(&self, limit: HybridClock) -> Option<HybridClock> {
-        let of_copies =
-            self.copies.values().flatten().map(|record| record.entry().clock).filter(|clock| *clock <= limit);
-        let clocks = self.places.values().rev().map(|record| record.entry().clock);
-        clocks.into_iter().find(|clock| *clock <= limit).max(of_copies.max())
+        self.latest_clock_through(u64::MAX, limit)
+    }
+
+    /// The latest clock up to a place of it that is not after `limit`.
+    pub(crate) fn latest_clock_through(&self, through: u64, limit: HybridClock) -> Option<HybridClock> {
+        let copies = self.copies.range(..=through).flat_map(|(_, copies)| copies);
+        let of_copies = copies.map(|record| record.entry().clock).filter(|clock| *clock <= limit);
+        let mut clocks = self.places.range(..=through).rev().map(|(_, record)| record.entry().clock);
+        clocks.find(|clock| *clock <= limit).max(of_copies.max())
+    }
+
+    /// What stands from a place on, by place and hash.
+    pub(crate) fn from(&self, sequence: u64) -> impl Iterator<Item = &Arc<Record>> {
+        self.places.range(sequence..).flat_map(|(place, _)| self.at(*place))
+    }
+
+    /// What the next entry of the device has to follow.
+    pub(crate) fn last(&self) -> Option<&Arc<Record>> {
+        self.places.last_key_value().map(|(_, record)| record)
+    }
+
+    /// All that stands at the places from 1 to `through` in one hash. Where nothing is odd below, the last entry's own
+    /// hash says it, since each entry carries the hash of the one before it.
+    pub(crate) fn print(&self, through: u64) -> EntryHash {
+        let odd = self.broken.range((1, EntryHash([0; 32]))..).next().map(|(place, _)| *place);
+        let is_plain = odd.into_iter().chain(self.split()).all(|place| place > through);
+        match self.places.get(&through) {
+            Some(record) if is_plain => record.hash(),
+            _ => {
+                let below = self.from(1).take_while(|record| record.entry().sequence <= through);
+                EntryHash::of(&below.flat_map(|record| record.hash().0).collect::<Vec<u8>>())
+            }
+        }
     }
 
     /// What is odd about it: gaps, copies, broken links.

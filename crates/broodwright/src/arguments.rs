@@ -36,6 +36,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(history(words))
         .subcommand(export(words))
         .subcommand(import(words))
+        .subcommand(sync(words))
         .subcommand(check(words))
         .subcommand(Command::new("schema").about(words.plain("command-schema")))
 }
@@ -167,6 +168,14 @@ fn import(words: &Words) -> Command {
         .after_help(words.plain("example-import"))
         .arg(file("FILE", "argument-import-file", words))
         .arg(flag("good-only", words))
+        .args(book(words))
+}
+
+fn sync(words: &Words) -> Command {
+    Command::new("sync")
+        .about(words.plain("command-sync"))
+        .after_help(words.plain("example-sync"))
+        .arg(Arg::new("URL").required(true).help(words.plain("argument-sync-url")))
         .args(book(words))
 }
 

@@ -6,6 +6,7 @@ mod commands;
 mod failure;
 mod farm_book;
 mod input;
+mod line;
 mod training;
 
 use std::process::ExitCode;

@@ -4,10 +4,11 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use axum::RequestExt;
-use axum::body::Body;
+use axum::body::{Body, Bytes, to_bytes};
 use axum::extract::{Form, FromRequest, Query, RawPathParams, Request};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
+use book::sync::TALK_BYTES_MAX;
 use book::{Access, EntryId};
 use maud::Markup;
 use present::Viewer;
@@ -16,6 +17,7 @@ use uuid::Uuid;
 use crate::desk::Open;
 use crate::site::Site;
 use crate::stamp::Stamp;
+use crate::sync::TALK;
 use crate::trouble::Trouble;
 
 /// What a handler answers.
@@ -35,20 +37,39 @@ pub(crate) struct Call {
     pub(crate) query: Vec<(String, String)>,
     /// The fields of the form, in order.
     pub(crate) form: Vec<(String, String)>,
+    /// What another book says, on the rows that answer it.
+    pub(crate) talk: Bytes,
     known: Option<String>,
+}
+
+/// What a request brings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Brings {
+    /// A form.
+    Form,
+    /// Messages of another book.
+    Talk,
 }
 
 impl Call {
     /// Reads a request.
-    pub(crate) async fn read(site: Arc<Site>, access: Access, mut request: Request) -> Result<Call, Trouble> {
+    pub(crate) async fn read(
+        site: Arc<Site>,
+        access: Access,
+        brings: Brings,
+        mut request: Request,
+    ) -> Result<Call, Trouble> {
         let params = request.extract_parts::<RawPathParams>().await.map_err(|_| Trouble::NotFound)?;
         let params = params.iter().map(|(key, value)| (key.to_owned(), value.to_owned())).collect();
         let target = request.uri().path_and_query().map_or_else(String::new, ToString::to_string);
         let Query(query) = Query::try_from_uri(request.uri()).map_err(|_| Trouble::Unreadable)?;
         let known = request.headers().get(header::IF_NONE_MATCH);
         let known = known.and_then(|value| value.to_str().ok()).map(str::to_owned);
-        let form = read_form(request).await?;
-        Ok(Call { site, access, target, params, query, form, known })
+        let (form, talk) = match brings {
+            Brings::Form => (read_form(request).await?, Bytes::new()),
+            Brings::Talk => (Vec::new(), read_talk(request).await?),
+        };
+        Ok(Call { site, access, target, params, query, form, talk, known })
     }
 
     /// A part of the path.
@@ -119,6 +140,23 @@ async fn read_form(request: Request) -> Result<Vec<(String, String)>, Trouble> {
         Err(refused) if refused.status() == StatusCode::PAYLOAD_TOO_LARGE => Err(Trouble::TooLarge),
         Err(_) => Err(Trouble::Unreadable),
     }
+}
+
+/// What another book says, whole: half of it would be asked for again anyway. A page of somebody else can send no such
+/// sort of content without asking first, and is never answered.
+async fn read_talk(request: Request) -> Result<Bytes, Trouble> {
+    if request.method().is_safe() {
+        return Ok(Bytes::new());
+    }
+    let sort = request.headers().get(header::CONTENT_TYPE);
+    if sort.is_none_or(|sort| sort != TALK) {
+        return Err(Trouble::Unreadable);
+    }
+    let told = request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok());
+    if told.and_then(|length| length.parse().ok()).is_some_and(|length: usize| length > TALK_BYTES_MAX) {
+        return Err(Trouble::TooLarge);
+    }
+    to_bytes(request.into_body(), TALK_BYTES_MAX).await.map_err(|_| Trouble::Unreadable)
 }
 
 /// A page with a status of its own.

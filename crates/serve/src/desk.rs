@@ -6,6 +6,8 @@ use std::sync::{Arc, Mutex, PoisonError};
 use book::{Access, BookState, ComposeError, Draft, FarmId, SeriesEnd, StoredEntry, compose, fold};
 use store::{AppendReport, Reach, Store, StoreError};
 
+use crate::exchange::without_unfit;
+
 /// A farm's book as it was at some reach.
 #[derive(Debug)]
 pub struct Open {
@@ -37,6 +39,15 @@ pub enum WriteError {
     /// The shape of an entry.
     #[error(transparent)]
     Compose(#[from] ComposeError),
+}
+
+/// What became of entries that were written elsewhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct TakenIn {
+    /// How many are new here.
+    pub(crate) added: usize,
+    /// How many no store files.
+    pub(crate) unfit: usize,
 }
 
 /// What became of a write.
@@ -83,6 +94,29 @@ impl Desk {
         let report = store.append(access, entries.clone()).await?;
         farm.carry_on(&open, entries, &report, store.reach(access).await?);
         Ok(Written { device_was_copied: !report.same_place.is_empty() })
+    }
+
+    /// Takes in entries that were written elsewhere, all or nothing but those that no store files, and answers when they are
+    /// safe on disk.
+    pub(crate) async fn take_in(
+        &self,
+        store: &dyn Store,
+        access: &Access,
+        mut entries: Vec<StoredEntry>,
+    ) -> Result<TakenIn, StoreError> {
+        let farm = self.farm(access.farm());
+        let _others_wait = farm.writing.lock().await;
+        let open = farm.open(store, access).await?;
+        let sent = entries.len();
+        let report = loop {
+            match store.append(access, entries.clone()).await {
+                Ok(report) => break report,
+                Err(error) => entries = without_unfit(entries, error)?,
+            }
+        };
+        let taken = TakenIn { added: report.added, unfit: sent - entries.len() };
+        farm.carry_on(&open, entries, &report, store.reach(access).await?);
+        Ok(taken)
     }
 }
 

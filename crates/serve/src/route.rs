@@ -14,7 +14,7 @@ use tower_http::compression::CompressionLayer;
 use tower_http::compression::predicate::{DefaultPredicate, NotForContentType, Predicate};
 use tower_http::csrf::CsrfLayer;
 
-use crate::call::{Call, Reply};
+use crate::call::{Brings, Call, Reply};
 use crate::guard;
 use crate::pages::{
     answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, weigh, working,
@@ -22,7 +22,7 @@ use crate::pages::{
 };
 use crate::site::Site;
 use crate::trouble::Trouble;
-use crate::{adopt, calendar, house, print, settle, tick};
+use crate::{adopt, calendar, house, print, settle, sync, tick};
 
 /// The most bytes of a form: some seventy answers of a line each, many times over.
 const FORM_BYTES_MAX: usize = 256 * 1024;
@@ -59,12 +59,22 @@ pub(crate) struct Route {
     pub(crate) verb: Verb,
     pub(crate) path: &'static str,
     pub(crate) rule: Rule,
+    brings: Brings,
     handler: fn(Call) -> Answering,
 }
 
 macro_rules! row {
     ($verb:ident $path:literal $rule:ident $handler:path) => {
-        Route { verb: Verb::$verb, path: $path, rule: Rule::$rule, handler: |call| Box::pin($handler(call)) }
+        row!($verb $path $rule Form $handler)
+    };
+    ($verb:ident $path:literal $rule:ident $brings:ident $handler:path) => {
+        Route {
+            verb: Verb::$verb,
+            path: $path,
+            rule: Rule::$rule,
+            brings: Brings::$brings,
+            handler: |call| Box::pin($handler(call)),
+        }
     };
 }
 
@@ -106,6 +116,8 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/sums" Reader sums::list),
     row!(Get "/sums/{name}" Reader sums::show),
     row!(Get "/style.css" Reader style::show),
+    row!(Get "/sync" Reader Talk sync::greet),
+    row!(Post "/sync" Reader Talk sync::hear),
 ];
 
 /// All pages of a site.
@@ -148,7 +160,7 @@ async fn answer(site: Arc<Site>, route: &'static Route, request: Request) -> Res
     }
     // On a task of its own what was begun is finished although the asker has gone, and a panic ends nothing but the task.
     let task = tokio::spawn(async move {
-        let call = Call::read(site, access, request).await?;
+        let call = Call::read(site, access, route.brings, request).await?;
         (route.handler)(call).await
     });
     match task.await {
@@ -212,7 +224,8 @@ mod tests {
 
     #[test]
     fn whatever_is_sent_by_a_form_is_for_writers() {
-        assert!(ROUTES.iter().all(|route| route.verb == Verb::Get || route.rule == Rule::Writer));
+        let by_form = |route: &&Route| route.verb == Verb::Post && route.brings == Brings::Form;
+        assert!(ROUTES.iter().filter(by_form).all(|route| route.rule == Rule::Writer));
     }
 
     #[tokio::test]

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use advice::plan;
-use book::{Access, BookState};
+use book::{Access, BookState, DeviceId};
 use present::Viewer;
 use quantity::Source;
 use store::Store;
@@ -84,8 +84,16 @@ impl Site {
         let now = (self.options.now)();
         let written = self.desk.write(&*self.store, access, now, drafts).await?;
         if written.device_was_copied {
-            let device = book::DeviceId((self.options.new_id)());
-            self.session.mint_device(&*self.store, device, now).await?;
+            self.go_on_as_another(access.device()).await?;
+        }
+        Ok(())
+    }
+
+    /// Writes what comes next under a new device, unless that is so already: another book writes as the same.
+    pub(crate) async fn go_on_as_another(&self, device: DeviceId) -> Result<(), Trouble> {
+        if self.session.access().device() == device {
+            let minted = DeviceId((self.options.new_id)());
+            self.session.mint_device(&*self.store, minted, (self.options.now)()).await?;
         }
         Ok(())
     }

@@ -6,6 +6,7 @@ use axum::response::{IntoResponse, Response};
 use store::StoreError;
 
 use crate::desk::WriteError;
+use crate::exchange::ExchangeError;
 
 /// What keeps a page from being shown. The words are the messages `trouble-NAME` and `trouble-NAME-what-next`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -100,6 +101,18 @@ impl From<WriteError> for Trouble {
             WriteError::Store(error) => error.into(),
             WriteError::Compose(error) => {
                 eprintln!("entry: {error}");
+                Trouble::Broken
+            }
+        }
+    }
+}
+
+impl From<ExchangeError> for Trouble {
+    fn from(error: ExchangeError) -> Trouble {
+        match error {
+            ExchangeError::Store(error) => error.into(),
+            ExchangeError::Unsaid(error) => {
+                eprintln!("sync: {error}");
                 Trouble::Broken
             }
         }

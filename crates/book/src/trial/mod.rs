@@ -1,6 +1,8 @@
 //! What the tests of this crate share: entries to build on, generated books, and an oracle to compare with.
 
 mod bodies;
+mod ends;
+mod exchange;
 pub(crate) mod generate;
 pub(crate) mod luck;
 pub(crate) mod make;

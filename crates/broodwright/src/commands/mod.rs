@@ -9,6 +9,7 @@ mod record;
 mod schema;
 mod serve;
 mod sums;
+mod sync;
 mod verify;
 mod walk;
 mod weigh;
@@ -33,6 +34,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("history", given)) => history::run(given, locale),
         Some(("export", given)) => export::run(given, locale),
         Some(("import", given)) => import::run(given, locale),
+        Some(("sync", given)) => sync::run(given, locale),
         Some(("check", given)) => check::run(given, locale),
         Some(("schema", _)) => schema::run(),
         // clap asks for a command before we come here.

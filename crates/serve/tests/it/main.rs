@@ -13,5 +13,6 @@ mod print;
 mod rig;
 mod save;
 mod sums;
+mod sync;
 mod tidy;
 mod words;

@@ -9,8 +9,8 @@ use advice::plan_file;
 use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode, header};
-use book::Role;
-use serve::{Site, SiteOptions, router, sole_farm};
+use book::{FarmId, Role};
+use serve::{Loopback, Site, SiteOptions, router, sole_farm_like};
 use store::sqlite::Opening;
 use store::{SqliteStore, Store};
 use tower::ServiceExt;
@@ -68,8 +68,12 @@ impl Browser {
 
     /// Somebody with a role.
     pub async fn as_a(role: Role, store: &Arc<dyn Store>) -> Browser {
-        let mut loopback = sole_farm(&**store, now(), new_id).await.unwrap();
-        loopback.role = role;
+        let loopback = owner_of(store, None).await;
+        Browser::of(Loopback { role, ..loopback }, store)
+    }
+
+    /// Whoever that is.
+    pub fn of(loopback: Loopback, store: &Arc<dyn Store>) -> Browser {
         let version = "0.1.0".to_owned();
         let options = SiteOptions { loopback, demo: false, version, now, new_id };
         Browser { router: router(Site::new(Arc::clone(store), options)) }
@@ -111,6 +115,12 @@ impl Browser {
         assert_eq!(page.status, StatusCode::SEE_OTHER, "{}", page.text());
         address
     }
+}
+
+/// The owner of a book, which is made of a farm where one is named.
+pub async fn owner_of(store: &Arc<dyn Store>, farm: Option<FarmId>) -> Loopback {
+    let farm = farm.unwrap_or_else(|| FarmId(new_id()));
+    sole_farm_like(&**store, farm, now(), new_id).await.unwrap()
 }
 
 pub fn at(path: &str) -> axum::http::request::Builder {
