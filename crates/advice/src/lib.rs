@@ -38,6 +38,7 @@ pub mod sums;
 pub mod tasks;
 pub mod verify;
 pub mod walk;
+pub mod watch;
 pub mod weighing;
 pub mod working;
 pub mod writing;

@@ -227,6 +227,8 @@ pub struct Losses {
     pub lost: f64,
     /// Expected on the same days.
     pub expected: f64,
+    /// The standard deviation of all losses around those expected.
+    pub deviation: f64,
     /// Above expectation in standard deviations.
     pub surprise: f64,
     /// How the day stands.
@@ -247,13 +249,14 @@ pub fn losses(days: &[(Option<u32>, f64)], size: Option<f64>) -> Vec<Losses> {
             all += expected;
             variance += expected + size.map_or(0.0, |size| expected.powi(2) / size);
         }
-        let surprise = if variance > 0.0 { (lost - all) / variance.sqrt() } else { 0.0 };
+        let deviation = variance.sqrt();
+        let surprise = if variance > 0.0 { (lost - all) / deviation } else { 0.0 };
         let level = match surprise {
             above if above >= LOSSES_ACT => Level::Act,
             above if above >= LOSSES_LOOK => Level::Look,
             _ => Level::Steady,
         };
-        Losses { lost, expected: all, surprise, level }
+        Losses { lost, expected: all, deviation, surprise, level }
     };
     days.iter().map(&mut next).collect()
 }
