@@ -8,14 +8,16 @@ use std::collections::BTreeMap;
 
 use model::counts::Law;
 use model::cusum::{POINTS_PER_LOG_UNIT, Score};
-use model::deaths::{self, Level, USUAL};
-use model::triggers::{self, BatchDay, Call, Trigger};
+pub use model::deaths::Level;
+use model::deaths::{self, USUAL};
+pub use model::triggers::Call;
+use model::triggers::{self, BatchDay, Trigger};
 use model::watching;
 use quantity::{Answers, CivilDay};
 
 use crate::diary::{Diary, Noted, set_days};
-use crate::families::growing;
 use crate::families::watch::{self as family, SIGNALS, Signal};
+use crate::families::{course, growing};
 use crate::outcome::Outcome;
 use crate::walk::Walk;
 
@@ -27,6 +29,21 @@ pub(crate) fn write(diary: &mut Diary) {
     let litter = diary.by_day(litter_grade, f64::max);
     set_days(&mut diary.answers, family::LITTER, litter);
     write_spread(diary);
+    write_expected_before(diary);
+}
+
+/// Beside each weighing what the plan expected on the day of the one before; before the first, the chicks as they came.
+fn write_expected_before(diary: &mut Diary) {
+    let days = |key: &str| diary.answers.by_day(key);
+    let (Some(before), Some(expected)) = (days(course::WEIGHED_BEFORE), days(growing::EXPECTED_WEIGHT))
+    else {
+        return;
+    };
+    let arrival = days(course::WEIGHT_BEFORE).and_then(|weights| weights.values().next());
+    let on = |day: i32| if day == 0 { arrival.or_else(|| expected.get(&0)) } else { expected.get(&day) };
+    let known = before.iter().filter_map(|(age, day)| Some((*age, *on(*day as i32)?)));
+    let known = known.collect();
+    set_days(&mut diary.answers, family::EXPECTED_BEFORE, known);
 }
 
 /// A handful of litter as it was felt, at a spot or on the walk: 0 falls apart or is dust, 1 holds together, 2 cakes.
@@ -152,11 +169,11 @@ impl Watch {
         Some(Watch { age, signals, rules: rules(&walk.diary, outcome, age) })
     }
 
-    /// The highest of all states and of the rules that hold.
-    pub fn level(&self) -> Level {
+    /// The highest of all states and of the rules that hold; `None` where nothing was written lately.
+    pub fn state(&self) -> Option<Level> {
         let states = self.signals.iter().filter_map(|signal| signal.state);
         let rules = self.rules.iter().filter(|rule| rule.holds).filter_map(|rule| asked(rule.call));
-        states.chain(rules).max().unwrap_or(Level::Steady)
+        states.chain(rules).max()
     }
 
     /// A signal.

@@ -1,4 +1,5 @@
-//! Fixed rules of authorities and of the trade: when deaths, water or feed of a batch mean "call the veterinarian".
+//! Fixed rules of authorities and of the trade: when deaths, water or feed of a batch mean "call the veterinarian", and which
+//! heat is dangerous whatever a house is used to.
 //!
 //! They know nothing of chance and of clumping. They stand beside the limits of [`crate::counts`] and [`crate::cusum`], and
 //! are obeyed even where those stay still.
@@ -126,6 +127,15 @@ pub static TRIGGERS: &[Trigger] = &[
         call: Call::Look,
         holds: |days| last::<2>(days).is_some_and(|two| water_fall(two) >= Some(0.2) && same_heat(two)),
     },
+    Trigger { name: "heat-sudden", source: "common-practice", call: Call::Look, holds: suddenly_hot },
+    Trigger {
+        name: "heat-near-body",
+        source: "common-practice",
+        call: Call::Act,
+        holds: |days| {
+            today(days).is_some_and(|day| day.age_d >= FEATHERED_D && day.hottest_c >= Some(NEAR_BODY_C))
+        },
+    },
 ];
 
 /// The rules that hold on the last of some days.
@@ -143,6 +153,17 @@ pub const SMALL_FLOCK_BIRDS: u32 = 590;
 const TRIPLED_ABOVE_BIRDS: u32 = 250;
 /// Hottest air of two days that still is the same heat, K (our judgement).
 const SAME_HEAT_K: f64 = 2.0;
+
+/// From this day of age on birds are hot in air that chicks need (common practice).
+const FEATHERED_D: u32 = 14;
+/// Air of which wind no longer takes heat from a bird, °C (common practice).
+const NEAR_BODY_C: f64 = 38.0;
+/// Air from which on birds pant, °C (common practice).
+const PANTING_C: f64 = 32.0;
+/// So much hotter than the hottest air of the days before: birds that are not used to it die of it first, K (our judgement).
+const SUDDEN_K: f64 = 3.0;
+/// The days before that tell what birds are used to.
+const USED_TO_D: usize = 5;
 
 fn today(days: &[BatchDay]) -> Option<&BatchDay> {
     days.last()
@@ -256,6 +277,16 @@ fn feed_fall([before, after]: &[BatchDay; 2]) -> Option<f64> {
     fall(before.feed_kg, after.feed_kg)
 }
 
+/// Far hotter at its hottest than the mean of the days before, of which at least three were written.
+fn suddenly_hot(days: &[BatchDay]) -> bool {
+    let Some((day, before)) = days.split_last() else { return false };
+    let before = &before[before.len().saturating_sub(USED_TO_D)..];
+    let hottest: Vec<f64> = before.iter().filter_map(|day| day.hottest_c).collect();
+    let used_to = (hottest.len() >= 3).then(|| crate::weighing::mean(&hottest)).flatten();
+    let over = |hottest: f64| hottest >= PANTING_C && used_to.is_some_and(|mean| hottest >= mean + SUDDEN_K);
+    day.age_d >= FEATHERED_D && day.hottest_c.is_some_and(over)
+}
+
 fn same_heat([before, after]: &[BatchDay; 2]) -> bool {
     before.hottest_c.zip(after.hottest_c).is_some_and(|(before, after)| (after - before).abs() <= SAME_HEAT_K)
 }
@@ -359,6 +390,18 @@ mod tests {
         };
         assert!(names(&dead(6)).contains(&"deaths-creeping"), "3.6 % of 3.52 %");
         assert!(!names(&dead(5)).contains(&"deaths-creeping"), "3.5 %");
+    }
+
+    #[test]
+    fn heat_that_is_sudden_and_heat_near_that_of_a_body() {
+        let hot = |age_d, hottest| BatchDay { hottest_c: Some(hottest), ..day(age_d, 1000, 0) };
+        let before: Vec<BatchDay> = (15..20).map(|age| hot(age, 32.0)).collect();
+        let after = |last: BatchDay| names(&before.iter().copied().chain([last]).collect::<Vec<_>>());
+        assert_eq!(after(hot(20, 35.0)), ["heat-sudden"]);
+        assert!(after(hot(20, 34.9)).is_empty());
+        assert_eq!(after(hot(20, 38.0)), ["heat-sudden", "heat-near-body"]);
+        assert!(names(&[hot(20, 37.9)]).is_empty(), "what the birds are used to was not written");
+        assert!(names(&[hot(3, 38.0)]).is_empty(), "chicks need it");
     }
 
     #[test]

@@ -31,18 +31,19 @@ const fn weekly(name: &'static str, tuning: Tuning, error: f64) -> Watched {
 /// Taken off each surprise: by this much days that hang together and wild days are kept from piling up.
 const ALLOWANCE: f64 = 1.25;
 
-/// The logarithm of water drunk, over what is expected for age, birds and heat.
+/// The logarithm of water drunk, over what is expected for age, birds and heat. The level follows fast: birds that a bad day set
+/// back drink less than the plan says for the rest of their days, and that is no news by then.
 pub static WATER: Watched = daily(
     "water",
     Tuning {
         expected: 0.0,
         start: 0.15,
-        drift: 0.01,
+        drift: 0.02,
         noise: 0.08,
         noise_days: 10.0,
         allowance: ALLOWANCE,
-        look: 3.7,
-        act: 7.8,
+        look: 3.5,
+        act: 7.1,
         side: Side::Both,
     },
 );
@@ -53,12 +54,12 @@ pub static FEED: Watched = daily(
     Tuning {
         expected: 0.0,
         start: 0.15,
-        drift: 0.01,
+        drift: 0.02,
         noise: 0.10,
         noise_days: 10.0,
         allowance: ALLOWANCE,
-        look: 3.7,
-        act: 7.9,
+        look: 3.5,
+        act: 7.4,
         side: Side::Both,
     },
 );
@@ -69,12 +70,12 @@ pub static WATER_TO_FEED: Watched = daily(
     Tuning {
         expected: 0.0,
         start: 0.20,
-        drift: 0.01,
+        drift: 0.02,
         noise: 0.13,
         noise_days: 10.0,
         allowance: ALLOWANCE,
-        look: 3.6,
-        act: 7.4,
+        look: 3.7,
+        act: 7.1,
         side: Side::Both,
     },
 );
@@ -112,18 +113,18 @@ pub static WARM: Watched = daily(
     },
 );
 
-/// Warmest less coldest, K.
+/// Warmest less coldest, K. It grows from a few to many degrees while the brooders are let go out, so the level follows fast.
 pub static SWING: Watched = daily(
     "swing",
     Tuning {
         expected: 8.0,
         start: 3.0,
-        drift: 0.3,
+        drift: 1.0,
         noise: 2.0,
         noise_days: 10.0,
         allowance: ALLOWANCE,
-        look: 3.0,
-        act: 7.0,
+        look: 2.7,
+        act: 6.4,
         side: Side::Up,
     },
 );

@@ -27,6 +27,7 @@ pub mod text;
 pub mod view;
 pub mod viewer;
 pub mod walk;
+pub mod watch;
 pub mod words;
 pub mod working;
 

@@ -9,7 +9,7 @@ use super::Family;
 use super::growing::by_day;
 use crate::outcome::Outcome;
 use crate::rule::exact;
-use crate::series::{DayInput, DayOrigin, DayRule, SeriesSpec, Until, Way, given, recorded, same};
+use crate::series::{DayInput, DayOrigin, DayRule, SeriesSpec, Until, Way, age, given, recorded, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: &[], fields: FIELDS, sums: &[], series: SERIES, shapes: &[] };
@@ -21,12 +21,15 @@ pub(crate) const LITTER: &str = "book.litter_grade";
 /// The spread of weights of a weighing bird by bird, with how many birds it is of.
 pub(crate) const SPREAD: &str = "book.spread_percent";
 pub(crate) const SPREAD_BIRDS: &str = "book.spread_birds";
+/// The weight that the plan expected on the day of the weighing before, by day of weighing.
+pub(crate) const EXPECTED_BEFORE: &str = "expected.weight_before_g";
 
 static FIELDS: &[Field] = &[
     by_day(DAMPEST, Unit::Percent),
     by_day(LITTER, Unit::One),
     by_day(SPREAD, Unit::Percent),
     by_day(SPREAD_BIRDS, Unit::Birds),
+    by_day(EXPECTED_BEFORE, Unit::Gram),
 ];
 
 /// How something seen is held against what is expected of it.
@@ -118,7 +121,7 @@ pub static SIGNALS: [Signal; 11] = [
     times(
         &watching::GAIN,
         "growing.gain_by_day",
-        "expected.gain_by_day",
+        "watch.gain_expected_by_day",
         "watch.gain_likely_by_day",
         "watch.gain_memory_by_day",
     ),
@@ -331,7 +334,7 @@ const WARM: &[&str] = &["growing.warmest_by_day", "expected.temperature_by_day"]
 const SWING: &[&str] = &["watch.swing_by_day"];
 const HUMIDITY: &[&str] = &["watch.dampest_by_day"];
 const WEIGHT: &[&str] = &["growing.weight_by_day", "expected.weight_by_day"];
-const GAIN: &[&str] = &["growing.gain_by_day", "expected.gain_by_day"];
+const GAIN: &[&str] = &["growing.gain_by_day", "watch.gain_expected_by_day"];
 const SPREADS: &[&str] = &["watch.spread_by_day"];
 const LITTERS: &[&str] = &["watch.litter_by_day"];
 
@@ -463,6 +466,23 @@ static SERIES: &[SeriesSpec] = &[
             "W / F",
             &[same("W", "watch.water_expected_by_day"), same("F", "watch.feed_expected_by_day")],
             |x| (x[1] > 0.0).then(|| x[0] / x[1]),
+        )
+        .from("adopted-plan", Status::Derived)],
+    ),
+    told(
+        "watch.gain_expected_by_day",
+        Unit::Gram,
+        1,
+        &[exact(
+            "gain-expected-between-weighings",
+            "(w - v) / (d - e)",
+            &[
+                same("w", "expected.weight_by_day"),
+                recorded("v", EXPECTED_BEFORE),
+                age("d"),
+                recorded("e", super::course::WEIGHED_BEFORE),
+            ],
+            |x| Some((x[0] - x[1]) / (x[2] - x[3])),
         )
         .from("adopted-plan", Status::Derived)],
     ),

@@ -12,6 +12,7 @@ mod sums;
 mod sync;
 mod verify;
 mod walk;
+mod watch;
 mod weigh;
 
 use std::io::Write;
@@ -30,6 +31,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("serve", given)) => serve::run(given, locale),
         Some(("record", given)) => record::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
+        Some(("watch", given)) => watch::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),
         Some(("export", given)) => export::run(given, locale),

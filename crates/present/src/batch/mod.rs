@@ -15,8 +15,10 @@ mod growing;
 mod lines;
 mod sheets;
 mod store;
+mod watch;
 
 pub use sheets::{BATCH_SHEETS, batch_sheet};
+pub(crate) use watch::state_name;
 
 /// A day of a batch being shown to somebody.
 struct Page<'a> {
@@ -32,6 +34,17 @@ struct Page<'a> {
 pub fn growing(walk: &Walk, past: &Past, viewer: &Viewer) -> Document {
     let page = Page::new(walk, viewer);
     page.document("page-growing", page.growing(past))
+}
+
+/// *Is something off*: every signal against what was expected, the alarm's memory, and the fixed rules.
+pub fn watch(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-watch", page.watch())
+}
+
+/// The part of the watch that belongs on the page of the day; empty until chicks came.
+pub fn watch_of_today(walk: &Walk, viewer: &Viewer) -> Vec<Block> {
+    Page::new(walk, viewer).watch_of_today()
 }
 
 /// *What is in the store room*: feed by phase, how long it lasts, litter, fuel and medicine, as the book has them.

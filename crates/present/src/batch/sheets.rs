@@ -14,7 +14,7 @@ use crate::viewer::Viewer;
 use crate::{health, say, show};
 
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
-pub const BATCH_SHEETS: [&str; 6] = ["week", "adviser", "weighing", "growing", "store", "health"];
+pub const BATCH_SHEETS: [&str; 7] = ["week", "adviser", "watch", "weighing", "growing", "store", "health"];
 
 /// Days of a week's summary.
 const DAYS: i32 = 7;
@@ -41,6 +41,7 @@ pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Opt
         "adviser" => page.document("sheet-adviser", page.adviser(past)),
         "weighing" => page.document("sheet-weighing", page.slip()),
         "growing" => super::growing(walk, past, viewer),
+        "watch" => super::watch(walk, viewer),
         "store" => super::store(walk, viewer),
         "health" => {
             Document { subtitle: page.subtitle(), ..health::document(&Health::of(&walk.diary), viewer) }
@@ -131,6 +132,7 @@ impl Page<'_> {
                 "growing.water_to_feed",
             ]),
         ];
+        blocks.extend(self.watch_for_adviser());
         blocks.extend(self.small_drawings(past));
         blocks.extend(self.causes().map(Block::Table));
         let given: Vec<&Noted> = self
