@@ -105,13 +105,9 @@ impl Pen {
     fn air(&mut self, batch: BatchId, placed: CivilDay) {
         for age in 20..27 {
             let day = placed.plus_days(age);
-            let air = [("coldest_c", 21.5), ("warmest_c", 30.5), ("dampest_percent", 78.0)];
-            let typed = air.map(|(name, value)| (name, value.to_string()));
-            let typed = typed.map(|(name, value)| (format!("house_air.{name}"), value));
-            let typed: Vec<(&str, String)> =
-                typed.iter().map(|(key, value)| (key.as_str(), value.clone())).collect();
-            self.note(batch, day, "house-air", &typed);
-            self.note(batch, day, "look", &[("look.handful", "holds-together".to_owned())]);
+            let air = [("coldest_c", "21.5"), ("warmest_c", "30.5"), ("dampest_percent", "78")];
+            self.note(batch, day, "house-air", &air.map(|(name, value)| (name, value.to_owned())));
+            self.note(batch, day, "look", &[("handful", "holds-together".to_owned())]);
         }
     }
 

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use book::{BatchId, Body, BookState, EntryId, HybridClock, PersonId, Record, Slot, Subject};
+use book::{BatchId, Body, BookState, Draft, EntryId, HybridClock, PersonId, Record, Slot, Subject};
 use quantity::{Answers, CivilDay, Given, Source, Value};
 
 use crate::body::raws_of;
@@ -128,6 +128,18 @@ impl Diary {
     /// What was written of a kind about a day.
     pub fn on_day(&self, kind: &str, day: CivilDay) -> impl Iterator<Item = &Noted> {
         self.of_kind(kind).filter(move |note| note.day == day)
+    }
+
+    /// The same with something that is about to be written as well, for judging what stands beside it on one form: the
+    /// water of a day is held against the feed typed above it.
+    pub fn expecting(mut self, draft: &Draft) -> Diary {
+        let Some(kind) = crate::record::kind(&draft.kind) else { return self };
+        self.notes.retain(|note| !draft.supersedes.contains(&note.id));
+        let at = self.notes.partition_point(|note| note.day <= draft.day);
+        let clock = HybridClock { millis: i64::MAX, counter: 0 };
+        let (person, body) = (PersonId(uuid::Uuid::nil()), draft.body.clone());
+        self.notes.insert(at, Noted { id: draft.id, kind: kind.name, day: draft.day, clock, person, body });
+        self
     }
 
     /// Puts what the book holds by day among the answers.

@@ -1,6 +1,6 @@
 //! Today's walk: what there is to do, what is expected of the day, and what is still to be written down.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use book::{BatchId, BookState};
 use quantity::CivilDay;
@@ -87,11 +87,44 @@ pub fn job_key(task: &Task) -> String {
     format!("{}/{}", task.name, task.ordinal)
 }
 
-fn jobs(diary: &Diary, plan: &Plan) -> Vec<Job> {
+/// A job that was due in some days.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Due {
+    /// What it is.
+    pub task: Task,
+    /// Days of those on which it was due; 1 for a job of one day.
+    pub due_d: usize,
+    /// Days of those on which it was ticked; a job of one day is ticked whenever that was.
+    pub done_d: usize,
+}
+
+/// The jobs that were due from one day to another, both with, in the order of the plan.
+pub fn jobs_between(diary: &Diary, plan: &Plan, from: CivilDay, to: CivilDay) -> Vec<Due> {
+    let ticks = ticks(diary);
+    let due = |task: &Task| {
+        let ticked = ticks.get(job_key(task).as_str()).map_or(&[][..], Vec::as_slice);
+        let (first, last) = (task.day.max(from), task.until.unwrap_or(task.day).min(to));
+        let due_d = usize::try_from(last.days_since(first) + 1).ok().filter(|days| *days > 0)?;
+        let days: BTreeSet<CivilDay> = ticked.iter().map(|tick| tick.day).collect();
+        let done_d = match task.until {
+            Some(_) => days.range(first..=last).count(),
+            None => days.len().min(1),
+        };
+        Some(Due { task: task.clone(), due_d, done_d })
+    };
+    plan.tasks.iter().filter_map(due).collect()
+}
+
+fn ticks(diary: &Diary) -> BTreeMap<&str, Vec<&Noted>> {
     let mut ticks: BTreeMap<&str, Vec<&Noted>> = BTreeMap::new();
     for tick in diary.of_kind("task-done") {
         ticks.entry(tick.text("task").unwrap_or_default()).or_default().push(tick);
     }
+    ticks
+}
+
+fn jobs(diary: &Diary, plan: &Plan) -> Vec<Job> {
+    let ticks = ticks(diary);
     let job = |task: &Task| {
         let key = job_key(task);
         let ticked = ticks.get(key.as_str()).map_or(&[][..], Vec::as_slice);

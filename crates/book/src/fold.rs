@@ -151,6 +151,23 @@ impl BookState {
     /// Takes one entry in. The cost is that of the thread, the slot and the days it touches: it does not grow with the
     /// age of the book where the entry is about a late day.
     pub fn append(&mut self, stored: StoredEntry) -> Appended {
+        let mut changes = Vec::new();
+        let appended = self.append_before_recount(stored, &mut changes);
+        self.book.recount(changes);
+        appended
+    }
+
+    /// Takes many entries in, as [`BookState::append`] would one by one, but counts the days they touch only once: a
+    /// queue of a thousand notes about one day costs no more than that day read anew.
+    pub fn append_all(&mut self, stored: impl IntoIterator<Item = StoredEntry>) {
+        let mut changes = Vec::new();
+        for entry in stored {
+            self.append_before_recount(entry, &mut changes);
+        }
+        self.book.recount(changes);
+    }
+
+    fn append_before_recount(&mut self, stored: StoredEntry, changes: &mut Vec<Change>) -> Appended {
         let record = Arc::new(Record::read(stored, self.rules.kinds));
         if !self.is_ours(&record) {
             return Appended::OtherFarm;
@@ -159,7 +176,7 @@ impl BookState {
         match self.book.enter(&record) {
             None => Appended::Known,
             Some(joined) => {
-                self.book.take_in(&record, joined, before, &self.rules);
+                self.book.take_in(&record, joined, before, &self.rules, changes);
                 Appended::New
             }
         }
@@ -246,7 +263,14 @@ impl Contents {
     }
 
     /// Judges what one entered record touches.
-    fn take_in(&mut self, record: &Record, joined: Joined, before: Vec<(ThreadKey, Voice)>, rules: &Rules) {
+    fn take_in(
+        &mut self,
+        record: &Record,
+        joined: Joined,
+        before: Vec<(ThreadKey, Voice)>,
+        rules: &Rules,
+        changes: &mut Vec<Change>,
+    ) {
         let splits_before = std::mem::take(&mut self.splits);
         self.splits = self.find_splits();
         if joined.unheard_of {
@@ -254,12 +278,10 @@ impl Contents {
         } else {
             self.threads.judge(joined.thread);
         }
-        let mut changes = Vec::new();
-        self.move_thread(joined.thread, before, rules, &mut changes);
+        self.move_thread(joined.thread, before, rules, changes);
         if self.splits != splits_before {
-            self.judge_slots(rules, &mut changes);
+            self.judge_slots(rules, changes);
         }
-        self.recount(changes);
     }
 
     /// Lets the threads that grew together leave their places and the one they became take its own.

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
+use present::batch::BATCH_SHEETS;
 use present::plan::SHEETS;
 
 /// The version with the commit it was built from.
@@ -50,18 +51,33 @@ fn sheet(words: &Words) -> Arg {
     option("sheet", words).value_name("NAME").value_parser(names).num_args(1..).requires("pdf")
 }
 
+/// Which sheets of a running batch.
+fn batch_sheet(words: &Words) -> Arg {
+    let names: Vec<&str> = BATCH_SHEETS.into_iter().chain([ALL_SHEETS]).collect();
+    let sheet = Arg::new("sheet").long("sheet").help(words.plain("option-batch-sheet"));
+    sheet.value_name("NAME").value_parser(names).num_args(1..).requires("pdf")
+}
+
+fn pdf(words: &Words) -> Arg {
+    option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf))
+}
+
+fn paper(words: &Words) -> Arg {
+    option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4")
+}
+
 fn plan(words: &Words) -> Command {
     Command::new("plan")
         .about(words.plain("command-plan"))
         .arg(file("FILE", "argument-plan-file", words))
         .args([flag("json", words), flag("working", words)])
-        .arg(option("pdf", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
+        .arg(pdf(words))
         .arg(option("scenarios", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(option("curve", words).value_name("TABLE").value_parser(value_parser!(PathBuf)))
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(sheet(words))
         .arg(option("figure", words).value_name("NAME").requires("pdf"))
-        .arg(option("paper", words).value_name("PAPER").value_parser(["a4", "us-letter"]).default_value("a4"))
+        .arg(paper(words))
         .arg(units(words))
 }
 
@@ -131,7 +147,7 @@ fn of_a_day(command: Command, about: &str, example: &str, words: &Words) -> Comm
         .after_help(words.plain(example))
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
-        .arg(flag("json", words))
+        .args([flag("json", words), pdf(words), batch_sheet(words), paper(words)])
         .args(book(words))
         .arg(units(words))
 }

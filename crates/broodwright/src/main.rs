@@ -7,6 +7,7 @@ mod failure;
 mod farm_book;
 mod input;
 mod line;
+mod sheets;
 mod training;
 
 use std::process::ExitCode;

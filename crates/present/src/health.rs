@@ -3,6 +3,7 @@
 mod selling;
 mod vaccinations;
 
+pub(crate) use selling::lead;
 pub use selling::selling;
 pub use vaccinations::vaccinations;
 

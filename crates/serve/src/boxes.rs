@@ -1,6 +1,7 @@
 //! Boxes to write a day down in, on whatever page they stand: today's page, the page of one kind, a week of paper. A box
 //! is named by its day, its kind, its part and its field, so that one form can hold many days.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use advice::diary::Diary;
@@ -203,17 +204,23 @@ impl Writing<'_> {
     pub(crate) fn outcome(&self, all: &[Filled]) -> Outcome {
         let mut outcome = Outcome::default();
         let mut slots: BTreeSet<Slot> = BTreeSet::new();
+        let mut diary = Cow::Borrowed(self.diary);
         for filled in all {
-            self.add(filled, &mut slots, &mut outcome);
+            let before = outcome.drafts.len();
+            self.add(filled, &diary, &mut slots, &mut outcome);
+            // What stands lower on the form is judged by what stands higher as well.
+            if let Some(draft) = outcome.drafts.get(before) {
+                diary = Cow::Owned(diary.into_owned().expecting(draft));
+            }
         }
         outcome
     }
 
-    fn add(&self, filled: &Filled, slots: &mut BTreeSet<Slot>, outcome: &mut Outcome) {
+    fn add(&self, filled: &Filled, diary: &Diary, slots: &mut BTreeSet<Slot>, outcome: &mut Outcome) {
         let boxes = &filled.boxes;
         let id = filled.id.unwrap_or_else(|| EntryId((self.new_id)()));
         let mut judged =
-            self.judging(filled.seen).judge(id, boxes.kind, boxes.day, &filled.whole(), Source::Hand);
+            self.judging(diary, filled.seen).judge(id, boxes.kind, boxes.day, &filled.whole(), Source::Hand);
         if let Some(draft) = &mut judged.draft
             && let Some(known) = self.state.records(id).first()
         {
@@ -235,10 +242,10 @@ impl Writing<'_> {
         }
     }
 
-    fn judging(&self, seen: Seen) -> advice::writing::Writing<'_> {
+    fn judging<'b>(&'b self, diary: &'b Diary, seen: Seen) -> advice::writing::Writing<'b> {
         advice::writing::Writing {
             state: self.state,
-            diary: self.diary,
+            diary,
             today: self.today,
             reason: self.reason.as_deref(),
             seen,

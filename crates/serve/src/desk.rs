@@ -148,9 +148,7 @@ impl Farm {
             return;
         }
         let mut state = before.state.clone();
-        for entry in entries {
-            state.append(entry);
-        }
+        state.append_all(entries);
         self.put(Arc::new(Open { state, reach }));
     }
 }

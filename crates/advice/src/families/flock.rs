@@ -228,7 +228,7 @@ static SERIES: &[SeriesSpec] = &[
         until: Until::Sale,
         way: Way::Rules(&[exact(
             "losses-by-day",
-            "(b - s) * (1 - (1 - q / 100) ^ (w / W))",
+            "max(0, b - s) * (1 - (1 - q / 100) ^ (w / W))",
             &[
                 same("b", "batch.birds_expected"),
                 same("s", "sale.birds_by_day"),
@@ -244,7 +244,7 @@ static SERIES: &[SeriesSpec] = &[
                 },
                 given("W", "batch.loss_shape"),
             ],
-            |x| Some((x[0] - x[1]) * (1.0 - flock::survival(x[2] / 100.0, x[3] / x[4]))),
+            |x| Some((x[0] - x[1]).max(0.0) * (1.0 - flock::survival(x[2] / 100.0, x[3] / x[4]))),
         )
         .from("loss-shape", Status::CommonPractice)]),
     },

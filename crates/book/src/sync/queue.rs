@@ -108,9 +108,7 @@ pub fn take_drafts(access: &Access, state: &BookState, queued: Vec<Queued>, now_
 /// What is asked in the book to come, as far as the drafts take part in it.
 fn conflicts(state: &BookState, to_write: &[StoredEntry], answers: &[(EntryId, Status)]) -> Vec<Conflict> {
     let mut after = state.clone();
-    for stored in to_write {
-        after.append(stored.clone());
-    }
+    after.append_all(to_write.iter().cloned());
     let is_in = answers.iter().filter(|(_, status)| status.is_in_the_book());
     let ids: BTreeSet<EntryId> = is_in.map(|(id, _)| *id).collect();
     let concerns = |conflict: &Conflict| conflict.heads.iter().any(|head| ids.contains(&head.entry().id));

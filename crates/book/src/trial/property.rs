@@ -48,6 +48,12 @@ fn order_does_not_matter(
     if appended(empty(), &shuffled) != *whole {
         return Err("one by one, shuffled");
     }
+    let (early, late) = shuffled.split_at(luck.below(shuffled.len() + 1));
+    let mut in_two = appended(empty(), early);
+    in_two.append_all(late.iter().cloned());
+    if in_two != *whole {
+        return Err("some one by one, the rest at once");
+    }
     luck.shuffle(&mut shuffled);
     let (first, rest) = shuffled.split_at(luck.below(shuffled.len() + 1));
     if appended(folded(rules, first), rest) != *whole {

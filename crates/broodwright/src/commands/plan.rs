@@ -10,7 +10,6 @@ use advice::plan_file;
 use clap::ArgMatches;
 use present::calendar::Written;
 use present::plan::{SHEETS, SheetKind, Shown};
-use present::print::{self, Paper};
 use present::{Document, Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Currency, Question, Raw, Source, Value};
 
@@ -18,6 +17,7 @@ use crate::arguments;
 use crate::clock;
 use crate::failure::Failure;
 use crate::input;
+use crate::sheets;
 
 /// Reads, checks, works out, and shows in the form asked for.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -27,21 +27,20 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let (plan, questions) = read(path, curve, locale)?;
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
     let with_workings = given.get_flag("working");
-    if let Some(out) = given.get_one::<PathBuf>("pdf") {
-        let paper = given.get_one::<String>("paper").and_then(|name| Paper::from_name(name));
-        let pdf = sheets(&plan, &viewer, paper.unwrap_or(Paper::A4), &wanted(given, with_workings), given)?;
-        write_file(out, &pdf, words)?;
+    if let Some(out) = sheets::out(given) {
+        let documents = documents(&plan, &viewer, &wanted(given, with_workings), given)?;
+        sheets::write(&documents, out, given, &viewer)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
         if !viewer.money_shown {
             return Err(Failure::input(words.plain("command-money-hidden")));
         }
-        write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
+        sheets::write_file(out, scenarios(&plan, words)?.as_bytes(), words)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("ics") {
         let written = Written::now(clock::now());
         let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
-        write_file(out, calendar.as_bytes(), words)?;
+        sheets::write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
         return super::print_json(&view::plan(&plan, &viewer, with_workings));
@@ -49,13 +48,6 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let asked: String =
         questions.iter().map(|question| format!("? {}\n", fault::question(question, &viewer))).collect();
     super::print(&(asked + &text::write(&Shown::new(&plan, &viewer).document(), &viewer, with_workings)))
-}
-
-fn write_file(out: &Path, bytes: &[u8], words: &Words) -> Result<(), Failure> {
-    std::fs::write(out, bytes).map_err(|error| {
-        let file = out.display().to_string();
-        Failure::Failed(say!(words, "command-cannot-write-file", file = file, why = error.to_string()))
-    })
 }
 
 /// The futures that the figures of risk are counted from.
@@ -108,8 +100,7 @@ fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<
 
 /// Names of the sheets asked for, or of the usual ones, in the order of the list; the workings where asked for too.
 fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
-    let asked: Vec<&str> =
-        given.get_many::<String>("sheet").into_iter().flatten().map(String::as_str).collect();
+    let asked = sheets::asked(given);
     let all = asked.contains(&arguments::ALL_SHEETS);
     let wanted = |sheet: &&SheetKind| {
         all || asked.contains(&sheet.name)
@@ -119,13 +110,12 @@ fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
     SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
 }
 
-fn sheets(
+fn documents(
     plan: &Plan,
     viewer: &Viewer,
-    paper: Paper,
     names: &[&str],
     given: &ArgMatches,
-) -> Result<Vec<u8>, Failure> {
+) -> Result<Vec<Document>, Failure> {
     let shown = Shown::new(plan, viewer);
     let figure = given.get_one::<String>("figure").map(String::as_str);
     let mut documents: Vec<Document> = Vec::new();
@@ -135,8 +125,5 @@ fn sheets(
             Failure::input(say!(viewer.words(), "command-no-figure", figure = figure))
         })?);
     }
-    let printable = print::write(&documents, paper, viewer);
-    typeset::render(&printable.data, &printable.drawings, None).map_err(|error| {
-        Failure::Failed(say!(viewer.words(), "command-cannot-print", why = error.to_string()))
-    })
+    Ok(documents)
 }

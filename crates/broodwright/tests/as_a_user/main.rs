@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod moving;
+mod printing;
 mod recording;
 mod rows;
 
@@ -52,6 +53,11 @@ impl Farm {
     /// Writes a file of the folder.
     pub fn write(&self, name: &str, text: &str) {
         fs::write(self.folder.join(name), text).unwrap();
+    }
+
+    /// Where a file of the folder lies.
+    pub fn path(&self, name: &str) -> PathBuf {
+        self.folder.join(name)
     }
 
     /// Reads a file of the folder.

@@ -105,8 +105,10 @@ example-record =
       broodwright record --withdraw 4f2a90c1 --reason "wrong batch"
       broodwright record --from week.csv
 example-walk =
-    Example:
+    Examples:
       broodwright walk --on 2027-09-20 --json
+      broodwright walk --pdf adviser.pdf --sheet adviser
+option-batch-sheet = Which sheets; without it the week for the owner
 example-history =
     Examples:
       broodwright history growing.alive

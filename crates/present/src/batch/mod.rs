@@ -16,6 +16,7 @@ mod lines;
 mod sheets;
 mod store;
 mod watch;
+mod week;
 
 pub use sheets::{BATCH_SHEETS, batch_sheet};
 pub(crate) use watch::state_name;

@@ -4,26 +4,35 @@ use advice::diary::Noted;
 use advice::health::Health;
 use advice::past::Past;
 use advice::walk::Walk;
-use quantity::{CivilDay, Unit};
 
 use super::Page;
-use crate::document::{Align, Blank, Block, Document, Drawing, Steps, Table};
-use crate::entry::{kind_name, lines};
-use crate::plan::{Shown, figure_row};
+use crate::document::{Align, Blank, Block, Document, Drawing, Table};
+use crate::entry::{Line, kind_name, lines};
+use crate::plan::figure_row;
 use crate::viewer::Viewer;
+use crate::words::key_part;
 use crate::{health, say, show};
 
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
 pub const BATCH_SHEETS: [&str; 7] = ["week", "adviser", "watch", "weighing", "growing", "store", "health"];
 
-/// Days of a week's summary.
-const DAYS: i32 = 7;
 /// Lines of a slip, its spots, and the columns of each: room for the birds that are penned at once.
 const LINES: usize = 12;
 const SPOTS: usize = 3;
 const COLUMNS_A_SPOT: usize = 2;
 /// Vaccines and medicines that an adviser is shown, the latest.
 const GIVEN: usize = 3;
+/// What of a vaccine or medicine an adviser is not shown: it stands in the book.
+const NOT_SAID: [&str; 6] = [
+    "vaccinated.doses",
+    "vaccinated.water_l",
+    "vaccinated.expires",
+    "vaccinated.hour_h",
+    "medicated.hour_h",
+    "medicated.ordered_by",
+];
+/// Kinds of entries whose lines say what they are.
+const SPEAKS_FOR_ITSELF: [&str; 2] = ["vaccine-given", "look"];
 /// Days of looks that an adviser is shown.
 const LOOKS: i32 = 2;
 
@@ -51,74 +60,6 @@ pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Opt
 }
 
 impl Page<'_> {
-    /// The last seven days for the owner, and what comes in the next.
-    fn week(&self) -> Vec<Block> {
-        let mut blocks = vec![Block::Table(self.days_of_the_week())];
-        blocks.push(self.figures(&[
-            "growing.alive",
-            "growing.lost",
-            "growing.losses",
-            "growing.weight",
-            "walk.weight_expected",
-        ]));
-        let next = self.next_jobs();
-        if !next.items.is_empty() {
-            blocks.extend([self.title("week-next"), Block::Steps(next)]);
-        }
-        blocks.push(self.blanks(&[("week-remarks", 100), ("week-who", 50), ("week-date", 50)]));
-        blocks
-    }
-
-    fn days_of_the_week(&self) -> Table {
-        let columns = ["week-day", "week-lost", "week-alive", "week-feed", "week-water", "week-air"];
-        let today = self.walk.diary.on;
-        let rows = (0..DAYS).rev().map(|back| self.day_row(today.plus_days(-back))).collect();
-        let align = |at: usize| if at == 0 { Align::Start } else { Align::End };
-        Table {
-            caption: self.words.plain("week-caption"),
-            columns: columns.iter().enumerate().map(|(at, key)| (self.words.plain(key), align(at))).collect(),
-            rows,
-            emphasis: Vec::new(),
-            explained_by: Vec::new(),
-        }
-    }
-
-    /// A day as it was written; what was not written says so and is no nothing.
-    fn day_row(&self, day: CivilDay) -> Vec<String> {
-        let age = self.walk.diary.age(day);
-        let gap = || self.words.plain("week-gap");
-        let of = |series: &str| age.and_then(|age| self.walk.plan.outcome.on_day(series, age));
-        let told = |series: &str, unit: Unit| {
-            of(series).map_or_else(gap, |value| show::quantity_short(value, unit, self.viewer))
-        };
-        let air = match (of("growing.coldest_by_day"), of("growing.warmest_by_day")) {
-            (None, None) => gap(),
-            (low, high) => {
-                let end = |value: Option<f64>| value.map_or_else(gap, |value| show::short(value, 1));
-                say!(self.words, "week-from-to", low = end(low), high = end(high))
-            }
-        };
-        vec![
-            show::day_short(day, self.viewer),
-            told("growing.lost_by_day", Unit::Birds),
-            told("growing.alive_by_day", Unit::Birds),
-            told("growing.feed_by_day", Unit::Kilogram),
-            told("growing.water_by_day", Unit::Litre),
-            air,
-        ]
-    }
-
-    fn next_jobs(&self) -> Steps {
-        let (today, plan) = (self.walk.diary.on, Shown::new(&self.walk.plan, self.viewer));
-        let next = |day: CivilDay| day > today && day <= today.plus_days(DAYS);
-        let job = |task: &advice::tasks::Task| {
-            let (text, why) = plan.job(task);
-            (say!(self.words, "week-job", day = show::day_short(task.day, self.viewer), text = text), why)
-        };
-        let tasks = self.walk.plan.tasks.iter().filter(|task| next(task.day));
-        Steps { ordered: false, ticks: true, items: tasks.map(job).collect() }
-    }
-
     /// What somebody who has not seen the house wants to know first.
     fn adviser(&self, past: &Past) -> Vec<Block> {
         let mut blocks = vec![
@@ -134,7 +75,8 @@ impl Page<'_> {
         ];
         blocks.extend(self.watch_for_adviser());
         blocks.extend(self.small_drawings(past));
-        blocks.extend(self.causes().map(Block::Table));
+        blocks.extend(self.causes());
+        blocks.extend(self.withdrawal());
         let given: Vec<&Noted> = self
             .walk
             .diary
@@ -158,45 +100,57 @@ impl Page<'_> {
     fn small_drawings(&self, past: &Past) -> Vec<Block> {
         let drawings = self.growing(past).into_iter().filter_map(|block| match block {
             Block::Drawing(drawing) if DRAWN.contains(&drawing.name) => {
-                Some(Block::Drawing(Drawing { width_percent: 40, ..drawing }))
+                Some(Block::Drawing(Drawing { width_percent: 32, ..drawing }))
             }
             _ => None,
         });
         drawings.collect()
     }
 
-    /// The dead by what they looked like; `None` while nobody told them apart.
-    fn causes(&self) -> Option<Table> {
+    /// The dead by what they looked like, in a line; `None` while nobody told them apart.
+    fn causes(&self) -> Option<Block> {
         let sum = |key: &str| -> f64 {
             self.walk.diary.of_kind("deaths").filter_map(|note| note.number(key)).sum()
         };
-        let rows: Vec<Vec<String>> = CAUSES
+        let told: Vec<String> = CAUSES
             .iter()
             .map(|key| (key, sum(key)))
             .filter(|(_, birds)| *birds > 0.0)
             .map(|(key, birds)| {
-                let label = self.words.plain(&format!("field-deaths-{}", key.replace('_', "-")));
-                vec![label, show::quantity(birds, Unit::Birds, 0, self.viewer)]
+                let key = format!("adviser-cause-{}", key_part(key));
+                say!(self.words, &key, birds = show::number(birds, 0))
             })
             .collect();
-        (!rows.is_empty()).then(|| Table {
-            caption: self.words.plain("adviser-causes"),
-            columns: vec![
-                (self.words.plain("column-what"), Align::Start),
-                (self.words.plain("column-value"), Align::End),
-            ],
-            rows,
-            emphasis: Vec::new(),
-            explained_by: Vec::new(),
-        })
+        (!told.is_empty())
+            .then(|| Block::Paragraph(say!(self.words, "adviser-causes", causes = told.join(", "))))
+    }
+
+    /// Whether something in them holds their sale back, in a line.
+    fn withdrawal(&self) -> Option<Block> {
+        match health::lead(&Health::of(&self.walk.diary), self.viewer) {
+            Block::Lead { label, value, note } => Some(Block::Paragraph(say!(
+                self.words,
+                "adviser-withdrawal",
+                label = label,
+                value = value,
+                note = note
+            ))),
+            _ => None,
+        }
     }
 
     /// Entries as they were written, a line each.
     fn entries(&self, caption: &str, notes: &[&Noted]) -> Option<Block> {
         let row = |note: &&Noted| {
             let said = lines(note.kind, &note.body, self.viewer);
-            let text = said.iter().map(|line| line.text.as_str()).collect::<Vec<_>>().join(", ");
-            vec![show::day_short(note.day, self.viewer), kind_name(note.kind, self.viewer), text]
+            let said = said.iter().filter(|line| !NOT_SAID.contains(&line.key));
+            let text = said.map(|line| self.in_short(line)).collect::<Vec<_>>().join(", ");
+            let text = if SPEAKS_FOR_ITSELF.contains(&note.kind) {
+                text
+            } else {
+                say!(self.words, "adviser-said", kind = kind_name(note.kind, self.viewer), text = text)
+            };
+            vec![show::day_short(note.day, self.viewer), text]
         };
         (!notes.is_empty()).then(|| {
             Block::Table(Table {
@@ -204,13 +158,22 @@ impl Page<'_> {
                 columns: vec![
                     (self.words.plain("week-day"), Align::Start),
                     (self.words.plain("column-what"), Align::Start),
-                    (self.words.plain("column-value"), Align::Start),
                 ],
                 rows: notes.iter().map(row).collect(),
                 emphasis: Vec::new(),
                 explained_by: Vec::new(),
             })
         })
+    }
+
+    /// A line of an entry with as few words as it is understood by: a name or a remark speaks for itself.
+    fn in_short(&self, line: &Line) -> String {
+        let key = format!("adviser-{}", key_part(line.key));
+        if self.words.knows(&key) {
+            self.words.say(&key, &[("text", line.text.as_str().into())])
+        } else {
+            line.text.clone()
+        }
     }
 
     /// The slip to take into the house, with room for every bird that is penned.
@@ -239,17 +202,17 @@ impl Page<'_> {
     }
 
     /// The figures that are known among some.
-    fn figures(&self, ids: &[&str]) -> Block {
+    pub(super) fn figures(&self, ids: &[&str]) -> Block {
         let (answers, outcome) = (&self.walk.plan.answers, &self.walk.plan.outcome);
         let known = ids.iter().filter_map(|id| outcome.get(id));
         Block::Figures(known.map(|worked| figure_row(answers, outcome, worked, self.viewer)).collect())
     }
 
-    fn title(&self, key: &'static str) -> Block {
+    pub(super) fn title(&self, key: &'static str) -> Block {
         Block::Heading { level: 2, text: self.words.plain(key), anchor: key }
     }
 
-    fn blanks(&self, blanks: &[(&str, u8)]) -> Block {
+    pub(super) fn blanks(&self, blanks: &[(&str, u8)]) -> Block {
         let blank = |(key, width_percent): &(&str, u8)| Blank {
             label: self.words.plain(key),
             width_percent: *width_percent,

@@ -25,7 +25,8 @@ pub fn selling(health: &Health, viewer: &Viewer) -> Document {
     Document { title, subtitle: String::new(), blocks }
 }
 
-fn lead(health: &Health, viewer: &Viewer) -> Block {
+/// From when birds may be sold, large; on a sheet with little room it can be said in a line.
+pub(crate) fn lead(health: &Health, viewer: &Viewer) -> Block {
     let words = viewer.words();
     let label = words.plain("health-earliest");
     let (value, note) = match (health.clear(), health.ruling()) {

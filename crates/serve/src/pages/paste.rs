@@ -86,19 +86,19 @@ fn judge(call: &Call, batch: &Batch, row: &DayRow, slots: &mut BTreeSet<Slot>, p
     if *day > batch.today {
         return pasted.bad.push(bad(words.plain("row-in-the-future")));
     }
-    let diary = batch.diary_of(*day);
+    let mut diary = batch.diary_of(*day);
     let reason = reason(call);
-    let writing = Writing {
-        state: &batch.open.state,
-        diary: &diary,
-        today: batch.today,
-        reason: reason.as_deref(),
-        seen: Seen::WhatCounts,
-    };
     let mut drafts = Vec::new();
     let (mut doubts, mut needs_reason) = (Vec::new(), false);
     for (kind, raws) in filled {
         let id = EntryId((call.site.options.new_id)());
+        let writing = Writing {
+            state: &batch.open.state,
+            diary: &diary,
+            today: batch.today,
+            reason: reason.as_deref(),
+            seen: Seen::WhatCounts,
+        };
         let judged = writing.judge(id, kind, *day, raws, Source::Hand);
         if let Some(problem) = judged.problems.first() {
             return pasted.bad.push(bad(fault::labelled(problem, &problem.key, &batch.viewer)));
@@ -109,7 +109,10 @@ fn judge(call: &Call, batch: &Batch, row: &DayRow, slots: &mut BTreeSet<Slot>, p
         doubts.extend(judged.questions.iter().map(|question| fault::question(question, &batch.viewer)));
         doubts.extend(judged.asks.iter().map(|ask| oddity::ask(ask, &batch.viewer)));
         needs_reason |= judged.needs_reason;
-        drafts.extend(judged.draft);
+        if let Some(draft) = judged.draft {
+            diary = diary.expecting(&draft);
+            drafts.push(draft);
+        }
     }
     pasted.good += 1;
     pasted.doubts.extend(doubts.into_iter().map(bad));
@@ -166,14 +169,14 @@ fn page(call: &Call, batch: &Batch, text: &str, pasted: Option<&Pasted>) -> Mark
                 label for=(ROWS) { (words.plain("paste-rows-label")) }
                 textarea id=(ROWS) name=(ROWS) rows="12" spellcheck="false" autocomplete="off" { (text) }
             }
-            div class="save-bar" {
-                button { (words.plain("write-all-down")) }
-                @if let Some(pasted) = pasted.filter(|pasted| !pasted.bad.is_empty() && pasted.good > 0) {
+            @if let Some(pasted) = pasted.filter(|pasted| !pasted.bad.is_empty() && pasted.good > 0) {
+                p {
                     button class="quiet" name=(GOOD_ONLY) value="yes" {
                         (say!(words, "write-good-down", n = pasted.good.to_string(), count = pasted.good as f64))
                     }
                 }
             }
+            div class="save-bar" { button { (words.plain("write-all-down")) } }
         }
     };
     frame::page(&call.site, &batch.viewer, &words.plain("paste-rows"), &content)

@@ -119,6 +119,21 @@ async fn what_is_unlikely_is_asked_and_kept_when_it_is_so() {
     assert_eq!(kept.status, StatusCode::SEE_OTHER);
 }
 
+/// A grower types feed and water of a day together: the one is held against the other before either is in the book.
+#[tokio::test]
+async fn what_stands_on_one_form_is_judged_together() {
+    let batch = Batch::begun(&memory()).await;
+    let day = [("2027-05-03.feed-given.starter.feed_kg", "24,5"), ("2027-05-03.water..water_l", "5")];
+    let asked = batch.send("/day", "2027-05-03", &day).await;
+    assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(asked.text().contains("Was a tank not counted"), "{}", asked.text());
+    let rows = [("rows", "day;feed_kg;phase;water_l\n2027-05-03;24.5;starter;5")];
+    let asked = batch.send("/paste", "2027-05-03", &rows).await;
+    assert!(asked.text().contains("Was a tank not counted"), "{}", asked.text());
+    let kept = batch.send("/day", "2027-05-03", &[day[0], day[1], ("sure", "yes")]).await;
+    assert_eq!(kept.status, StatusCode::SEE_OTHER);
+}
+
 #[tokio::test]
 async fn a_change_of_another_day_wants_its_reason_and_keeps_it() {
     let batch = Batch::begun(&memory()).await;
