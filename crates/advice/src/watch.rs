@@ -106,6 +106,11 @@ pub struct Watched {
     pub days: Vec<WatchedDay>,
 }
 
+/// The names of all signals, in the order in which they are shown.
+pub fn names() -> impl Iterator<Item = &'static str> {
+    ["deaths", "losses"].into_iter().chain(SIGNALS.iter().map(|signal| signal.watched.name))
+}
+
 /// A day of a signal, in the unit of what is seen.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WatchedDay {

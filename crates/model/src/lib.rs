@@ -29,6 +29,8 @@ mod search;
 pub mod space;
 pub mod surprise;
 pub mod triggers;
+pub mod uneven;
+pub mod uneven_houses;
 pub mod vaccine;
 pub mod variance;
 pub mod watching;
