@@ -37,6 +37,7 @@ pub mod stock;
 pub mod store_room;
 pub mod sums;
 pub mod tasks;
+pub mod uneven;
 pub mod verify;
 pub mod walk;
 pub mod watch;

@@ -48,7 +48,11 @@ fn write_expected_before(diary: &mut Diary) {
 
 /// A handful of litter as it was felt, at a spot or on the walk: 0 falls apart or is dust, 1 holds together, 2 cakes.
 fn litter_grade(note: &Noted) -> Option<f64> {
-    let handful = matches!(note.kind, "litter-check" | "look").then(|| note.text("handful"))??;
+    grade_of(matches!(note.kind, "litter-check" | "look").then(|| note.text("handful"))??)
+}
+
+/// The grade of a handful by its word.
+pub(crate) fn grade_of(handful: &str) -> Option<f64> {
     match handful {
         "falls-apart" | "dust" => Some(0.0),
         "holds-together" => Some(1.0),

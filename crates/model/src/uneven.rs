@@ -199,10 +199,15 @@ pub fn evenness(parts: &Components) -> Evenness {
     }
 }
 
-/// The causes named: the strongest ones that reach 1, of a flock that is uneven.
+/// The causes named: those that reach 1, of a flock that is uneven in the way they make it. What works on the whole house does
+/// not make spots differ.
 pub fn named(evenness: Evenness, ranked: &[Ranked]) -> Vec<Ranked> {
-    let is_uneven = matches!(evenness, Evenness::WithinSpots | Evenness::BetweenSpots);
-    ranked.iter().filter(|one| is_uneven && one.strength >= 1.0).copied().collect()
+    let fits = |cause: Cause| match evenness {
+        Evenness::NotEnoughWeighed | Evenness::Even => false,
+        Evenness::WithinSpots => cause != Cause::WetSpot,
+        Evenness::BetweenSpots => !matches!(cause, Cause::Arrival | Cause::Swings | Cause::SickSpell),
+    };
+    ranked.iter().filter(|one| one.strength >= 1.0 && fits(one.cause)).copied().collect()
 }
 
 #[cfg(test)]
@@ -258,6 +263,11 @@ mod tests {
                 && named(Evenness::NotEnoughWeighed, &strong).is_empty()
         );
         assert_eq!(named(Evenness::WithinSpots, &strong).len(), 1);
+        assert!(named(Evenness::BetweenSpots, &strong).is_empty(), "a cold night is cold for all spots");
+        let wet = [Ranked { cause: Cause::WetSpot, strength: 3.0 }];
+        assert!(
+            named(Evenness::WithinSpots, &wet).is_empty() && named(Evenness::BetweenSpots, &wet).len() == 1
+        );
     }
 
     #[test]

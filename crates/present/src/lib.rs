@@ -24,6 +24,7 @@ pub mod show;
 pub mod sum;
 pub mod summary;
 pub mod text;
+pub mod uneven;
 pub mod view;
 pub mod viewer;
 pub mod walk;

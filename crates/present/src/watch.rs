@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use advice::uneven::Uneven;
 use advice::walk::Walk;
 use advice::watch::{Call, Level, Ruled, Watch, Watched, WatchedDay, asked};
 use schemars::JsonSchema;
@@ -9,6 +10,7 @@ use serde::Serialize;
 
 use crate::batch;
 use crate::document::Document;
+use crate::uneven::{self, UnevenJson};
 use crate::viewer::Viewer;
 
 /// A day of a signal, in the signal's unit.
@@ -98,6 +100,9 @@ pub struct WatchView {
     pub rules: BTreeMap<&'static str, RuleJson>,
     /// All that stood out since the chicks came.
     pub told: Vec<ToldJson>,
+    /// Why the birds grow unevenly; absent until birds were weighed with their spots.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uneven: Option<UnevenJson>,
     /// The version of the rules that gave these figures.
     pub rules_version: u32,
 }
@@ -118,6 +123,7 @@ pub fn view(walk: &Walk, viewer: &Viewer) -> WatchView {
         told: told
             .map(|told| ToldJson { age_d: told.day, name: told.name, state: name_of(told.level) })
             .collect(),
+        uneven: Uneven::of(walk).map(|uneven| uneven::view(&uneven, viewer)),
         rules_version: advice::RULES_VERSION,
     }
 }

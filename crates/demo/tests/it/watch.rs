@@ -2,6 +2,7 @@
 
 use std::ops::RangeInclusive;
 
+use advice::uneven::Uneven;
 use advice::walk::Walk;
 use advice::watch::{Level, Told, Watch};
 
@@ -84,4 +85,17 @@ fn a_day_that_was_not_written_is_no_day_without_deaths() {
     assert_eq!(watch.signal("deaths").unwrap().state, None);
     assert!(watch.signal("deaths").unwrap().days.is_empty());
     assert_eq!(watch.state(), None, "nothing is known, which is not steady");
+}
+
+/// No cause is planted in any batch of the farm.
+#[test]
+fn no_cause_is_named_for_birds_that_grow_as_evenly_as_most() {
+    for batch in batches() {
+        let placed = Walk::read(state(), batch, today()).diary.placement.unwrap();
+        for age in [9, 16, 24] {
+            let walk = Walk::read(state(), batch, placed.plus_days(age));
+            let uneven = Uneven::of(&walk).unwrap();
+            assert!(uneven.named.is_empty(), "{age} {uneven:?}");
+        }
+    }
 }

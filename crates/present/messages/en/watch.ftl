@@ -182,3 +182,33 @@ rule-feed-for-the-heat-of-the-day = 1.25 % less for each degree above what birds
 rule-feed-expected-for-birds-and-heat = As the adopted plan expected a bird, for the birds alive that morning and the heat of the day.
 rule-water-to-feed-expected = Water expected over feed expected.
 rule-gain-expected-between-weighings = What the plan expected to be gained a day since the weighing before.
+
+## Why do they grow unevenly?
+
+uneven-heading = Why do they grow unevenly?
+uneven-waiting = This can be said once birds were weighed one by one at three spots or more, with the spot written beside each.
+uneven-not-enough-weighed = Weighed on { $day }: not enough weighed to tell. Weigh ten birds or more at each of three spots or more, without choosing.
+uneven-even = Weighed on { $day }: as even as most flocks. There is nothing to explain.
+uneven-within-spots = Weighed on { $day }: birds differ within every spot, so look for what works on the whole house.
+uneven-between-spots = Weighed on { $day }: the spots differ from each other, so look for what one spot has and the others have not.
+uneven-parts = Spots differ by { $between } ({ $between_low } to { $between_high }); birds differ within a spot by { $within } ({ $within_low } to { $within_high }).
+uneven-likely = The book speaks for this, the most likely first:
+uneven-no-cause = The book speaks strongly for no cause.
+uneven-others = What else the book speaks of, though not strongly
+uneven-note = Only what was written can speak. A cause that leaves no trace in the book, such as worms, mouldy feed or a dark corner, is not in this list. In invented houses with one cause the true one came first in 98 of 100; where there was none, one was named in about 1 of 100.
+
+uneven-cause-arrival = Chicks came in unlike weights
+uneven-cause-feeder-space = Too few feeders
+uneven-cause-drinker-space = Too few drinkers
+uneven-cause-guard-late = The guard was widened late
+uneven-cause-swings = Cold nights after hot days
+uneven-cause-wet-spot = Litter wet at one spot
+uneven-cause-sick-spell = A sick spell
+
+uneven-check-arrival = Next time weigh forty chicks one by one on the day they come, and ask the hatchery how old the parents are and whether two flocks were mixed.
+uneven-check-feeder-space = Count the feeders that birds can really reach, and watch at feeding: are small ones pushed aside? Spread the feed quickly, over all of them at once.
+uneven-check-drinker-space = Press every drinker along the line, the far end too. Set the height to the backs of the smallest birds.
+uneven-check-guard-late = Crowded chicks starve beside full trays. Widen by the plan's days, and spread trays and founts over the whole room.
+uneven-check-swings = Be in the house at four in the morning: who huddles, and where? Close the windward curtain first.
+uneven-check-wet-spot = Kneel at the wet spot: leak, drinker too high or too low, rain blown in? Take out the cakes and put dry litter.
+uneven-check-sick-spell = Birds that were sick stay small. A veterinarian who sees them alive and dead can say what it was.

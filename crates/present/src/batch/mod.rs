@@ -15,6 +15,7 @@ mod growing;
 mod lines;
 mod sheets;
 mod store;
+mod uneven;
 mod watch;
 mod week;
 

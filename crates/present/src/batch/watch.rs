@@ -53,6 +53,7 @@ impl Page<'_> {
             self.watch_now(&watch),
             self.watch_history(&watch),
             vec![self.heading("watch-all"), Block::Table(self.signals_table(&watch))],
+            self.uneven(),
             self.watch_drawn(&watch),
             vec![
                 self.heading("watch-rules-heading"),
