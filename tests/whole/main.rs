@@ -2,6 +2,7 @@
 
 mod batch_properties;
 mod calendar;
+mod closing;
 mod directions;
 mod docs;
 mod evaluator;

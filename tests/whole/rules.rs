@@ -207,7 +207,11 @@ fn only_in_sums(spec: &FigureSpec) -> bool {
         }
         _ => false,
     };
-    let never_known = |input: &Input| matches!(input.origin, Origin::IfKnown(id) if only_in_sums(families::figure(id).expect(id)));
+    let never_known = |input: &Input| match input.origin {
+        Origin::IfKnown(id) => only_in_sums(families::figure(id).expect(id)),
+        Origin::IfTold(key) => !asked(key),
+        _ => false,
+    };
     let is_unasked = |rule: &Rule| rule.inputs.iter().any(unasked) || rule.inputs.iter().all(never_known);
     spec.rules.iter().any(|rule| !rule.inputs.is_empty() && is_unasked(rule))
 }

@@ -111,7 +111,8 @@ impl Pen {
         }
     }
 
-    fn adopt(&mut self, batch: BatchId, plan: &str) {
+    /// Adopts a plan.
+    pub fn adopt(&mut self, batch: BatchId, plan: &str) {
         let plan = sample::plan(plan);
         let body = adoption::body(&plan, batch, Some(HOUSE));
         let day = plan.answers.day("batch.placement").unwrap().plus_days(-30);

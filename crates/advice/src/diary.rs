@@ -165,6 +165,7 @@ impl Diary {
         crate::watch::write(self);
         crate::chicks::write(self);
         crate::stock::write(self);
+        crate::account::write(self);
     }
 
     /// What entries say by day of age, several of one day put together.
@@ -226,7 +227,7 @@ fn left(note: &Noted) -> Option<f64> {
 }
 
 /// The answers of an adopted plan.
-fn planned(body: &Body) -> Answers {
+pub(crate) fn planned(body: &Body) -> Answers {
     plan::read(&raws_of(body, "batch"), Source::Hand, false).answers
 }
 

@@ -3,12 +3,14 @@
 //! Pure functions of answers (and, as it grows, of the book). A figure is declared once, in [`families`]; its formula,
 //! inputs, source and kernel stand together there, so that the working shown is by construction the working done.
 
+pub mod account;
 pub mod adoption;
 pub mod batches;
 pub mod behind;
 pub mod body;
 pub mod check;
 pub mod chicks;
+pub mod closing;
 pub mod day_rows;
 pub mod diary;
 pub mod door_sheet;

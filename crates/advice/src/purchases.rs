@@ -178,11 +178,15 @@ fn lump_sums(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
 
 /// Whole money, rounded once a line.
 fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
-    let currency = match answers.get("farm.currency").map(|given| &given.value) {
+    Some(Money::nearest(amount, currency(answers))?.to_number())
+}
+
+/// The farm's money; without a name and with cents where nobody told.
+pub(crate) fn currency(answers: &Answers) -> Currency {
+    match answers.get("farm.currency").map(|given| &given.value) {
         Some(Value::Currency(currency)) => *currency,
         _ => Currency::UNKNOWN,
-    };
-    Some(Money::nearest(amount, currency)?.to_number())
+    }
 }
 
 /// What is spent on which day; `None` while chicks or feed have no price: a sum without them would only mislead.

@@ -35,6 +35,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(walk(words))
         .subcommand(watch(words))
         .subcommand(weigh(words))
+        .subcommand(closing(words))
         .subcommand(history(words))
         .subcommand(export(words))
         .subcommand(import(words))
@@ -148,6 +149,17 @@ fn of_a_day(command: Command, about: &str, example: &str, words: &Words) -> Comm
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .args([flag("json", words), pdf(words), batch_sheet(words), paper(words)])
+        .args(book(words))
+        .arg(units(words))
+}
+
+fn closing(words: &Words) -> Command {
+    Command::new("closing")
+        .about(words.plain("command-closing"))
+        .after_help(words.plain("example-closing"))
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .args([flag("json", words), flag("working", words), pdf(words), paper(words)])
         .args(book(words))
         .arg(units(words))
 }

@@ -4,6 +4,7 @@
 
 pub mod bird_heat;
 pub mod budget;
+pub mod causes;
 pub mod chance;
 pub mod counts;
 pub mod cusum;

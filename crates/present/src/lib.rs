@@ -5,6 +5,7 @@
 pub mod batch;
 mod by_day;
 pub mod calendar;
+pub mod closing;
 pub mod document;
 pub mod entry;
 pub mod example;

@@ -336,6 +336,16 @@ fn figures(outcome: &Outcome, viewer: &Viewer) -> BTreeMap<&'static str, FigureV
     outcome.figures().filter(seen).map(|worked| (worked.figure.id, figure(worked))).collect()
 }
 
+/// Some of the figures, of those that are known.
+pub(crate) fn chosen(
+    outcome: &Outcome,
+    ids: impl Iterator<Item = &'static str>,
+    viewer: &Viewer,
+) -> BTreeMap<&'static str, FigureView> {
+    let mut all = figures(outcome, viewer);
+    ids.filter_map(|id| all.remove_entry(id)).collect()
+}
+
 fn workings(
     answers: &quantity::Answers,
     outcome: &Outcome,
@@ -521,6 +531,7 @@ fn finding_json(finding: FindingView) -> FindingJson {
 /// The JSON schema of everything the program sends, and of the plan files it takes, by name.
 pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
+        ("closing", schemars::schema_for!(crate::closing::ClosingView).to_value()),
         ("history", schemars::schema_for!(crate::history::HistoryView).to_value()),
         ("plan", schemars::schema_for!(PlanView).to_value()),
         ("plan-file", crate::manual::plan_file_schema()),

@@ -37,6 +37,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/growing.ftl"),
     include_str!("../messages/en/watch.ftl"),
     include_str!("../messages/en/sync.ftl"),
+    include_str!("../messages/en/closing.ftl"),
 ];
 
 /// The messages of one language.

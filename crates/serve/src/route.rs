@@ -107,6 +107,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/store" Reader sight::store),
     row!(Get "/batch/{id}/brooding" Reader sight::brooding),
     row!(Get "/batch/{id}/health" Reader sight::of_health),
+    row!(Get "/batch/{id}/closing" Reader sight::of_closing),
     row!(Get "/batch/{id}/weigh" Writer weigh::show),
     row!(Get "/batch/{id}/print/{sheet}" Reader print::of_batch),
     row!(Get "/batch/{id}/paste" Writer paste::show),

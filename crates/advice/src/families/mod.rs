@@ -13,6 +13,7 @@ use crate::verify::Shape;
 
 mod air;
 pub(crate) mod chicks;
+pub(crate) mod closing;
 pub(crate) mod course;
 mod disinfectant;
 mod equipment;
@@ -83,6 +84,7 @@ pub static FAMILIES: &[&Family] = &[
     &watch::FAMILY,
     &chicks::FAMILY,
     &store::FAMILY,
+    &closing::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];

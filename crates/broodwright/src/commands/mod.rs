@@ -1,6 +1,7 @@
 //! One file a command.
 
 mod check;
+mod closing;
 mod export;
 mod history;
 mod import;
@@ -32,6 +33,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("record", given)) => record::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
         Some(("watch", given)) => watch::run(given, locale),
+        Some(("closing", given)) => closing::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),
         Some(("export", given)) => export::run(given, locale),

@@ -23,10 +23,10 @@ pub use sheets::{BATCH_SHEETS, batch_sheet};
 pub(crate) use watch::state_name;
 
 /// A day of a batch being shown to somebody.
-struct Page<'a> {
+pub(crate) struct Page<'a> {
     walk: &'a Walk,
-    viewer: &'a Viewer,
-    words: &'static Words,
+    pub(crate) viewer: &'a Viewer,
+    pub(crate) words: &'static Words,
 }
 
 /// *How are they growing*: weight, gain, losses, feed, water and feed conversion, each against the plan and against this
@@ -62,11 +62,11 @@ pub fn brooding(walk: &Walk, viewer: &Viewer) -> Document {
 }
 
 impl<'a> Page<'a> {
-    fn new(walk: &'a Walk, viewer: &'a Viewer) -> Page<'a> {
+    pub(crate) fn new(walk: &'a Walk, viewer: &'a Viewer) -> Page<'a> {
         Page { walk, viewer, words: viewer.words() }
     }
 
-    fn document(&self, title: &str, mut blocks: Vec<Block>) -> Document {
+    pub(crate) fn document(&self, title: &str, mut blocks: Vec<Block>) -> Document {
         self.keep_known_workings(&mut blocks);
         Document { title: self.words.plain(title), subtitle: self.subtitle(), blocks }
     }
@@ -100,11 +100,11 @@ impl<'a> Page<'a> {
         }
     }
 
-    fn heading(&self, key: &'static str) -> Block {
+    pub(crate) fn heading(&self, key: &'static str) -> Block {
         Block::Heading { level: 2, text: self.words.plain(key), anchor: key }
     }
 
-    fn note(&self, key: &str) -> Block {
+    pub(crate) fn note(&self, key: &str) -> Block {
         Block::Note(self.words.plain(key))
     }
 
@@ -113,11 +113,11 @@ impl<'a> Page<'a> {
         self.words.say(key, &[("unit", show::viewers_unit_label(unit, self.viewer).into())])
     }
 
-    fn number(&self, id: &str) -> Option<f64> {
+    pub(crate) fn number(&self, id: &str) -> Option<f64> {
         self.walk.plan.outcome.number(id)
     }
 
-    fn value(&self, id: &str) -> Option<String> {
+    pub(crate) fn value(&self, id: &str) -> Option<String> {
         let worked = self.walk.plan.outcome.get(id)?;
         Some(show::figure(&worked.figure, worked.spec, self.viewer))
     }

@@ -202,7 +202,7 @@ impl Page<'_> {
     }
 
     /// The figures that are known among some.
-    pub(super) fn figures(&self, ids: &[&str]) -> Block {
+    pub(crate) fn figures(&self, ids: &[&str]) -> Block {
         let (answers, outcome) = (&self.walk.plan.answers, &self.walk.plan.outcome);
         let known = ids.iter().filter_map(|id| outcome.get(id));
         Block::Figures(known.map(|worked| figure_row(answers, outcome, worked, self.viewer)).collect())

@@ -318,6 +318,7 @@ impl Shown<'_> {
             .map(|(label, part)| Bar {
                 label: label.clone(),
                 value: *part,
+                start: 0.0,
                 shown: show::money(*part, self.viewer),
                 total: false,
             })

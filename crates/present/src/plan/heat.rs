@@ -153,6 +153,7 @@ impl Shown<'_> {
             .map(|going| Bar {
                 label: self.words.plain(going.part),
                 value: going.kw,
+                start: 0.0,
                 shown: kilowatts(going.kw),
                 total: false,
             })

@@ -12,6 +12,8 @@ pub struct Bar {
     pub label: String,
     /// How long it is; below zero it lies on the other side and is hatched.
     pub value: f64,
+    /// Where it begins: at nothing, but for a step on the way from one sum to another.
+    pub start: f64,
     /// The value with its unit, as it is read.
     pub shown: String,
     /// Whether it is the sum of the others, or what is left: drawn dark.
@@ -76,8 +78,9 @@ impl<'a> Laid<'a> {
             canvas.letters([RIGHT, row(at)], line, Anchor::End, SMALL);
         }
         let y = top + LINE * self.lines() + 2.0;
-        let (zero, end) = (x(0.0), x(drawn(self.bar.value)));
-        let (left, right) = (zero.min(end), zero.max(end));
+        let (start, end) = self.bar.ends();
+        let (zero, start, end) = (x(0.0), x(start), x(end));
+        let (left, right) = (start.min(end), start.max(end));
         let texture = match self.bar {
             Bar { total: true, .. } => Texture::Dark,
             Bar { value, .. } if *value < 0.0 => Texture::Rising,
@@ -89,6 +92,13 @@ impl<'a> Laid<'a> {
     }
 }
 
+impl Bar {
+    fn ends(&self) -> (f64, f64) {
+        let start = drawn(self.start);
+        (start, start + drawn(self.value))
+    }
+}
+
 /// What of a value can be drawn.
 fn drawn(value: f64) -> f64 {
     if drawable(value) { value } else { 0.0 }
@@ -97,7 +107,7 @@ fn drawn(value: f64) -> f64 {
 impl Bars {
     /// The drawing.
     pub fn draw(&self, words: &BarsWords) -> String {
-        let values = || self.bars.iter().map(|bar| drawn(bar.value));
+        let values = || self.bars.iter().map(Bar::ends).flat_map(|(start, end)| [start, end]);
         let (low, high) = (values().fold(0.0, f64::min), values().fold(0.0, f64::max));
         let per = if high > low { (RIGHT - LEFT) / (high - low) } else { 0.0 };
         let x = |value: f64| LEFT + (value - low) * per;
@@ -125,6 +135,7 @@ mod tests {
         let bar = |value: &f64| Bar {
             label: label.into(),
             value: *value,
+            start: 0.0,
             shown: shown.into(),
             total: *value == 7.0,
         };
@@ -149,6 +160,16 @@ mod tests {
                 check(&bars(&values, label, shown).draw(&words));
             }
         }
+    }
+
+    #[test]
+    fn a_step_begins_where_the_one_before_ended() {
+        let words = BarsWords { title: String::new(), alternative: "Money".into() };
+        let mut drawn = bars(&[100.0, -25.0], "a", "b");
+        drawn.bars[1].start = 100.0;
+        let svg = drawn.draw(&words);
+        let three_quarters = LEFT + 0.75 * (RIGHT - LEFT);
+        assert!(svg.contains(&format!("M{three_quarters} ")) && svg.contains(&format!("L{RIGHT} ")), "{svg}");
     }
 
     #[test]

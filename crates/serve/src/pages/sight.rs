@@ -1,6 +1,7 @@
-//! Pages that only show what the book makes of a batch: whether something is off, how it grows, what is in the store room, how the chicks are
-//! brooded, what was given and from when birds may be sold.
+//! Pages that only show what the book makes of a batch: whether something is off, how it grows, what is in the store room, how
+//! the chicks are brooded, what was given and from when birds may be sold, whether it paid.
 
+use advice::closing::Closing;
 use advice::health::Health;
 use advice::past::Past;
 use advice::walk::Walk;
@@ -8,7 +9,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use present::entry::kind_name;
 use present::html::blocks_of_plan;
-use present::{Document, batch as shown, health};
+use present::{Document, batch as shown, closing, health};
 
 use crate::batch::Batch;
 use crate::call::Call;
@@ -23,12 +24,13 @@ pub(crate) enum Sight {
     Store,
     Brooding,
     Health,
+    Closing,
 }
 
 impl Sight {
     /// All, in the order in which they are offered.
-    pub(crate) const ALL: [Sight; 5] =
-        [Sight::Watch, Sight::Growing, Sight::Store, Sight::Brooding, Sight::Health];
+    pub(crate) const ALL: [Sight; 6] =
+        [Sight::Watch, Sight::Growing, Sight::Store, Sight::Brooding, Sight::Health, Sight::Closing];
 
     /// The last word of its address, and part of its message key.
     pub(crate) fn name(self) -> &'static str {
@@ -38,6 +40,7 @@ impl Sight {
             Sight::Store => "store",
             Sight::Brooding => "brooding",
             Sight::Health => "health",
+            Sight::Closing => "closing",
         }
     }
 
@@ -49,6 +52,7 @@ impl Sight {
             Sight::Store => &["feed-delivered", "feed-opened", "feed-spoiled", "purchase"],
             Sight::Brooding => &["crop-fill", "chick-check"],
             Sight::Health => &["vaccine-programme", "vaccine-given", "medicine-given"],
+            Sight::Closing => &["sale", "cost", "payment", "batch-closed"],
         }
     }
 
@@ -64,6 +68,9 @@ impl Sight {
             Sight::Store => shown::store(&batch.walk(), viewer),
             Sight::Brooding => shown::brooding(&batch.walk(), viewer),
             Sight::Health => health::document(&Health::of(&batch.diary()), viewer),
+            Sight::Closing => {
+                closing::document(&Closing::read(&batch.open.state, batch.id, batch.on), viewer)
+            }
         }
     }
 }
@@ -116,6 +123,11 @@ pub(crate) async fn brooding(call: Call) -> Result<Response, Trouble> {
 /// *Vaccines and medicines.*
 pub(crate) async fn of_health(call: Call) -> Result<Response, Trouble> {
     show(call, Sight::Health).await
+}
+
+/// *Did it pay?*
+pub(crate) async fn of_closing(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Closing).await
 }
 
 async fn show(call: Call, sight: Sight) -> Result<Response, Trouble> {

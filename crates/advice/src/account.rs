@@ -1,0 +1,207 @@
+//! What a batch came to in birds, kilograms and money, out of the book: what closing its accounts starts from.
+
+use crate::diary::{Diary, Noted, set_number};
+use crate::families::closing;
+
+/// What money goes on and comes from: heads under which a plan's costs and the book's are held against each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Head {
+    /// Chicks.
+    Chicks,
+    /// Feed.
+    Feed,
+    /// Litter.
+    Litter,
+    /// Fuel to brood with.
+    Fuel,
+    /// Disinfectant.
+    Disinfectant,
+    /// Vaccines.
+    Vaccines,
+    /// Medicine.
+    Medicine,
+    /// Equipment, the guard with it.
+    Equipment,
+    /// Labour that is paid.
+    Labour,
+    /// The family's own work.
+    OwnLabour,
+    /// Transport.
+    Transport,
+    /// Power and water.
+    Power,
+    /// The house.
+    House,
+    /// Interest.
+    Interest,
+    /// Whatever else.
+    Other,
+}
+
+impl Head {
+    /// All of them, in the order in which they are shown.
+    pub const ALL: [Head; 15] = [
+        Head::Chicks,
+        Head::Feed,
+        Head::Litter,
+        Head::Fuel,
+        Head::Disinfectant,
+        Head::Vaccines,
+        Head::Medicine,
+        Head::Equipment,
+        Head::Labour,
+        Head::OwnLabour,
+        Head::Transport,
+        Head::Power,
+        Head::House,
+        Head::Interest,
+        Head::Other,
+    ];
+
+    /// Its name, part of a message key.
+    pub fn name(self) -> &'static str {
+        match self {
+            Head::Chicks => "chicks",
+            Head::Feed => "feed",
+            Head::Litter => "litter",
+            Head::Fuel => "fuel",
+            Head::Disinfectant => "disinfectant",
+            Head::Vaccines => "vaccines",
+            Head::Medicine => "medicine",
+            Head::Equipment => "equipment",
+            Head::Labour => "labour",
+            Head::OwnLabour => "own-labour",
+            Head::Transport => "transport",
+            Head::Power => "power",
+            Head::House => "house",
+            Head::Interest => "interest",
+            Head::Other => "other",
+        }
+    }
+
+    /// The head of something that was bought or cost money, by the word in the book or in a plan.
+    pub fn of(word: &str) -> Head {
+        match word {
+            "chicks" | "chick-deposit" => Head::Chicks,
+            "litter" => Head::Litter,
+            "fuel" => Head::Fuel,
+            "disinfectant" => Head::Disinfectant,
+            "vaccine" | "vaccines" => Head::Vaccines,
+            "medicine" => Head::Medicine,
+            "equipment" | "guard" => Head::Equipment,
+            "labour" => Head::Labour,
+            "own-labour" => Head::OwnLabour,
+            "transport" => Head::Transport,
+            "power" | "water" => Head::Power,
+            "rent" | "house" => Head::House,
+            "interest" => Head::Interest,
+            feed if feed.starts_with("feed") => Head::Feed,
+            _ => Head::Other,
+        }
+    }
+}
+
+/// A line of the cash book.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CashLine<'a> {
+    /// The entry.
+    pub note: &'a Noted,
+    /// The head of what was spent; `None` for what came in, and for what was paid or received later.
+    pub head: Option<Head>,
+    /// What it came to, whenever it is paid.
+    pub amount: f64,
+    /// Paid at once; what came in is above nothing, what went out below.
+    pub paid: f64,
+}
+
+/// What one entry moves in money; `None` where it moves none or does not say how much.
+pub fn cash_line(note: &Noted) -> Option<CashLine<'_>> {
+    let spent = |head: Head, amount: f64| CashLine {
+        note,
+        head: Some(head),
+        amount,
+        paid: -paid_at_once(amount, note),
+    };
+    let got = |amount: f64| CashLine { note, head: None, amount, paid: paid_at_once(amount, note) };
+    match note.kind {
+        "chicks-placed" => Some(spent(Head::Chicks, note.number("cost")?)),
+        "feed-delivered" => Some(spent(Head::Feed, note.number("bags")? * note.number("price_each")?)),
+        "purchase" | "cost" => Some(spent(Head::of(note.text("what")?), note.number("cost")?)),
+        "sale" | "litter-sold" => Some(got(note.number("income")?)),
+        "payment" => {
+            let amount = note.number("amount")?;
+            let sign = if note.text("way") == Some("received") { 1.0 } else { -1.0 };
+            Some(CashLine { note, head: None, amount: 0.0, paid: sign * amount })
+        }
+        _ => None,
+    }
+}
+
+fn paid_at_once(amount: f64, note: &Noted) -> f64 {
+    match note.text("payment") {
+        Some("on-credit" | "part") => note.number("paid_now").unwrap_or_default().min(amount),
+        _ => amount,
+    }
+}
+
+/// What was spent under a head; `None` where nothing was written under it.
+pub fn spent(diary: &Diary, head: Head) -> Option<f64> {
+    let lines = diary.notes.iter().filter_map(cash_line).filter(|line| line.head == Some(head));
+    lines.map(|line| line.amount).reduce(|sum, more| sum + more)
+}
+
+/// Entries that cost or brought money and do not say how much.
+pub fn unpriced(diary: &Diary) -> Vec<&Noted> {
+    let moves = |note: &&Noted| matches!(note.kind, "chicks-placed" | "feed-delivered");
+    diary.notes.iter().filter(moves).filter(|note| cash_line(note).is_none()).collect()
+}
+
+/// Puts the account among the answers.
+pub(crate) fn write(diary: &mut Diary) {
+    let mut sums: Vec<(&'static str, f64)> = Vec::new();
+    let sum =
+        |of: &dyn Fn(&Noted) -> Option<f64>| diary.notes.iter().filter_map(of).reduce(|sum, more| sum + more);
+    let age = |note: &Noted| diary.age(note.day).map(f64::from);
+    let keep: [(&'static str, &dyn Fn(&Noted) -> Option<f64>); 8] = [
+        (closing::SOLD, &|note| sold(note)),
+        (closing::TAKEN, &|note| taken(note)),
+        (closing::WEIGHED_BIRDS, &|note| note.number("live_kg").and(sold(note))),
+        (closing::WEIGHED_KG, &|note| sold(note).and(note.number("live_kg"))),
+        (closing::BIRD_DAYS, &|note| Some(sold(note).or_else(|| taken(note))? * age(note)?)),
+        (closing::LAST_AGE, &|note| sold(note).and(age(note))),
+        (closing::INCOME_BIRDS, &|note| (note.kind == "sale").then(|| note.number("income"))?),
+        (closing::INCOME_LITTER, &|note| (note.kind == "litter-sold").then(|| note.number("income"))?),
+    ];
+    for (key, of) in keep {
+        let all = match key {
+            closing::LAST_AGE => diary.notes.iter().filter_map(of).reduce(f64::max),
+            _ => sum(of),
+        };
+        sums.extend(all.map(|all| (key, all)));
+    }
+    for (head, key) in Head::ALL.iter().zip(closing::SPENT) {
+        sums.extend(spent(diary, *head).map(|amount| (key, amount)));
+    }
+    let (mut owed, mut owing) = (0.0, 0.0);
+    for line in diary.notes.iter().filter_map(cash_line) {
+        match (line.note.kind, line.head) {
+            ("payment", _) if line.paid > 0.0 => owing -= line.paid,
+            ("payment", _) => owed += line.paid,
+            (_, Some(_)) => owed += line.amount + line.paid,
+            (_, None) => owing += line.amount - line.paid,
+        }
+    }
+    sums.extend([(closing::OWED, owed), (closing::OWING, owing)]);
+    for (key, number) in sums {
+        set_number(&mut diary.answers, key, number);
+    }
+}
+
+fn sold(note: &Noted) -> Option<f64> {
+    (note.kind == "sale").then(|| note.number("birds"))?
+}
+
+/// Birds that left alive and unsold: eaten at home, given, for the workers, added to a sale. What was stolen is a loss.
+fn taken(note: &Noted) -> Option<f64> {
+    (note.kind == "birds-out" && note.text("why") != Some("stolen")).then(|| note.number("birds"))?
+}
