@@ -183,7 +183,7 @@ pub static GAIN: Watched = weekly(
 pub static UNEVENNESS: Watched = weekly(
     "unevenness",
     Tuning {
-        expected: -2.302_585_092_994_046,
+        expected: -std::f64::consts::LN_10,
         start: 0.2,
         drift: 0.01,
         noise: 0.05,
