@@ -57,7 +57,7 @@ proptest! {
         chicks in 50u32..4000,
         bag in 10u32..60,
         phases in prop::sample::select(vec!["starter-finisher", "starter-grower-finisher", "four"]),
-        buying in prop::sample::select(vec!["by-phase", "all-at-once"]),
+        buying in prop::sample::select(vec!["by-phase", "all-at-once", "cheapest"]),
         on_hand in 1u32..40,
         ahead in 0u32..20,
     ) {

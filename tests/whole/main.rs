@@ -1,6 +1,7 @@
 //! Whole-program tests: rules against their own formulae, models against published values, properties of plans.
 
 mod batch_properties;
+mod buying;
 mod calendar;
 mod closing;
 mod directions;
@@ -23,4 +24,5 @@ mod sample;
 mod sums;
 mod tasks;
 mod tidy;
+mod weighing;
 mod words;

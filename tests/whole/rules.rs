@@ -403,7 +403,7 @@ fn every_rule_of_a_day_gives_what_its_formula_says() {
     }
 }
 
-/// A simulation names its seed and count, and gives the same again.
+/// A simulation names its seed and count, and gives the same again; what comes without chance gives the same with any seed.
 #[test]
 fn every_simulation_is_repeatable() {
     let plan = crate::sample::plan(&crate::sample::complete());
@@ -412,9 +412,13 @@ fn every_simulation_is_repeatable() {
         for spec in simulation.figures {
             let worked = plan.outcome.get(spec.id).unwrap();
             let By::Procedure(run) = &worked.by else { panic!("{} is no procedure", spec.id) };
-            assert_eq!((run.seed, run.count), (Some(1), 2_000));
             assert_eq!(worked.figure, again.outcome.get(spec.id).unwrap().figure);
             let accuracy = run.accuracy.size();
+            if run.seed.is_none() {
+                assert!(accuracy >= 0.0 && accuracy < 0.01 * worked.figure.value.number(), "{}", spec.id);
+                continue;
+            }
+            assert_eq!((run.seed, run.count), (Some(1), 2_000));
             let other = crate::sample::complete().replace("seed = 1", "seed = 2");
             let moved = crate::sample::number(&crate::sample::plan(&other), spec.id);
             let value = worked.figure.value.number();

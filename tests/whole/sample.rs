@@ -84,6 +84,7 @@ on_hand_before_d = 12
 on_hand_days_d = 15
 buying = "by-phase"
 ahead_d = 6
+lead_d = 3
 milled = 2027-08-20
 label_keeps_d = 90
 hot_store_keeps_d = 40
@@ -124,6 +125,8 @@ last_bag_each = 570
 chick_each = 27
 sale_per_kg = 34
 litter_sold = 900
+feed_rise_percent = 1.5
+feed_weeks_percent = [100, 100, 102, 103]
 
 [costs]
 vaccines = 1100
@@ -134,6 +137,7 @@ transport = 2400
 power = 800
 other = 1500
 house = 4200
+feed_delivery_each = 190
 
 [cash]
 at_start = 60000

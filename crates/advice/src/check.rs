@@ -2,6 +2,7 @@
 
 use quantity::{Answers, Asked, Fault, Problem, Unit};
 
+use crate::buying::prices;
 use crate::families::{medicine, performance, weighing};
 
 /// A rule of fitting together: the value of `key` must lie between limits that hang on `other`.
@@ -128,6 +129,7 @@ pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
     problems.extend(dose_told_twice(answers, asked));
     problems.extend(birds_do_not_fit_weight(answers, asked));
     problems.extend(feed_costs_more_than_all(answers, asked));
+    problems.extend(feed_falls_to_nothing(answers, asked));
     problems
 }
 
@@ -261,6 +263,21 @@ fn birds_do_not_fit_weight(answers: &Answers, asked: &[Asked]) -> Option<Problem
         unit: Unit::Birds,
     };
     Some(problem(answers, asked, performance::SOLD, fault))
+}
+
+/// A price that falls month by month is nothing some day: that day must lie behind the last that feed is bought on.
+fn feed_falls_to_nothing(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let last = answers.number("sale.last_age_d").or(answers.number("batch.sale_age_d"))?;
+    let first = (-last as i32..=last as i32).find(|day| prices::factor(answers, *day) <= 0.0)?;
+    let fault = Fault::Against {
+        rule: "feed-price-below-zero",
+        other: "batch.sale_age_d",
+        other_value: f64::from(first),
+        low: prices::least_rise(answers, last as i32),
+        high: NO_LIMIT,
+        unit: Unit::Percent,
+    };
+    Some(problem(answers, asked, "prices.feed_rise_percent", fault))
 }
 
 /// Feed is part of all costs.

@@ -3,7 +3,7 @@
 //! What was written about later days is not there, so that advice for a day is the same whenever it is asked for. A day
 //! on which nothing was written is a gap: never a nothing.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use book::{BatchId, Body, BookState, Draft, EntryId, HybridClock, PersonId, Record, Slot, Subject};
 use quantity::{Answers, CivilDay, Given, Source, Value};
@@ -183,17 +183,13 @@ impl Diary {
         days
     }
 
-    /// The weight of each day of weighing: all birds of the day together.
+    /// The weight of each day of weighing: all that was weighed on the day together.
     fn write_weights(&mut self) {
-        let mut by_age: BTreeMap<i32, Vec<&Noted>> = BTreeMap::new();
-        for note in self.of_kind("weighing") {
-            if let Some(age) = self.age(note.day) {
-                by_age.entry(age).or_default().push(note);
-            }
-        }
-        let weighed = by_age
-            .into_iter()
-            .filter_map(|(age, notes)| Some((age, interval(&Weighing::of(notes.into_iter()))?)));
+        let days: BTreeSet<CivilDay> = self.of_kind("weighing").map(|note| note.day).collect();
+        let weighed = days.into_iter().filter_map(|day| {
+            let ends = Weighing::on(self, day).mean_and_range()?;
+            Some((self.age(day)?, ends))
+        });
         let weighed: BTreeMap<i32, [f64; 3]> = weighed.collect();
         for (at, key) in [growing::WEIGHT_LOW, growing::WEIGHT, growing::WEIGHT_HIGH].into_iter().enumerate()
         {
@@ -201,14 +197,6 @@ impl Diary {
             set_days(&mut self.answers, key, days);
         }
     }
-}
-
-/// Lower end, mean and upper end of some birds' weight.
-fn interval(weighing: &Weighing) -> Option<[f64; 3]> {
-    let result = weighing.worked_out()?;
-    let mean = &result.outcome.get("weighing.mean")?.figure;
-    let band = mean.band?;
-    Some([band.low, mean.value.number(), band.high])
 }
 
 fn of(kind: &str, note: &Noted, key: &str) -> Option<f64> {

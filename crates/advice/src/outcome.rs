@@ -1,16 +1,19 @@
 //! The chain of calculation: each figure from its inputs, and theirs from theirs.
 
 use std::collections::{BTreeMap, HashMap};
+use std::sync::OnceLock;
 
 use quantity::{
     Answers, Band, BandKind, CivilDay, Count, Currency, Field, Figure, FigureValue, Money, Series, Unit,
     Value,
 };
 
+use crate::buying;
 use crate::families;
 use crate::procedure::{By, ProcedureRun, Simulation};
 use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
 use crate::series::{DayOrigin, DayRule, First, Listed, SeriesSpec, Until, Way};
+use crate::store_room::Delivery;
 
 /// A figure with the rule that gave it and what went in.
 #[derive(Clone)]
@@ -34,6 +37,8 @@ pub struct Outcome {
     worked: BTreeMap<&'static str, Option<Worked>>,
     days: HashMap<&'static str, Vec<Option<Cell>>>,
     lists: HashMap<&'static str, Option<Listed>>,
+    /// The cheapest deliveries of feed, once they were asked for.
+    deliveries: OnceLock<Option<Vec<Delivery>>>,
 }
 
 /// A figure by day on one day.
@@ -98,6 +103,12 @@ impl Outcome {
     pub fn on_day(&self, id: &str, day: i32) -> Option<f64> {
         let spec = families::series_named(id)?;
         self.known(spec, day).map(|cell| cell.value.value)
+    }
+
+    /// The cheapest deliveries of feed, looked for once; `None` where there are none. They rest on answers alone: what they
+    /// need of other figures is worked out for them.
+    pub(crate) fn cheapest_deliveries(&self, answers: &Answers) -> Option<Vec<Delivery>> {
+        self.deliveries.get_or_init(|| Some(buying::of_plan(answers).ok()?.deliveries())).clone()
     }
 
     /// The last day of age of all figures by day.

@@ -2,6 +2,7 @@
 
 use quantity::{Answers, Currency, Money, Unit, Value};
 
+use crate::buying::prices;
 use crate::outcome::Outcome;
 use crate::series::Listed;
 use crate::store_room::{self, Phase};
@@ -65,6 +66,7 @@ pub(crate) const NEEDS: &[&str] = &[
     "feed.grower_price",
     "feed.last_price",
     "feed.bags_last",
+    "feed.store_room",
     "feed.finisher",
     "litter.cost",
     "litter.bags",
@@ -84,10 +86,8 @@ const FOR_BROODING: i32 = -7;
 
 /// Everything bought, by day; what has no price yet is on the list without a cost.
 pub fn list(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
-    let mut list = chicks(answers, outcome);
+    let mut list = without_feed(answers, outcome);
     list.extend(feed(answers, outcome));
-    list.extend(readying(answers, outcome));
-    list.extend(lump_sums(answers, outcome));
     list.sort_by_key(|purchase| purchase.day);
     list
 }
@@ -106,29 +106,35 @@ fn chicks(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     first.into_iter().chain(second).collect()
 }
 
+/// What is paid for feed: the bags at the price of their day, and each delivery.
 fn feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
-    let price = |phase: Phase| match phase {
-        Phase::Starter => answers.number("prices.starter_bag_each"),
-        Phase::Grower => outcome.number("feed.grower_price"),
-        Phase::Finisher => answers.number("prices.finisher_bag_each"),
-        Phase::Last => outcome.number("feed.last_price"),
-    };
     let what = |phase: Phase| match phase {
         Phase::Starter => "feed-starter",
         Phase::Grower => "feed-grower",
         Phase::Finisher => "feed-finisher",
         Phase::Last => "feed-last",
     };
-    store_room::deliveries(answers, outcome)
-        .into_iter()
-        .map(|one| Purchase {
-            what: what(one.phase),
-            day: one.day,
-            quantity: Some(one.bags),
-            unit: Unit::Pieces,
-            cost: price(one.phase).and_then(|price| rounded(answers, price * one.bags)),
-        })
-        .collect()
+    let deliveries = store_room::deliveries(answers, outcome);
+    let mut days: Vec<i32> = deliveries.iter().map(|one| one.day).collect();
+    days.sort_unstable();
+    days.dedup();
+    let fee = answers.number("costs.feed_delivery_each").filter(|fee| *fee > 0.0);
+    let trips = days.into_iter().filter_map(|day| {
+        Some(Purchase { what: "feed-delivery", day, quantity: None, unit: Unit::Money, cost: Some(fee?) })
+    });
+    let bags = deliveries.iter().map(|one| {
+        let price = prices::of_bag(answers, outcome, one.phase);
+        let cost =
+            price.and_then(|price| rounded(answers, price * prices::factor(answers, one.day) * one.bags));
+        Purchase { what: what(one.phase), day: one.day, quantity: Some(one.bags), unit: Unit::Pieces, cost }
+    });
+    bags.chain(trips).collect()
+}
+
+/// What is paid for feed and its deliveries on which day; `None` while feed has no price.
+pub(crate) fn paid_for_feed(answers: &Answers, outcome: &Outcome) -> Option<Listed> {
+    outcome.number("feed.cost")?;
+    Some(feed(answers, outcome).into_iter().filter_map(|one| Some((one.day, one.cost?))).collect())
 }
 
 /// Litter, disinfectant, guard and fuel.
@@ -177,7 +183,7 @@ fn lump_sums(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
 }
 
 /// Whole money, rounded once a line.
-fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
+pub(crate) fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
     Some(Money::nearest(amount, currency(answers))?.to_number())
 }
 
@@ -187,6 +193,14 @@ pub(crate) fn currency(answers: &Answers) -> Currency {
         Some(Value::Currency(currency)) => *currency,
         _ => Currency::UNKNOWN,
     }
+}
+
+/// Everything but feed, by day: what the purse has paid whatever feed is bought when.
+pub(crate) fn without_feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    let mut list = chicks(answers, outcome);
+    list.extend(readying(answers, outcome));
+    list.extend(lump_sums(answers, outcome));
+    list
 }
 
 /// What is spent on which day; `None` while chicks or feed have no price: a sum without them would only mislead.

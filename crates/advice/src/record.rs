@@ -38,8 +38,42 @@ pub fn check(kind: &Kind, raws: &[Raw], source: Source) -> Checked {
     let mut checked = field::check(&asked, raws, source, true);
     if checked.problems.is_empty() {
         checked.problems.extend(together(kind, &asked, &checked.answers));
+        checked.problems.extend(side_by_side(kind, &asked, &checked.answers));
     }
     checked
+}
+
+/// Of a weighing: lists that go side by side must be as long as each other, and something must have been weighed.
+fn side_by_side(kind: &Kind, asked: &[Asked], answers: &Answers) -> Vec<field::Problem> {
+    if kind.name != "weighing" {
+        return Vec::new();
+    }
+    let (birds, groups) = ("weighed.weights_g", "weighed.group_weights_g");
+    let [singles, crates] = [birds, groups].map(|key| answers.numbers(key).len());
+    let fault = |key: &'static str, fault: field::Fault| {
+        let typed = answers.get(key).map(|given| given.typed.clone()).unwrap_or_default();
+        let key = asked.iter().find(|one| one.field.key == key).map_or(key, |one| one.key);
+        field::Problem { key: key.to_owned(), typed, line: None, fault }
+    };
+    if singles + crates == 0 {
+        return vec![fault(birds, field::Fault::Missing)];
+    }
+    let lengths = [
+        ("weighed.group_birds", answers.numbers("weighed.group_birds").len(), groups, crates),
+        ("weighed.sexes", answers.words("weighed.sexes").len(), birds, singles),
+        ("weighed.spots", answers.words("weighed.spots").len(), birds, singles + crates),
+    ];
+    // Birds of a crate must be told; words may be left out altogether.
+    let wrong = lengths
+        .into_iter()
+        .filter(|(key, found, _, wanted)| found != wanted && (*found > 0 || *key == "weighed.group_birds"));
+    wrong.map(|(key, _, other, wanted)| fault(key, as_many(other, wanted as f64))).collect()
+}
+
+/// One is wanted for each of another field's.
+fn as_many(other: &'static str, wanted: f64) -> field::Fault {
+    let unit = Unit::Pieces;
+    field::Fault::Against { rule: "as-many", other, other_value: wanted, low: wanted, high: wanted, unit }
 }
 
 /// What is possible alone and not together.
@@ -280,6 +314,32 @@ pub fn slot(kind: &Kind, batch: BatchId, day: CivilDay, body: &Body) -> Option<S
 pub fn says_the_same(one: &Body, other: &Body) -> bool {
     one.len() == other.len()
         && one.iter().all(|(key, answer)| other.get(key).is_some_and(|known| known.value == answer.value))
+}
+
+/// Kinds of one entry a day whose numbers are amounts: what two people wrote of one day can be the halves of it.
+const AMOUNTS: [&str; 4] = ["deaths", "feed-given", "water", "fuel-burnt"];
+
+/// What several people wrote of one thing taken together: the numbers added, the rest as the first said it. `None` for kinds
+/// whose numbers are no amounts.
+pub fn sum(kind: &Kind, bodies: &[&Body]) -> Option<Body> {
+    if !AMOUNTS.contains(&kind.name) || bodies.len() < 2 {
+        return None;
+    }
+    let mut sum = Body::new();
+    for (key, answer) in bodies.iter().flat_map(|body| body.iter()) {
+        match sum.get_mut(key) {
+            None => {
+                sum.insert(key.clone(), answer.clone());
+            }
+            Some(known) => {
+                if let Some((one, other)) = known.value.as_f64().zip(answer.value.as_f64()) {
+                    let sum = one + other;
+                    *known = book::Answer { typed: Some(sum.to_string()), value: sum.into() };
+                }
+            }
+        }
+    }
+    Some(sum)
 }
 
 /// Answers of an entry as they were typed, under whole keys.

@@ -71,6 +71,9 @@ pub(crate) const NEEDS: &[&str] = &[
     "feed.bags_last",
     "feed.total",
     "feed.keeps",
+    "feed.store_room",
+    "feed.grower_price",
+    "feed.last_price",
 ];
 
 /// Whether all feed is bought before the chicks come.
@@ -78,8 +81,20 @@ pub(crate) fn all_at_once(answers: &Answers) -> bool {
     answers.choice("feed.buying") == Some("all-at-once")
 }
 
-/// Every delivery, in the order in which it is eaten; empty while bags or days are not known.
+/// Whether the cheapest days are looked for.
+pub(crate) fn cheapest(answers: &Answers) -> bool {
+    answers.choice("feed.buying") == Some("cheapest")
+}
+
+/// Every delivery, in the order in which it is eaten; empty while bags or days are not known. Where no cheapest way can be
+/// found, each feed comes before it is opened.
 pub fn deliveries(answers: &Answers, outcome: &Outcome) -> Vec<Delivery> {
+    let cheapest = cheapest(answers).then(|| outcome.cheapest_deliveries(answers)).flatten();
+    cheapest.unwrap_or_else(|| by_calendar(answers, outcome))
+}
+
+/// Every delivery of who buys by the calendar: the first feed early, the rest in time before it is opened.
+fn by_calendar(answers: &Answers, outcome: &Outcome) -> Vec<Delivery> {
     let Some(calendar) = Calendar::of(answers, outcome) else { return Vec::new() };
     let mut from = 0;
     let mut all = Vec::new();

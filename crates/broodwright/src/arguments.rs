@@ -3,6 +3,7 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
+use advice::weighing::STANDARDS;
 use clap::{Arg, ArgAction, Command, value_parser};
 use present::Words;
 use present::batch::BATCH_SHEETS;
@@ -34,6 +35,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(record(words))
         .subcommand(walk(words))
         .subcommand(watch(words))
+        .subcommand(purchases(words))
         .subcommand(weigh(words))
         .subcommand(closing(words))
         .subcommand(history(words))
@@ -103,7 +105,14 @@ fn serve(words: &Words) -> Command {
         .about(words.plain("command-serve"))
         .arg(flag("demo", words).conflicts_with_all(["book", "database"]))
         .args(book(words))
+        .after_help(words.plain("example-serve"))
         .arg(option("listen", words).value_name("ADDR").default_value("127.0.0.1:8080"))
+        .arg(option("network", words).value_name("ADDR").conflicts_with("demo"))
+        .arg(option("name", words).value_name("NAME").requires("network"))
+        .args([("certificate", "key"), ("key", "certificate")].map(|(one, other)| {
+            let file = option(one, words).value_name("FILE").value_parser(value_parser!(PathBuf));
+            file.requires("network").requires(other)
+        }))
 }
 
 fn record(words: &Words) -> Command {
@@ -164,20 +173,35 @@ fn closing(words: &Words) -> Command {
         .arg(units(words))
 }
 
+fn purchases(words: &Words) -> Command {
+    Command::new("purchases")
+        .about(words.plain("command-purchases"))
+        .after_help(words.plain("example-purchases"))
+        .arg(
+            file("FILE", "argument-purchases-file", words)
+                .required(false)
+                .conflicts_with_all(["batch", "on", "book", "database"]),
+        )
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(flag("json", words))
+        .args(book(words))
+        .arg(units(words))
+}
+
 fn weigh(words: &Words) -> Command {
-    let birds = Arg::new("birds").long("birds").value_name("N").value_parser(value_parser!(f64));
     Command::new("weigh")
         .about(words.plain("command-weigh"))
         .after_help(words.plain("example-weigh"))
-        .arg(
-            Arg::new("FILE")
-                .required(true)
-                .help(words.plain("argument-weigh-file"))
-                .value_parser(value_parser!(PathBuf)),
-        )
-        .arg(birds.help(words.plain("option-weigh-birds")))
+        .arg(file("FILE", "argument-weigh-file", words))
         .args([flag("json", words), flag("working", words)])
-        .arg(units(words))
+        .arg(Arg::new("day").long("day").help(words.plain("option-age")).value_name("N"))
+        .arg(option("expected", words).value_name("G"))
+        .arg(option("standard", words).value_parser(STANDARDS).default_value(STANDARDS[1]))
+        .arg(Arg::new("birds").long("birds").help(words.plain("option-weigh-birds")).value_name("N"))
+        .arg(option("within", words).value_name("PERCENT"))
+        .arg(option("step", words).value_name("G"))
+        .args([pdf(words), paper(words), units(words)])
 }
 
 fn history(words: &Words) -> Command {

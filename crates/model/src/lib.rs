@@ -4,6 +4,7 @@
 
 pub mod bird_heat;
 pub mod budget;
+pub mod buying;
 pub mod causes;
 pub mod chance;
 pub mod counts;

@@ -3,6 +3,7 @@
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
 pub mod batch;
+pub mod buying;
 mod by_day;
 pub mod calendar;
 pub mod closing;
@@ -30,6 +31,7 @@ pub mod view;
 pub mod viewer;
 pub mod walk;
 pub mod watch;
+pub mod weighing;
 pub mod words;
 pub mod working;
 

@@ -117,7 +117,7 @@ pub fn viewers_unit_label(unit: Unit, viewer: &Viewer) -> String {
     unit_label(in_viewers_unit(1.0, unit, viewer).1, viewer)
 }
 
-fn in_viewers_unit(value: f64, unit: Unit, viewer: &Viewer) -> (f64, Unit) {
+pub(crate) fn in_viewers_unit(value: f64, unit: Unit, viewer: &Viewer) -> (f64, Unit) {
     let wanted = match viewer.units {
         Units::Metric => unit,
         Units::Customary => unit.customary(),

@@ -533,6 +533,7 @@ pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
         ("closing", schemars::schema_for!(crate::closing::ClosingView).to_value()),
         ("history", schemars::schema_for!(crate::history::HistoryView).to_value()),
+        ("purchases", schemars::schema_for!(crate::buying::BuyingView).to_value()),
         ("plan", schemars::schema_for!(PlanView).to_value()),
         ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),

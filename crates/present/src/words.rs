@@ -11,6 +11,7 @@ use crate::viewer::Locale;
 
 /// The English messages, one file a part of the program.
 const ENGLISH: &[&str] = &[
+    include_str!("../messages/en/buying.ftl"),
     include_str!("../messages/en/general.ftl"),
     include_str!("../messages/en/fields.ftl"),
     include_str!("../messages/en/figures.ftl"),
@@ -37,6 +38,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/growing.ftl"),
     include_str!("../messages/en/watch.ftl"),
     include_str!("../messages/en/sync.ftl"),
+    include_str!("../messages/en/phone.ftl"),
     include_str!("../messages/en/closing.ftl"),
 ];
 

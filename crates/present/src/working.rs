@@ -141,12 +141,13 @@ fn by_procedure(working: &Working, run: &ProcedureRun, viewer: &Viewer) -> Worki
     let spec = working.worked.spec;
     let off = show::quantity_short(run.accuracy.size(), spec.unit, viewer);
     let accuracy = words.say(&format!("accuracy-{}", run.accuracy.name()), &[("size", off.into())]);
-    let repeat = say!(
-        words,
-        "procedure-repeat",
-        count = show::number(run.count as f64, 0),
-        seed = run.seed.map_or_else(String::new, |seed| seed.to_string()),
-    );
+    let repeat = match run.seed {
+        None => words.plain("procedure-without-chance"),
+        Some(seed) => {
+            let count = show::number(run.count as f64, 0);
+            say!(words, "procedure-repeat", count = count, seed = seed.to_string())
+        }
+    };
     WorkingView {
         title: label(spec.id, viewer),
         sentence: words.plain(&format!("procedure-{}", run.procedure.name)),

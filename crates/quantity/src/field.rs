@@ -783,9 +783,11 @@ fn in_range(number: f64, range: (f64, f64), own: Unit, typed_in: Unit) -> Result
     }
     let typed = |value: f64| own.convert(value, typed_in).unwrap_or(value);
     let kept = |value: f64| typed_in.convert(value, own).unwrap_or(value);
-    let slips = [0.1, 10.0, 0.01, 100.0, 0.001, 1000.0];
-    let suggestion =
-        slips.into_iter().map(|slip| typed(number) * slip).find(|&moved| number != 0.0 && fits(kept(moved)));
+    // Kilograms in a box for grams, litres in one for millilitres, are likelier than a digit too few.
+    let is_large_unit = matches!(typed_in, Unit::Gram | Unit::Millilitre) && number < range.0;
+    let large_unit = is_large_unit.then_some(1000.0);
+    let slips = large_unit.into_iter().chain([0.1, 10.0, 0.01, 100.0, 0.001, 1000.0]);
+    let suggestion = slips.map(|slip| typed(number) * slip).find(|&moved| number != 0.0 && fits(kept(moved)));
     Err(Fault::OutOfRange { low: typed(range.0), high: typed(range.1), unit: typed_in, suggestion })
 }
 

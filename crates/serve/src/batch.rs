@@ -110,6 +110,7 @@ pub(crate) fn name(state: &BookState, id: BatchId) -> Option<String> {
     (!name.is_empty()).then(|| name.to_owned())
 }
 
-fn is_known(state: &BookState, id: BatchId) -> bool {
+/// Whether the book says anything about a batch.
+pub(crate) fn is_known(state: &BookState, id: BatchId) -> bool {
     state.counting_about(Subject::Batch(id)).next().is_some()
 }

@@ -2,11 +2,11 @@
 //! is named by its day, its kind, its part and its field, so that one form can hold many days.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use advice::diary::Diary;
 use advice::record::{self, Ask};
-use advice::writing::Seen;
+use advice::writing::{Judged, Seen};
 use book::{BatchId, Body, BookState, Draft, EntryId, Kind, Record, Slot};
 use present::Viewer;
 use present::form::{self, Input};
@@ -82,6 +82,22 @@ impl Boxes {
         Some(Boxes { part: Some(part), ..Boxes::of(kind, day)? })
     }
 
+    /// The boxes and the field of a name, as [`Boxes::name`] makes it.
+    fn by_name(name: &str) -> Option<(Boxes, &str)> {
+        let mut parts = name.splitn(4, '.');
+        let (day, kind, part, field) = (parts.next()?, parts.next()?, parts.next()?, parts.next()?);
+        let kind = record::kind(kind).filter(|kind| kind.about.contains(&book::About::Batch))?;
+        let whole = Boxes { kind, day: CivilDay::parse(day)?, part: None };
+        if part.is_empty() {
+            return Some((whole, field));
+        }
+        let key = whole.part_key()?;
+        let asked = record::asked(kind).into_iter().find(|one| one.field.name() == key)?;
+        let quantity::Kind::Choice(words) = asked.field.kind else { return None };
+        let part = words.iter().find(|word| **word == part)?;
+        Some((Boxes { part: Some(part), ..whole }, field))
+    }
+
     /// The name of the field that tells the parts of its kind apart.
     fn part_key(&self) -> Option<&'static str> {
         match self.kind.counting {
@@ -134,6 +150,31 @@ impl Boxes {
     }
 }
 
+/// The boxes that a form has, by the names of what it holds; `None` where it holds what no box is called.
+pub(crate) fn named(form: &[(String, String)]) -> Option<Vec<Boxes>> {
+    let mut found: BTreeMap<String, Boxes> = BTreeMap::new();
+    for (name, text) in form.iter().filter(|(name, _)| name.contains('.')) {
+        let (boxes, field) = Boxes::by_name(name)?;
+        let of_page = [SEEN, MADE_ID].contains(&field);
+        if !of_page && !text.is_empty() && !boxes.asked().iter().any(|one| one.field.name() == field) {
+            return None;
+        }
+        found.entry(boxes.name("")).or_insert(boxes);
+    }
+    Some(found.into_values().collect())
+}
+
+/// A form of one kind whose page was made about one day and that is sent about another: its boxes are those of the day that
+/// it is sent about.
+pub(crate) fn moved(form: &[(String, String)], kind: &str, day: CivilDay) -> Vec<(String, String)> {
+    let renamed = |name: &str| {
+        let mut parts = name.splitn(3, '.');
+        let is_box = parts.next().and_then(CivilDay::parse).is_some() && parts.next() == Some(kind);
+        is_box.then(|| format!("{day}.{kind}.{}", parts.next().unwrap_or_default()))
+    };
+    form.iter().map(|(name, text)| (renamed(name).unwrap_or_else(|| name.clone()), text.clone())).collect()
+}
+
 /// The boxes of a form that hold something, among those that the page shows.
 pub(crate) fn read(shown: &[Boxes], form: &[(String, String)]) -> Vec<Filled> {
     let mut filled = Vec::new();
@@ -173,6 +214,15 @@ fn made_id(boxes: &Boxes, form: &[(String, String)]) -> Option<EntryId> {
     Uuid::try_parse(id).ok().map(EntryId)
 }
 
+/// A draft that leaves what others wrote meanwhile as it is.
+fn stand_beside(judged: &mut Judged) {
+    judged.needs_reason = false;
+    if let Some(draft) = &mut judged.draft {
+        draft.supersedes.clear();
+        draft.reason = None;
+    }
+}
+
 impl Filled {
     /// What was typed with the part that the page chose.
     fn whole(&self) -> Vec<Raw> {
@@ -197,6 +247,17 @@ pub(crate) struct Writing<'a> {
     pub(crate) reason: Option<String>,
     /// A fresh id at each call.
     pub(crate) new_id: fn() -> Uuid,
+    /// What becomes of what others wrote in the place of boxes since their page was made.
+    pub(crate) meanwhile: Meanwhile,
+}
+
+/// What becomes of what others wrote in the place of boxes that were empty when their page was made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Meanwhile {
+    /// Its author is here and is asked: it is put right, with a reason.
+    IsPutRight,
+    /// Its author has gone on: both stand, and somebody is asked later which of them counts.
+    Stands,
 }
 
 impl Writing<'_> {
@@ -227,7 +288,12 @@ impl Writing<'_> {
             if known.body().is_some_and(|body| record::says_the_same(body, &draft.body)) {
                 return;
             }
-            draft.id = EntryId((self.new_id)());
+            if self.meanwhile == Meanwhile::IsPutRight {
+                draft.id = EntryId((self.new_id)());
+            }
+        }
+        if self.meanwhile == Meanwhile::Stands && judged.meanwhile.take().is_some() {
+            stand_beside(&mut judged);
         }
         let name = |key: &str| boxes.name(key.rsplit('.').next().unwrap_or_default());
         outcome.problems.extend(judged.problems.into_iter().map(|problem| (name(&problem.key), problem)));

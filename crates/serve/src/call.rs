@@ -15,6 +15,8 @@ use present::Viewer;
 use uuid::Uuid;
 
 use crate::desk::Open;
+use crate::network::Way;
+use crate::queue::{QUEUE, QUEUE_BYTES_MAX};
 use crate::site::Site;
 use crate::stamp::Stamp;
 use crate::sync::TALK;
@@ -27,6 +29,8 @@ pub(crate) type Reply = Result<Response, Trouble>;
 pub(crate) struct Call {
     /// The pages it was sent to.
     pub(crate) site: Arc<Site>,
+    /// By which way it came.
+    pub(crate) way: Way,
     /// Who asks.
     pub(crate) access: Access,
     /// Path and query as sent.
@@ -37,7 +41,7 @@ pub(crate) struct Call {
     pub(crate) query: Vec<(String, String)>,
     /// The fields of the form, in order.
     pub(crate) form: Vec<(String, String)>,
-    /// What another book says, on the rows that answer it.
+    /// What another book or a phone's queue says, on the rows that answer it.
     pub(crate) talk: Bytes,
     known: Option<String>,
 }
@@ -49,13 +53,15 @@ pub(crate) enum Brings {
     Form,
     /// Messages of another book.
     Talk,
+    /// What has waited on a phone.
+    Queue,
 }
 
 impl Call {
     /// Reads a request.
     pub(crate) async fn read(
         site: Arc<Site>,
-        access: Access,
+        (way, access): (Way, Access),
         brings: Brings,
         mut request: Request,
     ) -> Result<Call, Trouble> {
@@ -67,9 +73,10 @@ impl Call {
         let known = known.and_then(|value| value.to_str().ok()).map(str::to_owned);
         let (form, talk) = match brings {
             Brings::Form => (read_form(request).await?, Bytes::new()),
-            Brings::Talk => (Vec::new(), read_talk(request).await?),
+            Brings::Talk => (Vec::new(), read_whole(request, TALK, TALK_BYTES_MAX).await?),
+            Brings::Queue => (Vec::new(), read_whole(request, QUEUE, QUEUE_BYTES_MAX).await?),
         };
-        Ok(Call { site, access, target, params, query, form, talk, known })
+        Ok(Call { site, way, access, target, params, query, form, talk, known })
     }
 
     /// A part of the path.
@@ -126,7 +133,8 @@ impl Call {
     }
 }
 
-fn find<'a>(pairs: &'a [(String, String)], name: &str) -> Option<&'a str> {
+/// The first of some pairs with a name.
+pub(crate) fn find<'a>(pairs: &'a [(String, String)], name: &str) -> Option<&'a str> {
     pairs.iter().find(|(key, _)| key == name).map(|(_, value)| value.as_str())
 }
 
@@ -142,21 +150,21 @@ async fn read_form(request: Request) -> Result<Vec<(String, String)>, Trouble> {
     }
 }
 
-/// What another book says, whole: half of it would be asked for again anyway. A page of somebody else can send no such
-/// sort of content without asking first, and is never answered.
-async fn read_talk(request: Request) -> Result<Bytes, Trouble> {
+/// What another book or a phone says, whole: half of it would be asked for again anyway. A page of somebody else can send
+/// neither sort of content without asking first, and is never answered.
+async fn read_whole(request: Request, sort: &str, bytes_max: usize) -> Result<Bytes, Trouble> {
     if request.method().is_safe() {
         return Ok(Bytes::new());
     }
-    let sort = request.headers().get(header::CONTENT_TYPE);
-    if sort.is_none_or(|sort| sort != TALK) {
+    let named = request.headers().get(header::CONTENT_TYPE);
+    if named.is_none_or(|named| named != sort) {
         return Err(Trouble::Unreadable);
     }
     let told = request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok());
-    if told.and_then(|length| length.parse().ok()).is_some_and(|length: usize| length > TALK_BYTES_MAX) {
+    if told.and_then(|length| length.parse().ok()).is_some_and(|length: usize| length > bytes_max) {
         return Err(Trouble::TooLarge);
     }
-    to_bytes(request.into_body(), TALK_BYTES_MAX).await.map_err(|_| Trouble::Unreadable)
+    to_bytes(request.into_body(), bytes_max).await.map_err(|_| Trouble::Unreadable)
 }
 
 /// A page with a status of its own.

@@ -9,7 +9,7 @@ use store::{AppendReport, Reach, Store, StoreError};
 use crate::exchange::without_unfit;
 
 /// A farm's book as it was at some reach.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Open {
     /// What counts.
     pub state: BookState,
@@ -94,6 +94,33 @@ impl Desk {
         let report = store.append(access, entries.clone()).await?;
         farm.carry_on(&open, entries, &report, store.reach(access).await?);
         Ok(Written { device_was_copied: !report.same_place.is_empty() })
+    }
+
+    /// Writes what `make` composes of the book as it stands and puts into it, all or nothing, and answers when it is safe on
+    /// disk; says besides whether another process wrote in the same place of the device's series.
+    ///
+    /// - `make`: is handed the book to be, and gives the entries that it put in and what it has to say
+    pub(crate) async fn compose<T: Send>(
+        &self,
+        store: &dyn Store,
+        access: &Access,
+        make: impl FnOnce(&mut Arc<Open>) -> (Vec<StoredEntry>, T) + Send,
+    ) -> Result<(T, Written), StoreError> {
+        let farm = self.farm(access.farm());
+        let _others_wait = farm.writing.lock().await;
+        let before = farm.open(store, access).await?;
+        let mut working = Arc::clone(&before);
+        let (entries, said) = make(&mut working);
+        if entries.is_empty() {
+            return Ok((said, Written { device_was_copied: false }));
+        }
+        let report = store.append(access, entries).await?;
+        let reach = store.reach(access).await?;
+        if reach.entries == before.reach.entries + report.added as u64 {
+            let working = Arc::unwrap_or_clone(working);
+            farm.put(Arc::new(Open { state: working.state, reach }));
+        }
+        Ok((said, Written { device_was_copied: !report.same_place.is_empty() }))
     }
 
     /// Takes in entries that were written elsewhere, all or nothing but those that no store files, and answers when they are

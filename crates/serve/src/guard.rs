@@ -11,6 +11,7 @@ use present::Viewer;
 use tower_http::csrf::ProtectionError;
 
 use crate::call::html;
+use crate::network::Way;
 use crate::pages::frame;
 use crate::site::Site;
 use crate::trouble::Trouble;
@@ -18,9 +19,10 @@ use crate::trouble::Trouble;
 /// The names of this machine. Any other name that leads here is somebody else's, who could read the answers.
 const HOSTS: [&str; 3] = ["localhost", "127.0.0.1", "[::1]"];
 
-/// Nothing but our own style, pictures and forms; no script at all; no frame around our pages.
-const POLICY: &str = "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; \
-                      base-uri 'none'; frame-ancestors 'none'";
+/// Nothing but our own style, pictures, forms and script files; no script within a page; no frame around our pages.
+const POLICY: &str = "default-src 'none'; style-src 'self'; img-src 'self' data:; script-src 'self'; \
+                      worker-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; \
+                      frame-ancestors 'none'";
 
 /// Sent with every answer. The referrer is kept from all other sites; for our own forms it must stay, since without it
 /// browsers that do not yet say `Sec-Fetch-Site` send no origin either, and could save nothing.
@@ -31,17 +33,26 @@ const HEADERS: [(HeaderName, &str); 4] = [
     (HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
 ];
 
-/// Answers only to the names of this machine.
-pub(crate) async fn known_host(request: Request, next: Next) -> Response {
+/// Answers only to the names of this machine: on the farm's network those that its certificate names.
+pub(crate) async fn known_host(
+    State((site, way)): State<(Arc<Site>, Way)>,
+    request: Request,
+    next: Next,
+) -> Response {
     let named = request.headers().get(header::HOST).and_then(|host| host.to_str().ok());
-    let known = named.is_some_and(is_this_machine);
+    let known = match (way, &site.network) {
+        (Way::Network, Some(network)) => named.is_some_and(|host| is_named(host, &network.names.all())),
+        _ => named.is_some_and(|host| is_named(host, &HOSTS)),
+    };
     if known { next.run(request).await } else { Trouble::WrongHost.into_response() }
 }
 
-fn is_this_machine(host: &str) -> bool {
+fn is_named(host: &str, names: &[impl AsRef<str>]) -> bool {
     let Ok(authority) = host.parse::<Authority>() else { return false };
     let without_user = !authority.as_str().contains('@');
-    without_user && HOSTS.iter().any(|known| authority.host().eq_ignore_ascii_case(known))
+    let bare = |name: &str| name.trim_matches(['[', ']']).to_owned();
+    let asked = bare(authority.host());
+    without_user && names.iter().any(|known| asked.eq_ignore_ascii_case(&bare(known.as_ref())))
 }
 
 /// Adds the headers. What says nothing else about it may be kept by the browser, but is asked about each time.
@@ -56,11 +67,15 @@ pub(crate) async fn harden(request: Request, next: Next) -> Response {
 }
 
 /// Makes a page of a trouble, in the words of whoever looks.
-pub(crate) async fn tell_trouble(State(site): State<Arc<Site>>, request: Request, next: Next) -> Response {
+pub(crate) async fn tell_trouble(
+    State((site, way)): State<(Arc<Site>, Way)>,
+    request: Request,
+    next: Next,
+) -> Response {
     let only_head = request.method() == Method::HEAD;
     let response = next.run(request).await;
     let Some(trouble) = trouble_in(&response) else { return response };
-    let viewer = viewer(&site, trouble).await;
+    let viewer = viewer(&site, way, trouble).await;
     let mut page = html(trouble.status(), frame::trouble(&site, &viewer, trouble));
     if let Some(allowed) = response.headers().get(header::ALLOW) {
         page.headers_mut().insert(header::ALLOW, allowed.clone());
@@ -82,8 +97,8 @@ fn trouble_in(response: &Response) -> Option<Trouble> {
 }
 
 /// The book's settings where they can be had; strangers are told nothing of them.
-async fn viewer(site: &Site, trouble: Trouble) -> Viewer {
-    if trouble == Trouble::WrongHost {
+async fn viewer(site: &Site, way: Way, trouble: Trouble) -> Viewer {
+    if trouble == Trouble::WrongHost || way == Way::Network {
         return Viewer::plain();
     }
     let open = site.open(&site.session.access()).await;
@@ -97,11 +112,11 @@ mod tests {
     #[test]
     fn only_the_names_of_this_machine_are_known() {
         for host in ["localhost", "LOCALHOST:8080", "127.0.0.1:1", "[::1]", "[::1]:8080"] {
-            assert!(is_this_machine(host), "{host}");
+            assert!(is_named(host, &HOSTS), "{host}");
         }
         for host in ["", "evil.example", "localhost.evil.example", "127.0.0.1.nip.io", "me@localhost", "::1"]
         {
-            assert!(!is_this_machine(host), "{host}");
+            assert!(!is_named(host, &HOSTS), "{host}");
         }
     }
 }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::extract::{DefaultBodyLimit, Request};
+use axum::http::HeaderMap;
 use axum::middleware::{from_fn, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
 use axum::routing::{MethodFilter, on};
@@ -16,13 +17,14 @@ use tower_http::csrf::CsrfLayer;
 
 use crate::call::{Brings, Call, Reply};
 use crate::guard;
+use crate::network::{Way, joining};
 use crate::pages::{
-    answers, before, entry, home, paste, settle as apart, sight, style, sums, today, week, weigh, working,
-    write,
+    answers, asset, before, entry, home, kept, paste, phones, settle as apart, sight, sums, today, week,
+    weigh, working, write,
 };
 use crate::site::Site;
 use crate::trouble::Trouble;
-use crate::{adopt, calendar, house, print, settle, sync, tick};
+use crate::{adopt, calendar, house, print, queue, settle, sync, tick};
 
 /// The most bytes of a form: some seventy answers of a line each, many times over.
 const FORM_BYTES_MAX: usize = 256 * 1024;
@@ -41,13 +43,23 @@ pub(crate) enum Rule {
     Reader,
     /// Whoever may write in its book.
     Writer,
+    /// Whoever sits at the book's own machine.
+    Here,
+    /// Anyone who reaches it: what is shown says nothing of the book.
+    Anyone,
 }
 
 impl Rule {
-    fn allows(self, access: &Access) -> bool {
-        match self {
-            Rule::Reader => true,
-            Rule::Writer => access.may_write(),
+    /// What keeps somebody out, if anything does.
+    fn refuses(self, way: Way, access: Option<&Access>) -> Option<Trouble> {
+        match (self, access) {
+            (Rule::Anyone, _) => None,
+            (_, None) => Some(Trouble::NotJoined),
+            (Rule::Here, _) if way != Way::Here => Some(Trouble::NotFound),
+            (Rule::Reader, Some(_)) => None,
+            (Rule::Writer | Rule::Here, Some(access)) => {
+                (!access.may_write()).then_some(Trouble::MayOnlyLook)
+            }
         }
     }
 }
@@ -109,6 +121,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/health" Reader sight::of_health),
     row!(Get "/batch/{id}/closing" Reader sight::of_closing),
     row!(Get "/batch/{id}/weigh" Writer weigh::show),
+    row!(Get "/batch/{id}/weighed" Reader sight::weighed),
     row!(Get "/batch/{id}/print/{sheet}" Reader print::of_batch),
     row!(Get "/batch/{id}/paste" Writer paste::show),
     row!(Post "/batch/{id}/paste" Writer paste::save),
@@ -117,21 +130,37 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/working/{figure}" Reader working::of_batch),
     row!(Get "/sums" Reader sums::list),
     row!(Get "/sums/{name}" Reader sums::show),
-    row!(Get "/style.css" Reader style::show),
+    row!(Get "/waiting" Reader kept::waiting),
+    row!(Get "/no-signal" Reader kept::no_signal),
+    row!(Get "/phones" Here phones::show),
+    row!(Post "/phones/forget" Here phones::forget),
+    row!(Get "/join/{code}" Anyone phones::invited),
+    row!(Post "/join/{code}" Anyone phones::join),
+    row!(Get "/certificate" Anyone phones::certificate),
+    row!(Get "/style.css" Anyone asset::style),
+    row!(Get "/queue.js" Anyone asset::queue),
+    row!(Get "/script.js" Anyone asset::script),
+    row!(Get "/worker.js" Anyone asset::worker),
+    row!(Post "/queue" Writer Queue queue::take),
     row!(Get "/sync" Reader Talk sync::greet),
     row!(Post "/sync" Reader Talk sync::hear),
 ];
 
 /// All pages of a site.
 pub fn router(site: Site) -> Router {
-    router_of(Arc::new(site), ROUTES)
+    router_of(Arc::new(site), ROUTES, Way::Here)
 }
 
-fn router_of(site: Arc<Site>, routes: &'static [Route]) -> Router {
+/// The same for phones of the farm's network.
+pub(crate) fn router_for(site: Arc<Site>, way: Way) -> Router {
+    router_of(site, ROUTES, way)
+}
+
+fn router_of(site: Arc<Site>, routes: &'static [Route], way: Way) -> Router {
     let mut router = Router::new();
     for route in routes {
         let site = Arc::clone(&site);
-        let answering = move |request: Request| answer(Arc::clone(&site), route, request);
+        let answering = move |request: Request| answer(Arc::clone(&site), route, way, request);
         router = router.route(route.path, on(route.verb.filter(), answering));
     }
     let compressed = DefaultPredicate::new().and(NotForContentType::new("application/pdf"));
@@ -140,8 +169,8 @@ fn router_of(site: Arc<Site>, routes: &'static [Route]) -> Router {
         .method_not_allowed_fallback(|| async { Trouble::WrongMethod })
         .layer(DefaultBodyLimit::max(FORM_BYTES_MAX))
         .layer(CsrfLayer::new())
-        .layer(from_fn(guard::known_host))
-        .layer(from_fn_with_state(site, guard::tell_trouble))
+        .layer(from_fn_with_state((Arc::clone(&site), way), guard::known_host))
+        .layer(from_fn_with_state((site, way), guard::tell_trouble))
         .layer(CompressionLayer::new().compress_when(compressed))
         .layer(from_fn(guard::harden))
 }
@@ -155,14 +184,26 @@ impl Verb {
     }
 }
 
-async fn answer(site: Arc<Site>, route: &'static Route, request: Request) -> Response {
-    let access = site.session.access();
-    if !route.rule.allows(&access) {
-        return Trouble::MayOnlyLook.into_response();
+/// Who asks: the owner at this machine, or a phone that was joined.
+async fn access(site: &Site, way: Way, headers: HeaderMap) -> Result<Option<Access>, Trouble> {
+    match way {
+        Way::Here => Ok(Some(site.session.access())),
+        Way::Network => Ok(joining::access(&*site.store, &site.session, &headers).await?),
     }
+}
+
+async fn answer(site: Arc<Site>, route: &'static Route, way: Way, request: Request) -> Response {
+    let access = match access(&site, way, request.headers().clone()).await {
+        Ok(access) => access,
+        Err(trouble) => return trouble.into_response(),
+    };
+    if let Some(trouble) = route.rule.refuses(way, access.as_ref()) {
+        return trouble.into_response();
+    }
+    let access = access.unwrap_or_else(|| site.session.stranger());
     // On a task of its own what was begun is finished although the asker has gone, and a panic ends nothing but the task.
     let task = tokio::spawn(async move {
-        let call = Call::read(site, access, route.brings, request).await?;
+        let call = Call::read(site, (way, access), route.brings, request).await?;
         (route.handler)(call).await
     });
     match task.await {
@@ -218,8 +259,32 @@ mod tests {
             for route in ROUTES {
                 let status = router.clone().oneshot(request(route)).await.unwrap().status();
                 let refused = status == StatusCode::FORBIDDEN;
-                assert_eq!(refused, route.rule == Rule::Writer && !may_write, "{role:?} {}", route.path);
+                assert_eq!(
+                    refused,
+                    matches!(route.rule, Rule::Writer | Rule::Here) && !may_write,
+                    "{role:?} {}",
+                    route.path
+                );
                 assert_ne!(status, StatusCode::METHOD_NOT_ALLOWED, "{}", route.path);
+            }
+        }
+    }
+
+    #[tokio::test]
+    async fn a_stranger_on_the_network_sees_what_is_for_anyone_and_nothing_else() {
+        let router = router_for(Arc::new(site(Role::Owner, true).await), Way::Network);
+        for route in ROUTES {
+            for cookie in ["", "__Host-phone=guessed", "__Host-phone="] {
+                let mut request = request(route);
+                request.headers_mut().insert("cookie", cookie.parse().unwrap());
+                let response = router.clone().oneshot(request).await.unwrap();
+                let page = text(response).await;
+                assert_eq!(
+                    page.contains("not joined to the book"),
+                    route.rule != Rule::Anyone,
+                    "{}",
+                    route.path
+                );
             }
         }
     }
@@ -227,7 +292,9 @@ mod tests {
     #[test]
     fn whatever_is_sent_by_a_form_is_for_writers() {
         let by_form = |route: &&Route| route.verb == Verb::Post && route.brings == Brings::Form;
-        assert!(ROUTES.iter().filter(by_form).all(|route| route.rule == Rule::Writer));
+        let for_writers = |route: &Route| matches!(route.rule, Rule::Writer | Rule::Here);
+        let joins = |route: &Route| route.path == "/join/{code}";
+        assert!(ROUTES.iter().filter(by_form).all(|route| for_writers(route) || joins(route)));
     }
 
     #[tokio::test]
@@ -236,7 +303,7 @@ mod tests {
             panic!("on purpose, as a test of what then happens")
         }
         static PANICS: &[Route] = &[row!(Get "/" Reader panics)];
-        let router = router_of(Arc::new(site(Role::Owner, true).await), PANICS);
+        let router = router_of(Arc::new(site(Role::Owner, true).await), PANICS, Way::Here);
         for _ in 0..3 {
             let response = router.clone().oneshot(request(&PANICS[0])).await.unwrap();
             assert_eq!(response.status(), StatusCode::INTERNAL_SERVER_ERROR);

@@ -5,6 +5,7 @@ use std::sync::{Mutex, PoisonError};
 
 use book::{Access, DeviceId, FarmId, PersonId, Role};
 use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
 use store::{Farm, Store, StoreError};
 use uuid::Uuid;
 
@@ -112,6 +113,15 @@ impl Loopback {
     }
 }
 
+/// The device of a phone, which everybody may know, from its key, which nobody may. It is of version 8 of the ids: of our own
+/// making.
+fn device_of(farm: FarmId, key: &[u8]) -> DeviceId {
+    let digest = Sha256::new().chain_update(b"phone").chain_update(farm.0).chain_update(key).finalize();
+    let mut bytes = [0; 16];
+    bytes.iter_mut().zip(digest).for_each(|(byte, of_digest)| *byte = of_digest);
+    DeviceId(uuid::Builder::from_custom_bytes(bytes).into_uuid())
+}
+
 /// The loopback's session: one person, on a device that changes only when it turns out to have been copied.
 pub(crate) struct Session {
     loopback: Mutex<Loopback>,
@@ -125,6 +135,27 @@ impl Session {
     /// Leave for one request.
     pub(crate) fn access(&self) -> Access {
         self.loopback().access()
+    }
+
+    /// Leave for what has waited on a phone, to be written in a series of its own: what two phones wrote of one day without
+    /// seeing each other is then asked about, and never silently put in the place of the other.
+    ///
+    /// - `key`: made by the phone and known to nobody else, so that no other page writes in its series
+    pub(crate) fn phone(&self, key: Uuid) -> Access {
+        let owner = self.loopback();
+        Loopback { device: device_of(owner.farm, key.as_bytes()), ..owner }.access()
+    }
+
+    /// Leave for a phone that was joined over the farm's network. It writes in a series of its own.
+    pub(crate) fn helper(&self, person: PersonId, secret: &str) -> Access {
+        let farm = self.loopback().farm;
+        Loopback { farm, person, device: device_of(farm, secret.as_bytes()), role: Role::Helper }.access()
+    }
+
+    /// Leave for whoever is not known: rows that are for anyone show nothing of the book.
+    pub(crate) fn stranger(&self) -> Access {
+        let nobody = Uuid::nil();
+        Access::granted(self.loopback().farm, PersonId(nobody), DeviceId(nobody), Role::Viewer)
     }
 
     fn loopback(&self) -> Loopback {

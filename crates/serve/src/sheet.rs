@@ -3,10 +3,11 @@
 use book::{Draft, EntryId, Record};
 use present::form::Input;
 use quantity::Raw;
+use uuid::Uuid;
 
 use crate::batch::Batch;
-use crate::boxes::{self, Boxes, Filled, Outcome, SEEN, Writing};
-use crate::call::Call;
+use crate::boxes::{self, Boxes, Filled, Meanwhile, Outcome, SEEN, Writing};
+use crate::call::{Call, find};
 use crate::trouble::Trouble;
 
 /// The form field by which somebody confirms what is doubtful.
@@ -49,10 +50,23 @@ impl<'a> Sheet<'a> {
 
     /// The form as it was sent.
     pub(crate) fn sent(batch: &'a Batch, shown: Vec<Boxes>, call: &Call) -> Sheet<'a> {
-        let filled = boxes::read(&shown, &call.form);
+        Sheet::filled(batch, shown, &call.form, call.site.options.new_id, Meanwhile::IsPutRight)
+    }
+
+    /// The form as it was filled in.
+    ///
+    /// - `meanwhile`: what becomes of what others wrote in its place since its page was made
+    pub(crate) fn filled(
+        batch: &'a Batch,
+        shown: Vec<Boxes>,
+        form: &[(String, String)],
+        new_id: fn() -> Uuid,
+        meanwhile: Meanwhile,
+    ) -> Sheet<'a> {
+        let filled = boxes::read(&shown, form);
         let mut sheet = Sheet { was_sent: true, filled, ..Sheet::blank(batch, shown) };
-        sheet.reason = reason(call);
-        sheet.is_sure = call.sent(SURE).is_some();
+        sheet.reason = find(form, REASON).and_then(reason_of);
+        sheet.is_sure = find(form, SURE).is_some();
         let last = sheet.shown.iter().map(|one| one.day).max().unwrap_or(batch.on);
         let diary = batch.diary_of(last);
         let writing = Writing {
@@ -60,7 +74,8 @@ impl<'a> Sheet<'a> {
             diary: &diary,
             today: batch.today,
             reason: sheet.reason.clone(),
-            new_id: call.site.options.new_id,
+            new_id,
+            meanwhile,
         };
         sheet.outcome = writing.outcome(&sheet.filled);
         sheet
@@ -130,6 +145,11 @@ impl<'a> Sheet<'a> {
         self.shown.iter().flat_map(|boxes| self.inputs(boxes)).collect()
     }
 
+    /// The ids that were made for the entries to be.
+    pub(crate) fn made_ids(&self) -> impl Iterator<Item = EntryId> {
+        self.filled.iter().filter_map(|filled| filled.id)
+    }
+
     /// Writes what was sent.
     pub(crate) async fn write(&self, call: &Call) -> Result<(), Trouble> {
         let drafts = self.drafts();
@@ -139,7 +159,10 @@ impl<'a> Sheet<'a> {
 
 /// Why something is changed, where the form says it.
 pub(crate) fn reason(call: &Call) -> Option<String> {
-    let text: String =
-        call.sent(REASON)?.trim().chars().filter(|c| !c.is_control()).take(REASON_CHARACTERS).collect();
+    call.sent(REASON).and_then(reason_of)
+}
+
+fn reason_of(typed: &str) -> Option<String> {
+    let text: String = typed.trim().chars().filter(|c| !c.is_control()).take(REASON_CHARACTERS).collect();
     (!text.is_empty()).then_some(text)
 }

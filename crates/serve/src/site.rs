@@ -12,6 +12,8 @@ use uuid::Uuid;
 
 use crate::day;
 use crate::desk::{Desk, Open};
+use crate::network::Network;
+use crate::network::joining::Invitation;
 use crate::session::{Loopback, Session};
 use crate::trouble::Trouble;
 use advice::body;
@@ -41,6 +43,8 @@ pub struct Site {
     pub(crate) desk: Desk,
     pub(crate) session: Session,
     pub(crate) prints: Arc<Semaphore>,
+    pub(crate) invitation: Invitation,
+    pub(crate) network: Option<Network>,
 }
 
 impl Site {
@@ -53,6 +57,8 @@ impl Site {
             desk: Desk::default(),
             session,
             prints: Arc::new(Semaphore::new(PRINTS_AT_ONCE)),
+            invitation: Invitation::default(),
+            network: None,
         }
     }
 

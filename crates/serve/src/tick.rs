@@ -20,17 +20,18 @@ pub(crate) async fn tick(call: Call) -> Result<Response, Trouble> {
     let walk = batch.walk();
     let job = walk.jobs.iter().find(|job| job.key == key).ok_or(Trouble::NotFound)?;
     if job.done.is_none() {
-        let draft = ticked(&call, &batch, key).ok_or(Trouble::Broken)?;
+        let id = EntryId((call.site.options.new_id)());
+        let draft = ticked(id, &batch, key).ok_or(Trouble::Broken)?;
         call.site.write(&call.access, |_| vec![draft]).await?;
     }
     Ok(see_other(&format!("{}#jobs", batch.page(""))))
 }
 
-fn ticked(call: &Call, batch: &Batch, key: &str) -> Option<Draft> {
+/// A job that is done.
+pub(crate) fn ticked(id: EntryId, batch: &Batch, key: &str) -> Option<Draft> {
     let kind = record::kind("task-done")?;
     let raws = [Raw { key: "task_done.task".to_owned(), text: vec![key.to_owned()], line: None }];
     let checked = record::check(kind, &raws, Source::Hand);
-    let id = EntryId((call.site.options.new_id)());
     Some(record::draft(id, kind, batch.id, batch.on, &checked.answers))
 }
 

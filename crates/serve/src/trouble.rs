@@ -17,6 +17,10 @@ pub(crate) enum Trouble {
     WrongMethod,
     /// Somebody who may only look wants to write.
     MayOnlyLook,
+    /// A phone of the network that was not joined.
+    NotJoined,
+    /// A code to join with that was used, or is too old.
+    NotInvited,
     /// A name that this machine does not go by: the page of somebody else could hide behind it.
     WrongHost,
     /// A form that was sent from a page of somebody else.
@@ -41,7 +45,9 @@ impl Trouble {
         match self {
             Trouble::NotFound => StatusCode::NOT_FOUND,
             Trouble::WrongMethod => StatusCode::METHOD_NOT_ALLOWED,
-            Trouble::MayOnlyLook | Trouble::ForeignForm => StatusCode::FORBIDDEN,
+            Trouble::MayOnlyLook | Trouble::NotJoined | Trouble::NotInvited | Trouble::ForeignForm => {
+                StatusCode::FORBIDDEN
+            }
             Trouble::WrongHost => StatusCode::MISDIRECTED_REQUEST,
             Trouble::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Trouble::Unreadable => StatusCode::BAD_REQUEST,
@@ -57,6 +63,8 @@ impl Trouble {
             Trouble::NotFound => "trouble-not-found",
             Trouble::WrongMethod => "trouble-wrong-method",
             Trouble::MayOnlyLook => "trouble-may-only-look",
+            Trouble::NotJoined => "trouble-not-joined",
+            Trouble::NotInvited => "trouble-not-invited",
             Trouble::WrongHost => "trouble-wrong-host",
             Trouble::ForeignForm => "trouble-foreign-form",
             Trouble::TooLarge => "trouble-too-large",

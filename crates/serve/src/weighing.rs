@@ -1,48 +1,7 @@
 //! A weighing in the hand: the birds weighed so far, carried in the address of the page, so that going back takes the last
 //! one off and a reload loses nothing.
 
-use advice::weighing::{Weighing, is_cock};
-
-/// Something weighed at once.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Reading {
-    /// What the scale showed, g.
-    pub(crate) grams: f64,
-    /// Birds weighed together.
-    pub(crate) birds: u32,
-    /// The spot in the house; may be empty.
-    pub(crate) spot: String,
-    /// Cock, hen, or not said.
-    pub(crate) sex: Sex,
-}
-
-/// Whether a bird was seen to be a cock or a hen.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) enum Sex {
-    Cock,
-    Hen,
-    #[default]
-    NotSaid,
-}
-
-impl Sex {
-    /// All, in the order in which they are offered.
-    pub(crate) const ALL: [Sex; 3] = [Sex::NotSaid, Sex::Cock, Sex::Hen];
-
-    /// Its name in addresses and in the book; empty where nothing was said.
-    pub(crate) fn name(self) -> &'static str {
-        match self {
-            Sex::Cock => "cock",
-            Sex::Hen => "hen",
-            Sex::NotSaid => "",
-        }
-    }
-
-    /// The sex of a name; of any other word, none.
-    pub(crate) fn of(name: &str) -> Sex {
-        Sex::ALL.into_iter().find(|sex| sex.name() == name).unwrap_or_default()
-    }
-}
+use advice::weighing::{Reading, Weighing, is_cock, sex_name};
 
 /// The most readings of one weighing: as many as an entry holds.
 pub(crate) const READINGS_MAX: usize = 1_000;
@@ -93,8 +52,8 @@ impl Readings {
         if ordered.iter().any(|one| !one.spot.is_empty()) {
             fields.push(("spots", join(ordered.iter().map(|one| one.spot.clone()).collect(), ",")));
         }
-        if self.singles().any(|one| one.sex != Sex::NotSaid) {
-            fields.push(("sexes", join(of_singles(&|one| one.sex.name().to_owned()), ",")));
+        if self.singles().any(|one| one.is_cock.is_some()) {
+            fields.push(("sexes", join(of_singles(&|one| sex_word(one.is_cock).to_owned()), ",")));
         }
         fields.retain(|(_, text)| !text.is_empty());
         fields
@@ -102,14 +61,13 @@ impl Readings {
 
     /// The weighing they make.
     pub(crate) fn weighing(&self, flock: Option<f64>) -> Weighing {
-        let taken = |one: &Reading| advice::weighing::Reading {
-            grams: one.grams,
-            birds: one.birds,
-            spot: one.spot.clone(),
-            is_cock: is_cock(one.sex.name()),
-        };
-        Weighing { readings: self.0.iter().map(taken).collect(), scale_step_g: None, flock }
+        Weighing { readings: self.0.clone(), scale_step_g: None, flock }
     }
+}
+
+/// The word for what was seen; empty where nobody said.
+pub(crate) fn sex_word(is_cock: Option<bool>) -> &'static str {
+    is_cock.map_or("", sex_name)
 }
 
 fn reading(text: &str) -> Option<Reading> {
@@ -118,7 +76,7 @@ fn reading(text: &str) -> Option<Reading> {
     let (grams, birds) = rest.split_once('x').unwrap_or((rest, "1"));
     let grams: f64 = grams.trim().parse().ok().filter(|grams: &f64| (1.0..=1e6).contains(grams))?;
     let birds = birds.parse().ok().filter(|birds| (1..=BIRDS_MAX).contains(birds))?;
-    Some(Reading { grams, birds, spot: spot_name(spot), sex: Sex::of(sex) })
+    Some(Reading { grams, birds, spot: spot_name(spot), is_cock: is_cock(sex).filter(|_| birds == 1) })
 }
 
 /// A spot's name without what addresses and lists set apart by.
@@ -135,8 +93,8 @@ fn written(reading: &Reading) -> String {
     if !reading.spot.is_empty() {
         text += &format!("@{}", reading.spot);
     }
-    if reading.sex != Sex::NotSaid {
-        text += &format!("*{}", reading.sex.name());
+    if let Some(is_cock) = reading.is_cock {
+        text += &format!("*{}", sex_name(is_cock));
     }
     text
 }

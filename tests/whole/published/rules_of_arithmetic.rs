@@ -104,6 +104,36 @@ fn birds_to_weigh() {
     near(fifty.outcome.number("weighing.mean_error").unwrap(), 2.8, 0.05);
 }
 
+/// The rule of the bell curve turned round, derived: 68.3 % within a tenth is a CV of 10.0 %.
+#[test]
+fn from_evenness_back_to_the_cv() {
+    let cv = 10.0 / model::quantile::normal((1.0 + 0.683) / 2.0).unwrap();
+    near(cv, 10.0, 0.05);
+    let there = sum("uniformity", &[("cv_percent", &cv.to_string())]);
+    near(there.outcome.number("weighing.uniformity_normal").unwrap(), 68.3, 1e-6);
+}
+
+/// The rule of two sexes, derived: equal numbers with a CV of 8 % each and 10, 15, 20 % between them differ by 9.4, 11.0,
+/// 12.8 % together.
+#[test]
+fn cocks_and_hens_together() {
+    use model::weighing::sexes::{Part, mixed_variation};
+    for (gap, cv) in [(0.10, 9.4), (0.15, 11.0), (0.20, 12.8)] {
+        // The rule takes the CV of each sex as a share of the mean of both.
+        let part = |mean: f64| Part { share: 0.5, mean, variation: 0.08 / mean };
+        near(100.0 * mixed_variation(&[part(1.0 + gap / 2.0), part(1.0 - gap / 2.0)]), cv, 0.1);
+    }
+}
+
+/// One bird (derived): a mean, and no CV to speak of.
+#[test]
+fn one_bird_has_no_cv() {
+    let one =
+        advice::weighing::Weighing::of_weights(&[1820.0]).held_against(&advice::weighing::Aim::default());
+    near(one.outcome.number("weighing.mean").unwrap(), 1820.0, 0.0);
+    assert!(one.outcome.get("weighing.cv").is_none() && one.outcome.get("weighing.sd").is_none());
+}
+
 /// A flock worked by hand (made-up prices, derived): 500 placed, 478 sold at 2.05 kg on day 42, chicks of 42 g; 36 bags of
 /// 50 kg at 260, 12 kg left over; cost 15 810, price 17 a kg.
 #[test]

@@ -12,6 +12,7 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+mod buying;
 pub(crate) mod chicks;
 pub(crate) mod closing;
 pub(crate) mod course;
@@ -84,13 +85,14 @@ pub static FAMILIES: &[&Family] = &[
     &watch::FAMILY,
     &chicks::FAMILY,
     &store::FAMILY,
+    &buying::FAMILY,
     &closing::FAMILY,
     &performance::FAMILY,
     &statistics::FAMILY,
 ];
 
 /// All simulations: procedures that give several figures at once.
-pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION];
+pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION, &buying::SIMULATION];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {

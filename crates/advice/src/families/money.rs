@@ -76,10 +76,11 @@ static FIGURES: &[FigureSpec] = &[
         "money.cost_total",
         &[exact(
             "cost-total",
-            "c + f + l + d + g + b + o + w + i",
+            "c + f + x + l + d + g + b + o + w + i",
             &[
                 figure("c", "money.chicks"),
                 figure("f", "feed.cost"),
+                if_known("x", "feed.rise_and_deliveries"),
                 if_known("l", "litter.cost"),
                 if_known("d", "disinfectant.cost"),
                 if_known("g", "guard.cost"),

@@ -30,11 +30,11 @@ pub(crate) const SPOT_BIRDS: &str = "weighing.spot_birds";
 pub(crate) const COCKS: &str = "weighing.cocks";
 pub(crate) const AGE: &str = "weighing.age_d";
 pub(crate) const STANDARD: &str = "weighing.standard";
-const TARGET: &str = "weighing.target_g";
+pub(crate) const TARGET: &str = "weighing.target_g";
 pub(crate) const STEP: &str = "weighing.scale_step_g";
 const TEST: &str = "weighing.test_weight_g";
 const TEST_SHOWN: &str = "weighing.test_shown_g";
-const CORRECT: &str = "weighing.correct_scale";
+pub(crate) const CORRECT: &str = "weighing.correct_scale";
 
 /// All intervals here cover the truth in 95 samples of 100.
 pub(super) const CONFIDENCE: f64 = 0.95;
@@ -58,12 +58,34 @@ static FIELDS: &[Field] = &[
     asked(SPOT_BIRDS, numbers(Unit::Birds, 1.0, 1_000.0, SPOTS_ENOUGH), Need::Optional),
     asked(COCKS, numbers(Unit::One, 0.0, 1.0, 2), Need::Optional),
     asked(AGE, count(Unit::Day, 0.0, 70.0), Need::Optional),
-    asked(STANDARD, Kind::Choice(&["fast", "open-house", "slow"]), Need::Optional),
+    asked(STANDARD, Kind::Choice(&crate::weighing::STANDARDS), Need::Optional),
     asked(TARGET, number(Unit::Gram, 20.0, 10_000.0), Need::Optional),
     asked(STEP, asked_outside(number(Unit::Gram, 0.1, 500.0), 0.5, 100.0), Need::Optional),
     asked(TEST, number(Unit::Gram, 50.0, 50_000.0), Need::Optional),
     asked(TEST_SHOWN, number(Unit::Gram, 50.0, 50_000.0), Need::Optional),
     asked(CORRECT, Kind::Choice(&["no", "yes"]), Need::Optional),
+];
+
+/// All that a weighing answers, the most wanted first.
+pub(crate) const OF_A_WEIGHING: &[&str] = &[
+    "weighing.mean",
+    "weighing.n",
+    "weighing.cv",
+    "weighing.uniformity",
+    "weighing.more_birds",
+    "weighing.off_target",
+    "weighing.target",
+    "weighing.uniformity_normal",
+    "weighing.birds_wanted",
+    "weighing.mean_within",
+    "weighing.sd",
+    "weighing.scale_error",
+    "weighing.mean_cocks",
+    "weighing.mean_hens",
+    "weighing.sex_gap",
+    "weighing.cv_cocks",
+    "weighing.cv_hens",
+    "weighing.cv_within_sex",
 ];
 
 static SUMS: &[Sum] = &[
@@ -80,19 +102,7 @@ static SUMS: &[Sum] = &[
             may_ask("error_percent", ERROR),
             may_ask("scale_step_g", STEP),
         ],
-        figures: &[
-            "weighing.mean",
-            "weighing.n",
-            "weighing.cv",
-            "weighing.uniformity",
-            "weighing.more_birds",
-            "weighing.birds_wanted",
-            "weighing.mean_within",
-            "weighing.sd",
-            "weighing.scale_error",
-            "weighing.sex_gap",
-            "weighing.cv_within_sex",
-        ],
+        figures: OF_A_WEIGHING,
         caution: None,
     },
     Sum {
@@ -267,15 +277,15 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[
             within_groups(
-                "within-by-groups",
-                &[SCALE_ERROR, TAKEN_OFF, list("T", GROUPS), list("n", GROUP_BIRDS)],
-            )
-            .when(by_groups),
-            within_groups(
                 "within-by-spots",
                 &[SCALE_ERROR, TAKEN_OFF, list("T", SPOTS), list("n", SPOT_BIRDS)],
             )
             .when(by_spots),
+            within_groups(
+                "within-by-groups",
+                &[SCALE_ERROR, TAKEN_OFF, list("T", GROUPS), list("n", GROUP_BIRDS)],
+            )
+            .when(by_groups),
             exact(
                 "within-of-flock",
                 "sqrt(t95(count(w) - 1) ^ 2 * sum((w - mean(w)) ^ 2) / (count(w) - 1) / count(w) * (1 - count(w) / max(N, count(w))) + s ^ 2) / (1 + b / 100)",
@@ -298,13 +308,13 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Gram,
         decimals: 0,
         rules: &[
+            mean_of_groups("spots-mean", &[WITHIN, TAKEN_OFF, list("T", SPOTS), list("n", SPOT_BIRDS)])
+                .when(by_spots),
             mean_of_groups(
                 "groups-mean",
                 &[WITHIN, TAKEN_OFF, list("T", GROUPS), list("n", GROUP_BIRDS)],
             )
             .when(by_groups),
-            mean_of_groups("spots-mean", &[WITHIN, TAKEN_OFF, list("T", SPOTS), list("n", SPOT_BIRDS)])
-                .when(by_spots),
             exact(
                 "weights-mean",
                 "sum(w) / count(w) / (1 + b / 100)",

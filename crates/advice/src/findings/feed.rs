@@ -14,6 +14,7 @@ pub(super) static CHECKS: &[Check] = &[
     milled_after_delivery,
     feed_comes_too_late,
     cannot_keep,
+    no_cheapest_days,
     feed_too_old,
     milling_not_told,
     store_too_small,
@@ -84,6 +85,13 @@ fn cannot_keep(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
             .with("keeps", Detail::Figure("feed.keeps"));
         finding.out(if store_room::all_at_once(answers) { "buy-by-phase" } else { "more-deliveries" })
     })
+}
+
+/// The days that cost least were asked for, and there are none.
+fn no_cheapest_days(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.number("feed.bags")?;
+    let none = store_room::cheapest(answers) && outcome.cheapest_deliveries(answers).is_none();
+    none.then(|| Finding::new("no-cheapest-days", Weight::Problem).at("feed.buying"))
 }
 
 fn milling_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

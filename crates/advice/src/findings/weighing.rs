@@ -1,16 +1,27 @@
 //! What is to say about weighing.
 
-use model::weighing;
+use model::weighing::{self, sexes};
 use quantity::{Answers, Unit};
 
 use super::{Check, number};
-use crate::families::weighing::WEIGHTS;
+use crate::families::weighing::{self as asked, SPOTS_ENOUGH, WEIGHTS};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
-pub(super) static CHECKS: &[Check] =
-    &[sample_below_thirty, odd_weights, few_weighed, uneven, cv_scale, weigh_all_penned];
+pub(super) static CHECKS: &[Check] = &[
+    sample_below_thirty,
+    odd_weights,
+    few_weighed,
+    scale_off,
+    few_spots,
+    crates_tell_no_evenness,
+    counted_by_spots,
+    sexes_by_weight,
+    uneven,
+    cv_scale,
+    weigh_all_penned,
+];
 
 /// Fewer are never enough, whatever arithmetic says (common practice).
 const FEWEST: f64 = 30.0;
@@ -86,4 +97,55 @@ fn cv_scale(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 fn weigh_all_penned(_: &Answers, outcome: &Outcome) -> Option<Finding> {
     let weighs = outcome.get("weighing.sample_size").or_else(|| outcome.get("weighing.n"));
     weighs.map(|_| Finding::new("weigh-all-penned", Weight::Note))
+}
+
+/// A scale that is off by more than this share of a test weight, %, moves every bird by more than feed or sale should go by
+/// (our judgement).
+const SCALE_OFF: f64 = 1.0;
+
+fn scale_off(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let bias = outcome.number("weighing.scale_bias")?;
+    let is_left = answers.choice(asked::CORRECT) != Some("yes");
+    (bias.abs() > SCALE_OFF && is_left).then(|| {
+        Finding::new("scale-off", Weight::Look)
+            .with("off", number(bias.abs(), Unit::Percent, 1))
+            .at(asked::CORRECT)
+            .out("check-scale")
+    })
+}
+
+fn few_spots(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let spots = answers.numbers(asked::SPOTS).len();
+    (1..SPOTS_ENOUGH)
+        .contains(&spots)
+        .then(|| Finding::new("few-spots", Weight::Look).with("spots", number(spots as f64, Unit::Pieces, 0)))
+}
+
+fn crates_tell_no_evenness(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let is_so = asked::by_groups(answers) && outcome.get("weighing.uniformity").is_none();
+    (is_so && outcome.get("weighing.n").is_some()).then(|| Finding::new("crates-no-evenness", Weight::Note))
+}
+
+fn counted_by_spots(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("weighing.mean_within").filter(|_| asked::by_spots(answers))?;
+    let spots = answers.numbers(asked::SPOTS).len() as f64;
+    Some(Finding::new("counted-by-spots", Weight::Note).with("spots", number(spots, Unit::Pieces, 0)))
+}
+
+/// Whether weights alone tell two sexes apart; not asked where somebody looked, and not of so few that nothing could show.
+fn sexes_by_weight(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.get("weighing.n").filter(|_| answers.numbers(asked::COCKS).is_empty())?;
+    let weights = answers.numbers(WEIGHTS);
+    if (weights.len() as f64) < FEWEST {
+        return None;
+    }
+    let Some(two) = sexes::found_apart(weights) else {
+        return Some(Finding::new("sexes-not-told", Weight::Note));
+    };
+    let found = Finding::new("two-sizes", Weight::Note)
+        .with("light", number(two.light, Unit::Gram, 0))
+        .with("heavy", number(two.heavy, Unit::Gram, 0))
+        .with("share", number(100.0 * two.heavy_share, Unit::Percent, 0))
+        .with("cv", number(100.0 * two.variation, Unit::Percent, 1));
+    Some(found)
 }

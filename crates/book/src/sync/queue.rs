@@ -34,9 +34,6 @@ pub struct Queued {
 pub struct Taking {
     /// To be put on disk, all or nothing, before anything is answered.
     pub to_write: Vec<StoredEntry>,
-    /// What somebody has to be asked, once it is on disk, because of these drafts: where a draft and somebody else's entry
-    /// stand apart, both are kept. Told again when the drafts are sent again.
-    pub conflicts: Vec<Conflict>,
     answers: Vec<(EntryId, Status)>,
 }
 
@@ -78,6 +75,17 @@ impl Status {
 }
 
 impl Taking {
+    /// What somebody has to be asked because of these drafts: where a draft and somebody else's entry stand apart, both are
+    /// kept. Told again when the drafts are sent again.
+    ///
+    /// - `after`: the book with [`Taking::to_write`] in it
+    pub fn conflicts(&self, after: &BookState) -> Vec<Conflict> {
+        let is_in = self.answers.iter().filter(|(_, status)| status.is_in_the_book());
+        let ids: BTreeSet<EntryId> = is_in.map(|(id, _)| *id).collect();
+        let concerns = |conflict: &Conflict| conflict.heads.iter().any(|head| ids.contains(&head.entry().id));
+        after.conflicts().into_iter().filter(concerns).collect()
+    }
+
     /// What to tell the phone, in the order of its drafts. To be called when [`Taking::to_write`] is on disk, and only then:
     /// the phone forgets what it is told is written.
     pub fn committed(self) -> Vec<(EntryId, Status)> {
@@ -101,18 +109,7 @@ pub fn take_drafts(access: &Access, state: &BookState, queued: Vec<Queued>, now_
         (id, if at < DRAFTS_MAX { taker.take(queued) } else { Status::NotYet })
     };
     let answers: Vec<(EntryId, Status)> = queued.into_iter().enumerate().map(answer).collect();
-    let conflicts = conflicts(state, &taker.to_write, &answers);
-    Taking { to_write: taker.to_write, conflicts, answers }
-}
-
-/// What is asked in the book to come, as far as the drafts take part in it.
-fn conflicts(state: &BookState, to_write: &[StoredEntry], answers: &[(EntryId, Status)]) -> Vec<Conflict> {
-    let mut after = state.clone();
-    after.append_all(to_write.iter().cloned());
-    let is_in = answers.iter().filter(|(_, status)| status.is_in_the_book());
-    let ids: BTreeSet<EntryId> = is_in.map(|(id, _)| *id).collect();
-    let concerns = |conflict: &Conflict| conflict.heads.iter().any(|head| ids.contains(&head.entry().id));
-    after.conflicts().into_iter().filter(concerns).collect()
+    Taking { to_write: taker.to_write, answers }
 }
 
 /// Takes one draft after the other.
@@ -314,17 +311,19 @@ mod tests {
         let unseen = vec![queued(prices(2, 1, 85)), queued(note(3, 0, "a note"))];
         for words in [["written", "written"], ["already-taken", "already-taken"]] {
             let taking = take_drafts(&access(9), &other.state, unseen.clone(), NOW);
-            let [conflict] = &taking.conflicts[..] else { panic!("{:?}", taking.conflicts) };
+            take_in(&mut other.state, &taking.to_write);
+            let conflicts = taking.conflicts(&other.state);
+            let [conflict] = &conflicts[..] else { panic!("{conflicts:?}") };
             let heads: Vec<EntryId> = conflict.heads.iter().map(|head| head.entry().id).collect();
             assert_eq!(heads, [make::id(1), make::id(2)], "both stand");
-            take_in(&mut other.state, &taking.to_write);
-            assert_eq!(other.state.conflicts(), taking.conflicts);
             let answers = taking.committed();
             assert_eq!(answers.iter().map(|(_, status)| status.word()).collect::<Vec<_>>(), words);
         }
         let settled = other.state.conflicts()[0].settle(make::id(4), prices(4, 1, 85).body);
         let seen = Queued { seen: other.state.seen(), ..queued(settled) };
-        assert_eq!(take_drafts(&access(9), &other.state, vec![seen], NOW).conflicts, []);
+        let taking = take_drafts(&access(9), &other.state, vec![seen], NOW);
+        take_in(&mut other.state, &taking.to_write);
+        assert_eq!(taking.conflicts(&other.state), []);
     }
 
     #[test]

@@ -5,7 +5,9 @@ mod closing;
 mod export;
 mod history;
 mod import;
+mod phones;
 mod plan;
+mod purchases;
 mod record;
 mod schema;
 mod serve;
@@ -31,6 +33,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("verify", given)) => verify::run(given, locale),
         Some(("serve", given)) => serve::run(given, locale),
         Some(("record", given)) => record::run(given, locale),
+        Some(("purchases", given)) => purchases::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
         Some(("watch", given)) => watch::run(given, locale),
         Some(("closing", given)) => closing::run(given, locale),

@@ -79,7 +79,12 @@ fn batch_key(plan: &Plan, path: &Path) -> String {
     parts.collect::<Vec<_>>().join("/")
 }
 
-fn read(path: &Path, curve: Option<&Path>, locale: Locale) -> Result<(Plan, Vec<Question>), Failure> {
+/// Reads a plan file that holds, and what is asked about it.
+pub(super) fn read(
+    path: &Path,
+    curve: Option<&Path>,
+    locale: Locale,
+) -> Result<(Plan, Vec<Question>), Failure> {
     let words = Words::of(locale);
     let in_file =
         |fault: String| say!(words, "command-in-file", file = path.display().to_string(), fault = fault);

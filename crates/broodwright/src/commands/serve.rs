@@ -29,6 +29,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
 async fn serve_book(given: &ArgMatches, address: SocketAddr, words: &Words) -> Result<(), Failure> {
     // Refused before a book is made.
     let listener = serve::bind(address).await.map_err(|error| refused(&error, words))?;
+    let phones = super::phones::of(given, words).await?;
     let is_demo = given.get_flag("demo");
     let (store, place) = if is_demo {
         let store = SqliteStore::in_memory().map_err(|error| Failure::Failed(error.to_string()))?;
@@ -49,19 +50,31 @@ async fn serve_book(given: &ArgMatches, address: SocketAddr, words: &Words) -> R
     }
     let address = listener.local_addr()?;
     super::print(&(say!(words, "serve-open", address = address.to_string(), book = place) + "\n"))?;
+    if let Some(phones) = &phones {
+        let port = phones.listener.local_addr()?.port();
+        let origin = format!("https://{}:{port}", phones.names.host());
+        super::print(&(say!(words, "serve-phones", address = address.to_string(), origin = origin) + "\n"))?;
+    }
     let stopped = async {
         // Without a way to hear the interrupt the program simply goes on until it is killed.
         if tokio::signal::ctrl_c().await.is_err() {
             std::future::pending::<()>().await;
         }
     };
-    let serving = serve::serve_on(Site::new(store, options), listener, stopped);
-    serving.await.map_err(|error| refused(&error, words))
+    let site = Site::new(store, options);
+    let served = match phones {
+        Some(phones) => serve::serve_with_phones(site, listener, phones, stopped).await,
+        None => serve::serve_on(site, listener, stopped).await,
+    };
+    served.map_err(|error| refused(&error, words))
 }
 
-fn refused(error: &serve::ServeError, words: &Words) -> Failure {
+/// Why it is not served, in words.
+pub fn refused(error: &serve::ServeError, words: &Words) -> Failure {
     match error {
-        serve::ServeError::NotLoopback { .. } => Failure::input(error.in_words(words)),
+        serve::ServeError::NotLoopback { .. }
+        | serve::ServeError::NotNear { .. }
+        | serve::ServeError::Certificate { .. } => Failure::input(error.in_words(words)),
         _ => Failure::Failed(error.in_words(words)),
     }
 }

@@ -1,15 +1,18 @@
 //! The commands of the book as a person types them: good, bad and absurd input, and what comes out.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod closing;
 mod moving;
 mod printing;
 mod recording;
 mod rows;
+mod weighing;
 
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use book::{Access, DeviceId, FarmId, PersonId, Role};
 use serde_json::Value;
 
 /// The plan of the tests: the demo's, with chicks on a day that is past whenever the tests run.
@@ -118,4 +121,19 @@ impl Farm {
     pub fn json(&self, line: &str) -> Value {
         serde_json::from_str(&self.good(line)).unwrap()
     }
+}
+
+/// The invented farm's book, on its last day in the middle of a batch.
+pub fn with_the_demo(name: &str) -> Farm {
+    let demo = demo::Farm::mango_ridge().unwrap();
+    let one = uuid::Uuid::from_u128(1);
+    let farm = FarmId(one);
+    let access = Access::granted(farm, PersonId(one), DeviceId(one), Role::Owner);
+    let lines = demo.entries(&access).unwrap();
+    let lines: Vec<String> =
+        lines.into_iter().map(|stored| String::from_utf8(stored.bytes).unwrap() + "\n").collect();
+    let farm = Farm::new(name);
+    farm.write("demo.jsonl", &lines.concat());
+    farm.good("import demo.jsonl");
+    farm
 }

@@ -1,23 +1,6 @@
 use std::process::Command;
 
-use book::{Access, DeviceId, FarmId, PersonId, Role};
-
-use super::Farm;
-
-/// The invented farm's book, on its last day in the middle of a batch.
-fn with_the_demo(name: &str) -> Farm {
-    let demo = demo::Farm::mango_ridge().unwrap();
-    let one = uuid::Uuid::from_u128(1);
-    let farm = FarmId(one);
-    let access = Access::granted(farm, PersonId(one), DeviceId(one), Role::Owner);
-    let lines = demo.entries(&access).unwrap();
-    let lines: Vec<String> =
-        lines.into_iter().map(|stored| String::from_utf8(stored.bytes).unwrap() + "\n").collect();
-    let farm = Farm::new(name);
-    farm.write("demo.jsonl", &lines.concat());
-    farm.good("import demo.jsonl");
-    farm
-}
+use super::{Farm, with_the_demo};
 
 fn pages(farm: &Farm, file: &str) -> usize {
     let told = Command::new("pdfinfo").arg(farm.path(file)).output().unwrap();

@@ -11,7 +11,7 @@ fn without_a_book_the_way_to_one_is_told() {
 #[test]
 fn the_help_shows_lines_that_work() {
     let farm = Farm::begun("help");
-    for command in ["record", "walk", "history", "export", "import", "check"] {
+    for command in ["record", "walk", "purchases", "history", "export", "import", "check"] {
         let help = farm.good(&format!("{command} --help"));
         assert!(help.contains("broodwright ") && !help.contains("[option"), "{help}");
     }
@@ -195,4 +195,18 @@ fn a_day_is_told_with_its_jobs_and_what_is_missing() {
     assert!(farm.good("walk --on 2025-09-16").contains("Not written yet"));
     assert!(farm.bad("walk --on yesterday").contains("YYYY-MM-DD"));
     assert!(farm.bad("walk --batch Nobody").contains("September 2025"));
+}
+
+#[test]
+fn what_to_buy_is_told_by_plan_and_by_batch() {
+    let farm = Farm::begun("purchases");
+    let by_plan = farm.json("purchases plan.toml --json");
+    for key in ["figures", "purchases", "proven", "hangs_on", "findings"] {
+        assert!(by_plan.get(key).is_some(), "{key}: {by_plan}");
+    }
+    assert!(farm.good("purchases plan.toml").contains("What to buy when"));
+    let by_book = farm.json("purchases --on 2025-09-16 --json");
+    let answered = !by_book["purchases"].as_array().unwrap().is_empty();
+    assert!(answered || by_book["findings"][0]["name"].is_string(), "{by_book}");
+    farm.bad("purchases plan.toml --on 2025-09-16");
 }

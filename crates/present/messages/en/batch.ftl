@@ -52,6 +52,8 @@ reason-is-needed = Say why, so that whoever reads the book later knows.
 nothing-of-the-day = Nothing is written about this day.
 conflict-of-day = { $kind }, { $day }
 keep-this-one = Keep this one
+conflict-sum = Each counted a part: keep the sum
+conflict-both = Both happened: keep both
 back-to-today = Back to today
 batch-runs = Day { $age }, { $alive } alive
 batch-not-begun = The chicks have not come yet
@@ -131,24 +133,17 @@ weigh-last = Last ones
 weigh-take-off = Take the last one off
 weigh-write = Write the weighing down
 weigh-type-all = Type or paste many weights at once
-weigh-enough = Enough.
-weigh-more = About { $birds } more.
 weigh-one-at-a-time = Type one weight at a time.
 weigh-too-many = A weighing holds { $most } readings. Write this one down and begin another.
 weigh-birds-together = “{ $typed }” is no number of birds weighed at once. It can be 1 to { $most }.
 
 ## `weigh FILE`
 
-command-weigh = What some birds weigh, how even they are, and whether they are enough
-argument-weigh-file = A table of weights: weight_g, or group_weight_g and birds; spot and sex where known
+command-weigh = What some birds weigh, how even they are, how sure that is, and whether they are enough
+argument-weigh-file = A table of weights with a heading, or - for standard input: weight_g, a row a bird; or group_weight_g and birds, a row a crate; spot and sex where known
 option-weigh-birds = Birds alive, of which these were weighed
 example-weigh =
     Examples:
-      broodwright weigh weights.csv
+      broodwright weigh weights.csv --day 28
       broodwright weigh weights.csv --birds 1600 --json
-weigh-no-weight-column = The first line has no column weight_g, nor the two columns group_weight_g and birds. Name the columns in the first line.
-weigh-row-no-weight = line { $line }: “{ $typed }” is no weight in grams. A bird weighs 20 to 10 000, a crate of birds up to 1 000 000.
-weigh-row-no-birds = line { $line }: “{ $typed }” is no number of birds of a crate. It can be 1 to 500.
-weigh-row-no-sex = line { $line }: “{ $typed }” is neither cock nor hen. Leave it blank where nobody looked.
-weigh-row-broken = line { $line } cannot be read as cells of a table.
 sum-weighing = What do these birds weigh?

@@ -21,6 +21,15 @@ option-language = Language of the words: en, en-XA, ar-XB
 option-demo = Open the invented farm Mango Ridge; nothing is kept
 option-book = The book file; without it farm.book. Serving, importing and adopting a plan make it when it is not there
 option-database = A PostgreSQL database in place of a book file
+option-network = Let phones of the farm’s network in: the address this machine has there, such as 192.168.1.20:8443. Only phones that were joined on the page “Phones” are answered. A certificate is made for the address and the name, and for nothing else; the key that signed it is destroyed at once
+option-name = What this machine is called on the farm’s network, besides its address
+option-certificate = A certificate of your own instead, in PEM, with all that it hangs on
+option-key = Its key, in PEM
+example-serve =
+    Examples:
+      broodwright serve
+      broodwright serve --network 192.168.1.20:8443 --name farm.home.arpa
+      broodwright serve --network 192.168.1.20:8443 --certificate farm.pem --key farm.key
 option-listen = Where to listen; only addresses of this machine
 command-in-file = { $file }: { $fault }
 command-cannot-read = { $file } cannot be read: { $why }. Is the name right?

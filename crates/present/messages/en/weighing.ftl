@@ -102,3 +102,79 @@ rule-cv-within-sex = Every bird’s distance from the mean of its own sex, squar
     .formula = 100 × √(sum of (weight − mean of its sex)² ÷ (birds − 2)) ÷ mean of all, out of { $w } and { $s }
 rule-cv-mixed = What cocks and hens together differ: their own spread, and what the gap between them adds.
     .formula = √({ $k }² + share of cocks × share of hens × { $g }²), the shares out of { $s }
+
+against-as-many = { $key }: one is wanted for each of { $other }, { $value } in all.
+against-one-bird = { $key } is { $typed } beside weight_g, which is the weight of one bird. Put the weight of a crate under { $other }.
+
+finding-scale-off = The scale is { $off } off at the test weight, and every bird with it. The mean is shown as weighed.
+way-out-check-scale = Set the scale to zero and weigh the test weight again; if it is still off, ask for the mean to be put right.
+finding-few-spots = Weighed at { $spots } named spots. Birds penned together are alike: three spots or more, away from doors and walls, tell how sure the mean is.
+finding-crates-no-evenness = Crates tell the mean and not how even the birds are. For evenness weigh birds one by one.
+finding-counted-by-spots = The range of the mean is by { $spots } spots and not by single birds, since birds penned together are alike. The ranges of CV and evenness are by birds.
+finding-sexes-not-told = Cocks and hens cannot be told apart by these weights alone. To know them apart, look at each bird.
+finding-two-sizes = These weights fall into two sizes, most likely hens of about { $light } and cocks of about { $heavy } ({ $share } of the birds); within one sex they differ by { $cv } (CV). To be sure, look at each bird.
+
+## A weighing in words.
+
+weighed-title = A weighing
+weighed-last = The last weighing, with every figure worked out
+weighed-that-day = What the birds weighed that day say of the flock
+weighed-more-of-it = More of it
+weighed-print = Print it
+weighed-mean-of = Mean weight of { $birds } weighed
+weighed-mean-range = The flock’s mean lies between { $low } and { $high }, 19 times in 20.
+weighed-mean-alone = So few weights, or all alike, cannot tell how far the flock’s mean may lie from it.
+weighed-cv-range = Birds differ by { $cv } (CV). In the flock it can be { $low } to { $high }: so many weights say no more.
+weighed-even-range = { $share } of the birds weighed are within a tenth of their mean. In the flock it can be { $low } to { $high }.
+weighed-enough = Enough: the mean is known to { $error } either way.
+weighed-more = Weigh about { $birds } more to know the mean to { $error } either way. You may look after every bird.
+weighed-more-elsewhere = Weigh about { $birds } more to know the mean to { $error } either way, at new spots or in new crates.
+weighed-above-expected = That is { $off } above the { $target } expected, and not by luck of the draw alone.
+weighed-below-expected = That is { $off } below the { $target } expected, and not by luck of the draw alone.
+weighed-as-expected = { $target } was expected. By these weights the flock can be on it: { $off } off is within the range.
+
+weights-caption = How the weights lie
+weights-up = Birds
+weights-across = Weight, { $unit }
+weights-from = From, { $unit }
+weights-to = Under, { $unit }
+weights-mean = Mean of these birds
+weights-near = A tenth below and above it
+weights-expected = Expected
+weights-alternative = { $count } weights from { $least } to { $most } { $unit }. Most lie from { $from } to { $to } { $unit }: { $fullest } birds.
+weights-alternative-expected = { $said } Expected were { $expected } { $unit }.
+
+odd-weights-heading = Is that right?
+odd-weight = Weight { $which }: { $weight }
+odd-slip-ten = A digit too many or too few? Then { $meant }.
+odd-slip-kilograms = Kilograms for grams? Then { $meant }.
+odd-slip-pounds = Pounds and kilograms mixed up? Then { $meant }.
+odd-slip-swapped = Two digits swapped? Then { $meant }.
+odd-slip-twice = The same bird written down twice?
+odd-slip-two-birds = Two birds on the scale? Then { $meant } each.
+odd-no-slip = No slip of the pen explains it. If the bird was truly so, leave it in.
+
+weigh-file-nothing = There are no weights in this file. Write a heading such as weight_g, and below it a weight a line.
+weigh-file-no-weights = Line { $line }: no column of weights. Name one weight_g, a row a bird; or group_weight_g and birds, a row a crate. These are read: { $known }.
+weigh-file-column = Line { $line }: column “{ $typed }” is not read. Did you mean { $nearest }?
+
+slip-expected = expected { $weight }
+slip-birds = weigh { $birds }
+slip-how = Same hour as last time, before feed. Set the scale to zero with the empty crate or sling on it, and weigh the test weight first. Pen birds without choosing, at three spots or more, away from doors and walls. Weigh every bird you pen, the small ones too.
+slip-hour = Hour
+slip-who = Weighed by
+slip-where = where
+slip-crates = By the crate: write the weight and the birds in one box, such as 18 200 / 10. Cock or hen: put c or h behind the weight.
+slip-n = Birds
+slip-mean = Mean, g
+slip-cv = CV, %
+slip-even = Within a tenth, %
+
+## The command.
+
+weigh-more-than-alive = { $weighed } were weighed, but by --birds only { $alive } are alive. Put one of them right.
+option-age = Day of age, to read the target weight off a curve; the chick day is day 0
+option-expected = What a bird should weigh, g
+option-standard = The curve to read the target weight off
+option-within = How near the mean should be known, %; without it 3
+option-step = Step of the scale, g

@@ -2,13 +2,14 @@
 
 use advice::growing::{RECENT_DAYS, first_week_losses, first_week_weight};
 use advice::past::{Past, PastBatch};
+use advice::weighing::{Aim, Weighing};
 use quantity::Unit;
 
 use super::Page;
 use super::lines::{Columns, Lines};
 use crate::document::{Block, Level};
 use crate::scene::chart::Stroke;
-use crate::{say, show};
+use crate::{say, show, weighing};
 
 const WEIGHT: Lines = Lines {
     name: "grown-weight",
@@ -112,6 +113,7 @@ impl Page<'_> {
         let mut blocks = vec![self.heading("growing-weight")];
         blocks.push(self.weight_lead().unwrap_or_else(|| self.note("waiting-weighing")));
         blocks.extend(self.weighed_long_ago());
+        blocks.extend(self.last_weighing());
         blocks.extend(self.draw(&WEIGHT));
         blocks.extend(self.draw(&GAIN));
         blocks.extend(self.days_table(&Columns {
@@ -119,6 +121,7 @@ impl Page<'_> {
             columns: &[
                 "growing.weight_by_day",
                 "expected.weight_by_day",
+                "growth.curve",
                 "past.weight_by_day",
                 "growing.gain_by_day",
                 "expected.gain_by_day",
@@ -156,6 +159,14 @@ impl Page<'_> {
             value: self.value("growing.weight")?,
             note: said.into_iter().chain(against.into_iter().flatten()).collect::<Vec<_>>().join(" "),
         })
+    }
+
+    /// How sure the last weighing is, how even the birds are, and how their weights lie about what was expected.
+    fn last_weighing(&self) -> Vec<Block> {
+        let diary = &self.walk.diary;
+        let Some(day) = Weighing::last_day(diary) else { return Vec::new() };
+        let weighing = Weighing::on(diary, day);
+        weighing::of_the_flock(&weighing, &weighing.held_against(&Aim::on(diary, day)), self.viewer)
     }
 
     /// A weight that is not of these days is said to be old, before anybody goes by it.

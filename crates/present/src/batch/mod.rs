@@ -1,14 +1,16 @@
 //! A running batch as documents, a page a question: how it grows, what is in the store room, how the chicks are brooded.
 
+use advice::diary::Diary;
 use advice::past::Past;
 use advice::walk::Walk;
+use advice::weighing::{Aim, Weighing};
 use quantity::Unit;
 
 use crate::document::{Block, Caution, Document, FigureRow, Level};
 use crate::plan::figure_row;
 use crate::viewer::Viewer;
 use crate::words::Words;
-use crate::{say, show};
+use crate::{say, show, weighing};
 
 mod brooding;
 mod growing;
@@ -61,6 +63,26 @@ pub fn brooding(walk: &Walk, viewer: &Viewer) -> Document {
     page.document("page-brooding", page.brooding())
 }
 
+/// What the birds weighed on the day of the walk's diary say of the flock; `None` where none was weighed.
+pub fn weighed(diary: &Diary, viewer: &Viewer) -> Option<Document> {
+    let weighing = Weighing::on(diary, diary.on);
+    let result = weighing.held_against(&Aim::on(diary, diary.on));
+    (!weighing.is_empty()).then(|| weighing::document(&weighing, &result, &subtitle(diary, viewer), viewer))
+}
+
+/// Farm, house and batch, and how old it is on which day.
+fn subtitle(diary: &Diary, viewer: &Viewer) -> String {
+    let text = |key| diary.answers.text(key).filter(|text| !text.is_empty());
+    let names = [text("farm.name"), text("house.name"), text("batch.name")];
+    let mut parts: Vec<String> = names.into_iter().flatten().map(str::to_owned).collect();
+    let day = show::day(diary.on, viewer);
+    parts.push(match diary.age_today().filter(|_| diary.is_placed) {
+        Some(age) => say!(viewer.words(), "day-of-batch", age = age.to_string(), day = day),
+        None => day,
+    });
+    parts.join(" · ")
+}
+
 impl<'a> Page<'a> {
     pub(crate) fn new(walk: &'a Walk, viewer: &'a Viewer) -> Page<'a> {
         Page { walk, viewer, words: viewer.words() }
@@ -71,18 +93,8 @@ impl<'a> Page<'a> {
         Document { title: self.words.plain(title), subtitle: self.subtitle(), blocks }
     }
 
-    /// Farm, house and batch, and how old it is on which day.
     fn subtitle(&self) -> String {
-        let answers = &self.walk.diary.answers;
-        let text = |key| answers.text(key).filter(|text| !text.is_empty());
-        let names = [text("farm.name"), text("house.name"), text("batch.name")];
-        let mut parts: Vec<String> = names.into_iter().flatten().map(str::to_owned).collect();
-        let day = show::day(self.walk.diary.on, self.viewer);
-        parts.push(match self.walk.diary.age_today().filter(|_| self.walk.diary.is_placed) {
-            Some(age) => say!(self.words, "day-of-batch", age = age.to_string(), day = day),
-            None => day,
-        });
-        parts.join(" · ")
+        subtitle(&self.walk.diary, self.viewer)
     }
 
     /// A table names the figures that explain it; those that were not worked out explain nothing.

@@ -1,25 +1,29 @@
 //! The sheets of a running batch that can be printed: the owner's week, an adviser's page, the slip to weigh with.
 
 use advice::diary::Noted;
+use advice::door_sheet::birds_to_weigh;
 use advice::health::Health;
 use advice::past::Past;
+use advice::record::alive_before;
 use advice::walk::Walk;
+use advice::weighing::Aim;
 
-use super::Page;
+use super::{Page, weighed};
 use crate::document::{Align, Blank, Block, Document, Drawing, Table};
 use crate::entry::{Line, kind_name, lines};
 use crate::plan::figure_row;
 use crate::viewer::Viewer;
+use crate::weighing::{self, Slip};
 use crate::words::key_part;
 use crate::{health, say, show};
 
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
 pub const BATCH_SHEETS: [&str; 7] = ["week", "adviser", "watch", "weighing", "growing", "store", "health"];
 
-/// Lines of a slip, its spots, and the columns of each: room for the birds that are penned at once.
-const LINES: usize = 12;
+/// Spots of a slip: the fewest that tell how sure a mean is.
 const SPOTS: usize = 3;
-const COLUMNS_A_SPOT: usize = 2;
+/// Birds of a slip while nobody knows how many are alive (common practice).
+const FEWEST_WEIGHED: f64 = 50.0;
 /// Vaccines and medicines that an adviser is shown, the latest.
 const GIVEN: usize = 3;
 /// What of a vaccine or medicine an adviser is not shown: it stands in the book.
@@ -45,10 +49,12 @@ const CAUSES: [&str; 7] = ["small_weak", "smothered", "legs", "sudden", "sick", 
 /// The documents of a sheet; `None` for a name that is no sheet's.
 pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Option<Vec<Document>> {
     let page = Page::new(walk, viewer);
-    Some(vec![match name {
+    let one = match name {
         "week" => page.document("sheet-week", page.week()),
         "adviser" => page.document("sheet-adviser", page.adviser(past)),
-        "weighing" => page.document("sheet-weighing", page.slip()),
+        "weighing" => {
+            return Some(std::iter::once(page.slip()).chain(weighed(&walk.diary, viewer)).collect());
+        }
         "growing" => super::growing(walk, past, viewer),
         "watch" => super::watch(walk, viewer),
         "store" => super::store(walk, viewer),
@@ -56,7 +62,8 @@ pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Opt
             Document { subtitle: page.subtitle(), ..health::document(&Health::of(&walk.diary), viewer) }
         }
         _ => return None,
-    }])
+    };
+    Some(vec![one])
 }
 
 impl Page<'_> {
@@ -177,28 +184,17 @@ impl Page<'_> {
     }
 
     /// The slip to take into the house, with room for every bird that is penned.
-    fn slip(&self) -> Vec<Block> {
-        let spot = |at: usize| (say!(self.words, "slip-spot", n = at.to_string()), Align::Line);
-        let mut columns = vec![(self.words.plain("slip-bird"), Align::End)];
-        columns.extend((1..=SPOTS).flat_map(|at| [spot(at), spot(at)]));
-        let row = |at: usize| {
-            let mut cells = vec![at.to_string()];
-            cells.resize(1 + SPOTS * COLUMNS_A_SPOT, String::new());
-            cells
+    fn slip(&self) -> Document {
+        let (diary, day) = (&self.walk.diary, self.walk.diary.on);
+        let alive = alive_before(diary, day);
+        let slip = Slip {
+            whose: &self.subtitle(),
+            age_d: None,
+            expected_g: Aim::on(diary, day).expected_g,
+            birds: alive.map_or(FEWEST_WEIGHED, birds_to_weigh),
+            spots: SPOTS,
         };
-        vec![
-            Block::Paragraph(self.words.plain("weigh-how")),
-            self.blanks(&[("slip-scale-true", 33), ("slip-scale-shown", 33), ("slip-step", 33)]),
-            Block::Table(Table {
-                caption: self.words.plain("slip-caption"),
-                columns,
-                rows: (1..=LINES).map(row).collect(),
-                emphasis: Vec::new(),
-                explained_by: Vec::new(),
-            }),
-            self.figures(&["growing.weight", "walk.weight_expected"]),
-            self.blanks(&[("week-who", 50), ("week-date", 50)]),
-        ]
+        weighing::slip(&slip, self.viewer)
     }
 
     /// The figures that are known among some.

@@ -7,7 +7,7 @@ use super::Page;
 use super::lines::{Columns, Lines};
 use crate::document::{Align, Block, Level, Table};
 use crate::scene::chart::Stroke;
-use crate::{say, show};
+use crate::{buying, say, show};
 
 /// The feeds as entries and figures name them.
 const FEEDS: [&str; 4] = ["starter", "grower", "finisher", "last"];
@@ -41,7 +41,22 @@ const LEFT_BY_DAY: Columns = Columns {
 
 impl Page<'_> {
     pub(super) fn store(&self) -> Vec<Block> {
-        self.feed().into_iter().chain(self.deliveries()).chain(self.other_goods()).collect()
+        self.feed()
+            .into_iter()
+            .chain(self.to_buy())
+            .chain(self.deliveries())
+            .chain(self.other_goods())
+            .collect()
+    }
+
+    /// What to buy when, as long as something is still eaten.
+    fn to_buy(&self) -> Vec<Block> {
+        if self.walk.diary.is_closed {
+            return Vec::new();
+        }
+        let found = advice::buying::of_book(self.walk);
+        let blocks = buying::blocks(&found, self.walk.diary.placement, self.viewer);
+        [self.heading("buying")].into_iter().chain(blocks).collect()
     }
 
     fn feed(&self) -> Vec<Block> {

@@ -32,6 +32,13 @@ impl Axis {
         Axis { from: (low / step + 1e-9).floor() * step, to: (high / step - 1e-9).ceil() * step, step }
     }
 
+    /// An axis of counts from nothing up, with whole ticks and room above the greatest.
+    pub(super) fn of_counts(counts: impl Iterator<Item = f64>) -> Axis {
+        let high = counts.filter(|count| drawable(*count)).fold(1.0, f64::max);
+        let step = round_step(high / 5.0).max(1.0);
+        Axis { from: 0.0, to: ((high / step).floor() + 1.0) * step, step }
+    }
+
     /// An axis of days from the first to the last, with ticks every day, every other day or at weeks.
     pub(super) fn of_days(days: impl Iterator<Item = f64>, steps: f64) -> Axis {
         let (from, to) = span(days);

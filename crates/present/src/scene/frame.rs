@@ -76,6 +76,12 @@ impl Frame {
         canvas.lined_polyline(&[[self.left, y], [RIGHT, y]], width, dashes);
     }
 
+    /// A line all the way up.
+    pub(super) fn down(&self, canvas: &mut Canvas, value: f64, width: f64, dashes: Option<&str>) {
+        let x = self.x(value);
+        canvas.lined_polyline(&[[x, self.top], [x, self.bottom()]], width, dashes);
+    }
+
     fn bottom(&self) -> f64 {
         self.top + TALL
     }

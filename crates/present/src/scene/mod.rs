@@ -13,6 +13,7 @@ pub mod cutting;
 pub mod floor;
 mod frame;
 pub mod hall;
+pub mod histogram;
 #[cfg(test)]
 pub(crate) mod inspect;
 mod lanes;
@@ -20,6 +21,7 @@ mod legend;
 mod lettering;
 pub mod outfit;
 pub mod ring;
+pub mod shelf;
 pub mod spread;
 pub mod stock;
 pub mod tankfuls;

@@ -40,6 +40,9 @@ fn page(call: &Call, batch: &Batch, id: EntryId, thread: &[Arc<Record>], last: &
     let content = html! {
         p class="subtitle" { (batch.name()) ", " (day_and_age(batch, entry.day, batch.diary().age(entry.day))) }
         p { a class="back" href=(batch.page_of("", entry.day)) { (words.plain("back-to-the-day")) } }
+        @if counting.is_some() && entry.kind == "weighing" {
+            p { a href=(batch.page_of("/weighed", entry.day)) { (words.plain("weighed-that-day")) } }
+        }
         @if let Some(record) = counting { (answers(batch, record)) } @else { p { strong { (words.plain("counts-no-more")) } } }
         @if let Some(record) = counting.filter(|_| call.access.may_write()) { (change(call, batch, record)) }
         h2 { (words.plain("history")) }

@@ -6,7 +6,7 @@ use maud::{DOCTYPE, Markup, html};
 use present::{Viewer, say};
 
 use crate::call::html as html_answer;
-use crate::pages::style;
+use crate::pages::{asset, kept};
 use crate::site::Site;
 use crate::trouble::Trouble;
 
@@ -30,7 +30,9 @@ pub(crate) fn page(site: &Site, viewer: &Viewer, title: &str, content: &Markup) 
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (say!(words, "page-title", page = title)) }
-                link rel="stylesheet" href=(*style::ADDRESS);
+                link rel="stylesheet" href=(asset::STYLE.address);
+                script src=(asset::QUEUE.address) defer {}
+                script src=(asset::PAGE_SCRIPT.address) defer {}
                 // Without it browsers ask for an icon that is not there.
                 link rel="icon" href="data:,";
             }
@@ -43,9 +45,11 @@ pub(crate) fn page(site: &Site, viewer: &Viewer, title: &str, content: &Markup) 
                     }
                 }
                 @if site.options.demo { p class="demo" { (words.plain("demo-banner")) } }
+                (kept::bar(words))
                 main id="content" { h1 { (title) } (content) }
                 footer {
                     p { (words.plain("print-footer")) }
+                    p { a href="/phones" { (words.plain("page-phones")) } }
                     p { (say!(words, "version", version = &site.options.version)) }
                 }
             }

@@ -1,6 +1,7 @@
 //! The pages, one file each, and what they share.
 
 pub(crate) mod answers;
+pub(crate) mod asset;
 pub(crate) mod before;
 pub(crate) mod boxes;
 mod conflict;
@@ -8,10 +9,11 @@ pub(crate) mod entry;
 pub(crate) mod form;
 pub(crate) mod frame;
 pub(crate) mod home;
+pub(crate) mod kept;
 pub(crate) mod paste;
+pub(crate) mod phones;
 pub(crate) mod settle;
 pub(crate) mod sight;
-pub(crate) mod style;
 pub(crate) mod sums;
 pub(crate) mod today;
 pub(crate) mod week;

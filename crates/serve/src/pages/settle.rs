@@ -1,7 +1,8 @@
-//! What two people wrote apart about a batch: both shown, one tap keeps one.
+//! What two people wrote apart about a batch: both shown, one tap keeps one, both, or their sum.
 
+use advice::record;
 use axum::response::Response;
-use book::{Conflict, EntryId, Record, Subject};
+use book::{Body, Conflict, Draft, EntryId, Record, Subject};
 use maud::{Markup, html};
 use present::entry::kind_name;
 use present::{say, show as shown};
@@ -15,6 +16,12 @@ use crate::trouble::Trouble;
 
 /// The form field that names the version that is to count.
 const CHOOSE: &str = "choose";
+
+/// What is chosen where the amounts of all versions are added, before the id of the winner.
+const SUM: &str = "sum:";
+
+/// What is chosen where all versions are entries of their own, before the id of the winner.
+const BOTH: &str = "both:";
 
 /// The questions about a batch.
 fn conflicts(batch: &Batch) -> Vec<Conflict> {
@@ -48,6 +55,7 @@ fn question(batch: &Batch, conflict: &Conflict, may_write: bool) -> Markup {
             form method="post" action=(format!("{}/settle", batch.address())) {
                 input type="hidden" name=(ON) value=(batch.on);
                 @for head in &conflict.heads { (version(batch, head, may_write)) }
+                @if may_write { (together(batch, conflict)) }
             }
         }
     }
@@ -69,16 +77,69 @@ fn version(batch: &Batch, head: &Record, may_write: bool) -> Markup {
     }
 }
 
-/// Lets the chosen version count and puts every other behind it.
+/// The ways in which nothing of it is put aside.
+fn together(batch: &Batch, conflict: &Conflict) -> Markup {
+    let words = batch.viewer.words();
+    let entry = conflict.winner.entry();
+    let sum = sum(conflict).map(|body| in_short(&entry.kind, &body, batch));
+    html! {
+        @if let Some(sum) = sum {
+            p { strong { (sum) } }
+            button class="quiet" name=(CHOOSE) value=(format!("{SUM}{}", entry.id.0)) { (words.plain("conflict-sum")) }
+        }
+        @if is_additive(conflict) {
+            button class="quiet" name=(CHOOSE) value=(format!("{BOTH}{}", entry.id.0)) { (words.plain("conflict-both")) }
+        }
+    }
+}
+
+/// The bodies of the versions that are not taken back.
+fn bodies(conflict: &Conflict) -> impl Iterator<Item = &Body> {
+    conflict.heads.iter().filter(|head| !head.entry().withdrawn).filter_map(|head| head.body())
+}
+
+fn sum(conflict: &Conflict) -> Option<Body> {
+    record::sum(record::kind(&conflict.winner.entry().kind)?, &bodies(conflict).collect::<Vec<_>>())
+}
+
+/// Whether each entry of the kind counts, and more than one version stands.
+fn is_additive(conflict: &Conflict) -> bool {
+    conflict.slot.is_none() && bodies(conflict).count() > 1
+}
+
+/// The entries that settle a conflict as somebody chose.
+fn chosen(conflict: &Conflict, choice: &str, new_id: fn() -> Uuid) -> Option<Vec<Draft>> {
+    let fresh = || EntryId(new_id());
+    let of_winner = |text: &str| Uuid::try_parse(text).ok().map(EntryId) == Some(conflict.winner.entry().id);
+    if let Some(winner) = choice.strip_prefix(SUM) {
+        let sum = sum(conflict).filter(|_| of_winner(winner))?;
+        return Some(vec![Draft { withdrawn: false, ..conflict.settle(fresh(), sum) }]);
+    }
+    if let Some(winner) = choice.strip_prefix(BOTH) {
+        return (is_additive(conflict) && of_winner(winner)).then(|| both(conflict, fresh));
+    }
+    let head = Uuid::try_parse(choice).ok().map(EntryId)?;
+    Some(vec![settling(conflict, head, fresh())?])
+}
+
+/// One version settles the conflict, and each other becomes an entry of its own.
+fn both(conflict: &Conflict, fresh: impl Fn() -> EntryId) -> Vec<Draft> {
+    let entry = conflict.winner.entry();
+    let mut bodies = bodies(conflict);
+    let first = bodies.next().map(|body| conflict.settle(fresh(), body.clone()));
+    let others = bodies.map(|body| Draft::new(fresh(), &entry.kind, entry.subject, entry.day, body.clone()));
+    first.into_iter().chain(others).collect()
+}
+
+/// Settles what was written apart as somebody chose.
 pub(crate) async fn settle(call: Call) -> Result<Response, Trouble> {
     let batch = Batch::load(&call).await?;
-    let chosen = call.sent(CHOOSE).and_then(|id| Uuid::try_parse(id).ok()).map(EntryId);
-    let chosen = chosen.ok_or(Trouble::Unreadable)?;
-    let id = EntryId((call.site.options.new_id)());
-    let draft = conflicts(&batch)
+    let choice = call.sent(CHOOSE).ok_or(Trouble::Unreadable)?;
+    let new_id = call.site.options.new_id;
+    let drafts = conflicts(&batch)
         .iter()
-        .find_map(|conflict| settling(conflict, chosen, id))
+        .find_map(|conflict| chosen(conflict, choice, new_id))
         .ok_or(Trouble::NotFound)?;
-    call.site.write(&call.access, |_| vec![draft]).await?;
+    call.site.write(&call.access, |_| drafts).await?;
     Ok(see_other(&batch.page("")))
 }

@@ -5,10 +5,11 @@ use advice::closing::Closing;
 use advice::health::Health;
 use advice::past::Past;
 use advice::walk::Walk;
+use advice::weighing::Weighing;
 use axum::response::Response;
 use maud::{Markup, html};
 use present::entry::kind_name;
-use present::html::blocks_of_plan;
+use present::html::{blocks, blocks_of_plan, day_address};
 use present::{Document, batch as shown, closing, health};
 
 use crate::batch::Batch;
@@ -105,6 +106,29 @@ pub(crate) async fn watch(call: Call) -> Result<Response, Trouble> {
     show(call, Sight::Watch).await
 }
 
+/// What the birds weighed on a day say of the flock, with every working.
+pub(crate) async fn weighed(call: Call) -> Result<Response, Trouble> {
+    let batch = Batch::load(&call).await?;
+    let stamp = call.stamp(&batch.open, &batch.viewer, &[&batch.today.to_string()]);
+    if let Some(unchanged) = call.unless_known(&stamp) {
+        return Ok(unchanged);
+    }
+    let document = shown::weighed(&batch.diary(), &batch.viewer).ok_or(Trouble::NotFound)?;
+    let words = batch.viewer.words();
+    let content = html! {
+        @if call.asked("saved").is_some() { p class="done" role="status" { (words.plain("written-in-the-book")) } }
+        p class="subtitle" { (document.subtitle) }
+        p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
+        nav class="jump" aria-label=(words.plain("weighed-more-of-it")) {
+            a href=(batch.page("/growing")) { (words.plain("page-growing")) }
+            a href=(batch.page("/print/weighing")) { (words.plain("weighed-print")) }
+            a href=(day_address(&batch.address(), batch.on)) { (words.plain("all-of-the-day")) }
+        }
+        (blocks(&document, &batch.viewer))
+    };
+    Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &document.title, &content)))
+}
+
 /// *How are they growing?*
 pub(crate) async fn growing(call: Call) -> Result<Response, Trouble> {
     show(call, Sight::Growing).await
@@ -138,10 +162,14 @@ async fn show(call: Call, sight: Sight) -> Result<Response, Trouble> {
     }
     let document = sight.document(&batch);
     let words = batch.viewer.words();
+    let last_weighed = (sight == Sight::Growing).then(|| Weighing::last_day(&batch.diary())).flatten();
     let content = html! {
         p class="subtitle" { (document.subtitle) }
         p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
         @if call.access.may_write() { (to_write(&batch, sight)) }
+        @if let Some(day) = last_weighed {
+            p { a href=(batch.page_of("/weighed", day)) { (words.plain("weighed-last")) } }
+        }
         (blocks_of_plan(&document, &batch.viewer, &batch.address()))
     };
     Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &document.title, &content)))

@@ -20,7 +20,7 @@ use crate::boxes::Boxes;
 use crate::call::{Call, see_other};
 use crate::pages::boxes::{day_and_age, doubts, faults, group, in_short};
 use crate::pages::sight::Sight;
-use crate::pages::{frame, settle};
+use crate::pages::{frame, kept, settle};
 use crate::sheet::Sheet;
 use crate::tick::TASK;
 use crate::trouble::Trouble;
@@ -82,7 +82,7 @@ fn page(call: &Call, walk: &Walk, sheet: &Sheet) -> Markup {
         (unwritten(batch, walk))
         (watch(batch, walk))
         (jobs(batch, walk, may_write))
-        (form(walk, sheet, may_write))
+        (form(walk, sheet, may_write, kept::draft(call)))
         (ways(batch, walk, may_write))
         (last_entries(batch, walk))
         (prints(batch))
@@ -181,7 +181,8 @@ fn jobs(batch: &Batch, walk: &Walk, may_write: bool) -> Markup {
             h2 id="jobs" { (words.plain("jobs-of-the-day")) }
             @let list = html! { ul class="jobs" { @for job in &walk.jobs { (row(batch, &plan, job, may_write)) } } };
             @if may_write {
-                form method="post" action=(format!("{}/tick", batch.address())) {
+                form method="post" action=(format!("{}/tick", batch.address())) data-kept data-seen=(kept::seen(batch))
+                    data-day=(shown::day_short(batch.on, &batch.viewer)) data-title=(words.plain("jobs-of-the-day")) {
                     input type="hidden" name=(ON) value=(batch.on);
                     (list)
                 }
@@ -220,14 +221,17 @@ fn row(batch: &Batch, plan: &Shown, job: &Job, may_write: bool) -> Markup {
 }
 
 /// The boxes of the day, each with what is expected beside it.
-fn form(walk: &Walk, sheet: &Sheet, may_write: bool) -> Markup {
+fn form(walk: &Walk, sheet: &Sheet, may_write: bool, draft: Option<&str>) -> Markup {
     let batch = sheet.batch;
     let words = batch.viewer.words();
     html! {
         @if !sheet.shown.is_empty() {
             h2 id="write" { (words.plain("write-the-day")) }
             @if may_write {
-                form class="day-form" method="post" action=(format!("{}/day", batch.address())) novalidate {
+                form class="day-form" method="post" action=(format!("{}/day", batch.address())) novalidate
+                    data-kept data-seen=(kept::seen(batch)) data-on=(batch.on) data-asks-day[batch.on == batch.today]
+                    data-day=(shown::day_short(batch.on, &batch.viewer)) data-title=(words.plain("kept-the-day"))
+                    data-draft=[draft] {
                     input type="hidden" name=(ON) value=(batch.on);
                     (faults(sheet))
                     (doubts(sheet))
@@ -350,7 +354,7 @@ fn ways(batch: &Batch, walk: &Walk, may_write: bool) -> Markup {
         }
         @if may_write {
             h2 id="write-more" { (words.plain("write-something-else")) }
-            ul class="ways" {
+            ul class="ways" data-keeps {
                 @for kind in OTHER_KINDS {
                     @let page = if kind == "weighing" { "/weigh".to_owned() } else { format!("/write/{kind}") };
                     li { a href=(batch.page(&page)) { (kind_name(kind, &batch.viewer)) } }

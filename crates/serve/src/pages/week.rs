@@ -14,7 +14,7 @@ use crate::batch::{Batch, ON};
 use crate::boxes::{Boxes, SEEN};
 use crate::call::{Call, see_other};
 use crate::pages::boxes::{doubts, faults};
-use crate::pages::frame;
+use crate::pages::{frame, kept};
 use crate::sheet::Sheet;
 use crate::trouble::Trouble;
 
@@ -109,7 +109,8 @@ fn page(call: &Call, week: &Week, sheet: &Sheet) -> Markup {
         p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
         p { (words.plain("week-how")) }
         (beside(batch, week))
-        form class="week-form" method="post" action=(format!("{}/week", batch.address())) novalidate {
+        form class="week-form" method="post" action=(format!("{}/week", batch.address())) novalidate
+            data-kept data-seen=(kept::seen(batch)) data-draft=[kept::draft(call)] {
             input type="hidden" name=(ON) value=(batch.on);
             (faults(sheet))
             (doubts(sheet))

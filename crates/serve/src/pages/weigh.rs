@@ -1,20 +1,21 @@
 //! Weighing bird after bird: a keypad, what they weigh so far, and whether it is enough.
 
 use advice::record::{self, Ask};
+use advice::weighing::{Aim, Reading, is_cock, sex_name};
 use axum::response::Response;
 use maud::{Markup, html};
 use present::html::field_anchor;
-use present::{fault, oddity, say, show as shown};
+use present::{Document, fault, oddity, say, show as shown, weighing};
 use quantity::{Raw, Source, Unit};
 
 use crate::batch::{Batch, ON};
 use crate::boxes::Boxes;
 use crate::call::{Call, see_other};
 use crate::pages::boxes::{day_and_age, made_id};
-use crate::pages::frame;
+use crate::pages::{frame, kept};
 use crate::sheet::SURE;
 use crate::trouble::Trouble;
-use crate::weighing::{BIRDS_MAX, READINGS_MAX, Reading, Readings, Sex, spot_name};
+use crate::weighing::{BIRDS_MAX, READINGS_MAX, Readings, sex_word, spot_name};
 
 /// The parameter that carries the readings so far.
 const DONE: &str = "done";
@@ -24,6 +25,8 @@ const NEXT: &str = "next";
 const TOGETHER: &str = "together";
 const SPOT: &str = "spot";
 const SEX: &str = "sex";
+/// What may be said of a bird, whether it is a cock, in the order in which it is offered.
+const SEXES: [Option<bool>; 3] = [None, Some(true), Some(false)];
 /// Readings listed as the last ones.
 const LAST: usize = 5;
 
@@ -62,9 +65,9 @@ fn taken(call: &Call, batch: &Batch, readings: &Readings, next: &str) -> Result<
         return Err(Hindrance::Doubt(oddity::ask(&ask, &batch.viewer)));
     }
     let spot = spot_name(call.asked(SPOT).unwrap_or_default());
-    let sex = Sex::of(call.asked(SEX).unwrap_or_default());
+    let is_cock = call.asked(SEX).and_then(is_cock).filter(|_| birds == 1);
     let mut all = readings.clone();
-    all.0.push(Reading { grams, birds, spot, sex });
+    all.0.push(Reading { grams, birds, spot, is_cock });
     Ok(all)
 }
 
@@ -134,45 +137,22 @@ fn page(call: &Call, batch: &Batch, readings: &Readings, hindrance: Option<&Hind
     frame::page(&call.site, &batch.viewer, &words.plain("page-weigh"), &content)
 }
 
-/// What they weigh so far.
+/// What they weigh so far, and whether it is enough.
 fn so_far(batch: &Batch, readings: &Readings) -> Markup {
-    let words = batch.viewer.words();
-    let alive = record::alive_before(&batch.diary(), batch.on);
-    let Some(result) = readings.weighing(alive).worked_out() else { return html! {} };
-    let known = |id: &str| result.outcome.get(id);
-    let row = |id: &str| {
-        let worked = known(id)?;
-        let value = shown::figure(&worked.figure, worked.spec, &batch.viewer);
-        let band = shown::band(worked.figure.band, worked.spec, &batch.viewer);
-        Some((words.plain(&format!("figure-{}", present::words::key_part(id))), value, band))
-    };
-    let rows =
-        ["weighing.n", "weighing.mean", "weighing.cv", "weighing.uniformity"].into_iter().filter_map(row);
-    html! {
-        div class="so-far" role="status" {
-            @if let Some(more) = result.outcome.number("weighing.more_birds") {
-                p class="lead-value" { (enough(more, batch)) }
-            }
-            dl class="lines" { @for (label, value, band) in rows { dt { (label) } dd { (value) " " span class="why" { (band) } } } }
-        }
-    }
-}
-
-fn enough(more: f64, batch: &Batch) -> String {
-    let words = batch.viewer.words();
-    if more <= 0.0 {
-        return words.plain("weigh-enough");
-    }
-    let birds = shown::quantity(more, Unit::Birds, 0, &batch.viewer);
-    say!(words, "weigh-more", birds = birds)
+    let diary = batch.diary();
+    let weighing = readings.weighing(record::alive_before(&diary, batch.on));
+    let result = weighing.held_against(&Aim::on(&diary, batch.on));
+    let blocks = weighing::running(&weighing, &result, &batch.viewer);
+    let shown = Document { blocks, ..Document::default() };
+    html! { div class="so-far" role="status" { (present::html::blocks(&shown, &batch.viewer)) } }
 }
 
 fn keypad(call: &Call, batch: &Batch, readings: &Readings, hindrance: Option<&Hindrance>) -> Markup {
     let words = batch.viewer.words();
     let kept = |name: &str| call.asked(name).unwrap_or_default().to_owned();
     let typed = if hindrance.is_some() { kept(NEXT) } else { String::new() };
-    let sex = Sex::of(&kept(SEX));
-    let has_more = !kept(TOGETHER).is_empty() || !kept(SPOT).is_empty() || sex != Sex::NotSaid;
+    let sex = is_cock(&kept(SEX));
+    let has_more = !kept(TOGETHER).is_empty() || !kept(SPOT).is_empty() || sex.is_some();
     html! {
         form method="get" action=(format!("{}/weigh", batch.address())) class="keypad" {
             input type="hidden" name=(DONE) value=(readings.text());
@@ -202,10 +182,10 @@ fn keypad(call: &Call, batch: &Batch, readings: &Readings, hindrance: Option<&Hi
                 (text_box(TOGETHER, &words.plain("weigh-together"), &kept(TOGETHER), "numeric"))
                 fieldset class="input" {
                     legend { (words.plain("weigh-sex")) }
-                    @for one in Sex::ALL {
+                    @for one in SEXES {
                         label class="tick" {
-                            input type="radio" name=(SEX) value=(one.name()) checked[one == sex];
-                            " " (words.plain(&format!("weigh-sex-{}", if one == Sex::NotSaid { "not-said" } else { one.name() })))
+                            input type="radio" name=(SEX) value=(sex_word(one)) checked[one == sex];
+                            " " (words.plain(&format!("weigh-sex-{}", one.map_or("not-said", sex_name))))
                         }
                     }
                 }
@@ -251,7 +231,8 @@ fn to_the_book(call: &Call, batch: &Batch, readings: &Readings) -> Markup {
     let Some(boxes) = Boxes::of("weighing", batch.on) else { return html! {} };
     let step = boxes.name("scale_step_g");
     html! {
-        form method="post" action=(format!("{}/write/weighing", batch.address())) class="part" {
+        form method="post" action=(format!("{}/write/weighing", batch.address())) class="part"
+            data-kept data-seen=(kept::seen(batch)) data-day=(shown::day_short(batch.on, &batch.viewer)) {
             input type="hidden" name=(ON) value=(batch.on);
             @for (field, text) in readings.fields() { input type="hidden" name=(boxes.name(field)) value=(text); }
             (made_id(call, &boxes))

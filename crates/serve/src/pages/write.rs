@@ -5,12 +5,13 @@ use axum::response::Response;
 use book::{EntryId, Kind};
 use maud::{Markup, html};
 use present::entry::kind_name;
+use present::show;
 
 use crate::batch::{Batch, ON};
 use crate::boxes::Boxes;
 use crate::call::{Call, see_other};
 use crate::pages::boxes::{day_and_age, doubts, faults, inputs, made_id};
-use crate::pages::frame;
+use crate::pages::{frame, kept};
 use crate::sheet::Sheet;
 use crate::trouble::Trouble;
 use uuid::Uuid;
@@ -39,7 +40,9 @@ pub(crate) async fn save(call: Call) -> Result<Response, Trouble> {
     }
     sheet.write(&call).await?;
     let mark = if batch.on == batch.today { "?saved=1" } else { "&saved=1" };
-    Ok(see_other(&format!("{}{mark}", batch.page(""))))
+    // What a weighing says is what it was done for.
+    let next = if kind.name == "weighing" { "/weighed" } else { "" };
+    Ok(see_other(&format!("{}{mark}", batch.page(next))))
 }
 
 fn with_entry<'a>(sheet: Sheet<'a>, entry: Option<EntryId>) -> Sheet<'a> {
@@ -77,7 +80,9 @@ fn page(call: &Call, sheet: &Sheet, kind: &'static Kind, entry: Option<EntryId>)
         @if let Some(about) = words.knows(&format!("about-{}", kind.name)).then(|| format!("about-{}", kind.name)) {
             p { (words.plain(&about)) }
         }
-        form class="day-form" method="post" action=(format!("{}/write/{}", batch.address(), kind.name)) novalidate {
+        form class="day-form" method="post" action=(format!("{}/write/{}", batch.address(), kind.name)) novalidate
+            data-kept data-seen=(kept::seen(batch)) data-day=(show::day_short(batch.on, &batch.viewer))
+            data-draft=[kept::draft(call)] {
             (faults(sheet))
             @if sheet.is_empty_sent() { p class="fault" role="alert" { (words.plain("nothing-was-said")) } }
             (doubts(sheet))

@@ -12,14 +12,14 @@ use crate::rig::{Browser, Page, mango_ridge_with, memory};
 /// The rig's clock stands on this day, to a day.
 const PLACED: &str = "2027-05-01";
 
-struct Batch {
-    browser: Browser,
-    address: String,
+pub struct Batch {
+    pub browser: Browser,
+    pub address: String,
 }
 
 impl Batch {
     /// A batch whose chicks came on [`PLACED`].
-    async fn begun(store: &Arc<dyn Store>) -> Batch {
+    pub async fn begun(store: &Arc<dyn Store>) -> Batch {
         let browser = Browser::new(store).await;
         let plan = browser.new_plan().await;
         let page = browser.post(&plan, &mango_ridge_with(&[("batch.placement", PLACED)])).await;
@@ -31,13 +31,13 @@ impl Batch {
         batch
     }
 
-    async fn send(&self, path: &str, on: &str, pairs: &[(&str, &str)]) -> Page {
+    pub async fn send(&self, path: &str, on: &str, pairs: &[(&str, &str)]) -> Page {
         let mut form = vec![("on".to_owned(), on.to_owned())];
         form.extend(pairs.iter().map(|(key, text)| ((*key).to_owned(), (*text).to_owned())));
         self.browser.post(&format!("{}{path}", self.address), &form).await
     }
 
-    async fn write(&self, kind: &str, day: &str, fields: &[(&str, &str)]) {
+    pub async fn write(&self, kind: &str, day: &str, fields: &[(&str, &str)]) {
         let names: Vec<String> = fields.iter().map(|(field, _)| format!("{day}.{kind}..{field}")).collect();
         let pairs: Vec<(&str, &str)> =
             names.iter().zip(fields).map(|(name, (_, text))| (name.as_str(), *text)).collect();
@@ -45,14 +45,14 @@ impl Batch {
         assert_eq!(page.status, StatusCode::SEE_OTHER, "{}", page.text());
     }
 
-    async fn page(&self, path: &str) -> String {
+    pub async fn page(&self, path: &str) -> String {
         let page = self.browser.get(&format!("{}{path}", self.address)).await;
         assert_eq!(page.status, StatusCode::OK, "{path}: {}", page.text());
         page.text()
     }
 
     /// The address of the first entry listed about a day.
-    async fn first_entry(&self, day: &str) -> String {
+    pub async fn first_entry(&self, day: &str) -> String {
         let page = self.page(&format!("/day/{day}")).await;
         let at = page.find("/entry/").unwrap();
         page[at..].split('"').next().unwrap().to_owned()
@@ -268,6 +268,10 @@ async fn birds_are_weighed_one_after_the_other() {
     let next = page.header("location").split('#').next().unwrap().to_owned();
     assert!(next.contains("done=170;182@door;191@door"), "{next}");
     let page = batch.browser.get(&next).await.text();
+    assert!(
+        page.contains("Mean weight of 3 birds weighed") && page.contains("more to know the mean to 3"),
+        "{page}"
+    );
     assert!(page.contains("name=\"2027-05-08.weighing..weights_g\" value=\"170 182 191\""), "{page}");
     let asked = batch.browser.get(&format!("{weigh}&next=1820")).await;
     assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY, "ten times a chick's weight is asked about");
@@ -276,6 +280,39 @@ async fn birds_are_weighed_one_after_the_other() {
     let bad = batch.browser.get(&format!("{weigh}&next=heavy")).await;
     assert_eq!(bad.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert!(bad.text().contains("“Weights, bird by bird”: number 1 is “heavy”"), "{}", bad.text());
+}
+
+/// Mean, spread and evenness with their ranges, whether it is enough, and the weights drawn beside what was expected: where
+/// the weighing was written down, and where growth is looked at.
+#[tokio::test]
+async fn a_weighing_says_what_it_tells_of_the_flock() {
+    let batch = Batch::begun(&memory()).await;
+    let none = batch.browser.get(&format!("{}/weighed?on=2027-05-08", batch.address)).await;
+    assert_eq!(none.status, StatusCode::NOT_FOUND, "nothing was weighed");
+    let weights = "170 182 191 177 166 188 173 181 179 185 168 176";
+    let sent = [("2027-05-08.weighing..weights_g", weights)];
+    let saved = batch.send("/write/weighing", "2027-05-08", &sent).await;
+    let next = saved.header("location").to_owned();
+    assert!(next.contains("/weighed?on=2027-05-08&saved=1"), "{next}");
+    let page = batch.browser.get(&next).await.text();
+    let growing = batch.page("/growing?on=2027-05-10").await;
+    assert!(
+        page.contains("Mean weight of 12 birds weighed") && page.contains("Written in the book."),
+        "{page}"
+    );
+    assert!(growing.contains("/weighed?on=2027-05-08"), "{growing}");
+    for (name, page) in [("weighed", &page), ("growing", &growing)] {
+        for said in [
+            "Birds differ by",
+            "of the birds weighed are within a tenth",
+            "more to know the mean to 3",
+            "expected",
+            "How the weights lie",
+            ">Expected<",
+        ] {
+            assert!(page.contains(said), "{name} lacks {said}: {page}");
+        }
+    }
 }
 
 #[tokio::test]

@@ -64,7 +64,8 @@ async fn every_answer_keeps_the_browser_careful() {
         {
             assert!(policy.contains(part), "{path}: {policy}");
         }
-        assert!(!policy.contains("script") && !policy.contains("unsafe"));
+        assert!(policy.contains("script-src 'self';") && policy.contains("connect-src 'self';"), "{policy}");
+        assert!(!policy.contains("unsafe") && !policy.contains("http") && !policy.contains('*'), "{policy}");
         assert_eq!(page.header("x-content-type-options"), "nosniff");
         assert!(!page.header("cache-control").is_empty());
         assert_eq!(page.header("referrer-policy"), "same-origin");
@@ -72,15 +73,21 @@ async fn every_answer_keeps_the_browser_careful() {
 }
 
 #[tokio::test]
-async fn pages_hold_no_script_no_inline_style_and_nothing_of_others() {
+async fn pages_hold_no_script_of_their_own_no_inline_style_and_nothing_of_others() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
     for path in ["/", &address, "/sums", "/sums/ring"] {
         let text = browser.get(path).await.text();
         for unwanted in
-            ["<script", " style=", " onclick=", "src=\"http", "href=\"http", "javascript:", "@import"]
+            ["<script>", " style=", " onclick=", "src=\"http", "href=\"http", "javascript:", "@import"]
         {
             assert!(!text.contains(unwanted), "{path} holds {unwanted}");
+        }
+        let scripts: Vec<&str> = text.split("<script ").skip(1).collect();
+        assert_eq!(scripts.len(), 2, "{path}");
+        for script in scripts {
+            let ours = ["src=\"/queue.js?", "src=\"/script.js?"].iter().any(|src| script.starts_with(src));
+            assert!(ours && script.contains("></script>"), "{path}: only files, and only ours");
         }
     }
 }

@@ -10,6 +10,7 @@ mod cache;
 mod calendar;
 mod guards;
 mod print;
+mod queue;
 mod rig;
 mod save;
 mod sums;

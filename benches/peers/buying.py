@@ -1,0 +1,81 @@
+"""Peer of the cheapest way of buying: the same three problems as benches/benches/buying.rs as whole-number programmes, solved by
+scipy's milp (HiGHS). A bag goes to one of the days on which it may come; a day with a bag pays the delivery.
+
+Prints the least cost and the time of each; hold them against what `cargo bench -p broodwright-benches --bench buying` prints.
+Needs scipy and numpy.
+"""
+
+import sys
+import time
+
+import numpy as np
+from scipy import optimize, sparse
+
+DAYS, BAG_KG, KEEPS, FEE = 57, 50.0, 43, 9.0
+
+
+def bags():
+    """Price by day, last day to come and last day eaten of each bag."""
+    found = []
+    for first, until, price in ((0, 10, 31.0), (11, 24, 29.5), (25, 42, 28.75)):
+        eaten = 1.6 * (12.0 + 4.2 * np.arange(first, until + 1))
+        reached = np.cumsum(eaten)
+        prices = price * (1.0 + 0.02 * np.arange(DAYS) / 30.0)
+        day = lambda kg: first + min(int(np.searchsorted(reached, kg, side="right")), until - first)
+        for bag in range(int(np.ceil(reached[-1] / BAG_KG - 1e-9))):
+            opened = day(bag * BAG_KG + 1e-9)
+            needed = 0 if opened <= 14 else opened + 7
+            found.append((prices, needed, day((bag + 1) * BAG_KG - 1e-9) + 14))
+    return found
+
+
+def solve(room=None, credit=None):
+    all_bags = bags()
+    pairs = [(at, day) for at, (_, needed, finished) in enumerate(all_bags)
+             for day in range(max(0, finished - KEEPS + 1), needed + 1)]
+    count, money = len(pairs), DAYS if credit else 0
+    width = count + DAYS + money
+    cost = np.concatenate([[all_bags[at][0][day] for at, day in pairs], np.full(DAYS, FEE),
+                           np.full(money, credit[0] if credit else 0.0)])
+    rows, low, high = sparse.lil_matrix((len(all_bags) + count + 2 * DAYS, width)), [], []
+    for at in range(len(all_bags)):
+        low.append(1), high.append(1)
+    for column, (at, day) in enumerate(pairs):
+        rows[at, column] = 1
+        rows[len(all_bags) + column, column] = 1
+        rows[len(all_bags) + column, count + day] = -1
+        low.append(-np.inf), high.append(0)
+    row = len(all_bags) + count
+    for day in range(DAYS):
+        standing = [column for column, (at, comes) in enumerate(pairs) if comes <= day < all_bags[at][2]]
+        if room is not None and standing:
+            rows[row, standing] = 1
+        low.append(-np.inf), high.append(np.inf if room is None else room)
+        row += 1
+    for day in range(DAYS):
+        if credit:
+            for column, (at, comes) in enumerate(pairs):
+                if comes <= day:
+                    rows[row, column] = all_bags[at][0][comes]
+            rows[row, count:count + day + 1] = FEE
+            rows[row, count + DAYS + day] = -1
+        low.append(-np.inf), high.append(credit[1][day] if credit else np.inf)
+        row += 1
+    whole = np.concatenate([np.ones(count + DAYS), np.zeros(money)])
+    upper = np.concatenate([np.ones(count + DAYS), np.full(money, np.inf)])
+    return optimize.milp(cost, constraints=optimize.LinearConstraint(rows.tocsr(), low, high), integrality=whole,
+                         bounds=optimize.Bounds(0, upper), options={"mip_rel_gap": 1e-9, "time_limit": 300})
+
+
+def main():
+    money = np.where(np.arange(DAYS) < 20, 1500.0, 400.0)
+    cases = {"shared deliveries": {}, "with interest": {"credit": (0.3 / 365.0, money)}, "full store": {"room": 60}}
+    for name in sys.argv[1:] or cases:
+        begun = time.perf_counter()
+        found = solve(**cases[name])
+        taken = 1000 * (time.perf_counter() - begun)
+        print(f"{name}: least cost {found.fun:.6f}, gap {found.fun - found.mip_dual_bound:.6f}, {taken:.0f} ms")
+
+
+if __name__ == "__main__":
+    main()

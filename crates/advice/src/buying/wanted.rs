@@ -1,0 +1,111 @@
+//! What is still to be bought: the bags that the days to come need, and the conditions, as the model takes them.
+
+use model::buying::{Bag, Buying, Credit, Feed};
+use quantity::Answers;
+
+use super::prices;
+use crate::store_room::Phase;
+
+/// A feed that is still eaten.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Eaten {
+    pub(super) phase: Phase,
+    /// The day of age of the first of `kg`.
+    pub(super) from: i32,
+    /// What is eaten of it on each day to come.
+    pub(super) kg: Vec<f64>,
+    /// What is left of it in the store.
+    pub(super) in_hand_kg: f64,
+    pub(super) bag_kg: f64,
+    /// What a bag costs on the first day of buying.
+    pub(super) price: f64,
+}
+
+/// All that decides what is bought when. Days are days of age.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Wanted {
+    /// In the order in which they are eaten; none without bags to buy or in hand.
+    pub(super) feeds: Vec<Eaten>,
+    /// The first day on which anything can come.
+    pub(super) first: i32,
+    /// The last day on which anything is eaten.
+    pub(super) last: i32,
+    /// Feed of days up to this one comes on the first day.
+    pub(super) covers: i32,
+    /// Later feed comes so many days before it is opened.
+    pub(super) ahead: i32,
+    /// Days that feed keeps from the day it comes.
+    pub(super) keeps: i32,
+    pub(super) room: Option<usize>,
+    pub(super) fee: f64,
+    /// Added to the rise of prices that was told, percent a month.
+    pub(super) more_rise: f64,
+    /// Interest a year, as a share.
+    pub(super) interest: f64,
+    /// Money by day if no feed were bought.
+    pub(super) money: Vec<f64>,
+}
+
+impl Wanted {
+    /// The bags of a feed, opened and eaten up on which days of age: what is in hand first.
+    pub(super) fn bags(eaten: &Eaten) -> (Vec<i32>, Vec<(i32, i32)>) {
+        let mut so_far = 0.0;
+        let reached: Vec<f64> = eaten
+            .kg
+            .iter()
+            .map(|kg| {
+                so_far += kg;
+                so_far
+            })
+            .collect();
+        let last = eaten.from + eaten.kg.len() as i32 - 1;
+        let day = |kg: f64, opens: bool| {
+            let before = |reached: &f64| if opens { *reached <= kg + 1e-9 } else { *reached < kg - 1e-9 };
+            (eaten.from + reached.partition_point(before) as i32).min(last)
+        };
+        let count = |kg: f64| (kg / eaten.bag_kg - 1e-9).ceil().max(0.0) as usize;
+        let in_hand = eaten.in_hand_kg.max(0.0);
+        let held = (0..count(in_hand)).map(|bag| day((bag + 1) as f64 * eaten.bag_kg, false));
+        let bought = (0..count(so_far - in_hand)).map(|bag| {
+            let begins = in_hand + bag as f64 * eaten.bag_kg;
+            (day(begins, true), day(begins + eaten.bag_kg, false))
+        });
+        (held.collect(), bought.collect())
+    }
+
+    /// For the model: periods are days from the first on.
+    pub(super) fn model(&self, answers: &Answers) -> Buying {
+        let period = |day: i32| usize::try_from(day - self.first).unwrap_or(0);
+        let days = self.first..=self.last.max(self.first);
+        let mut stock = Vec::new();
+        let mut feeds = Vec::new();
+        for eaten in &self.feeds {
+            let (held, bought) = Wanted::bags(eaten);
+            stock.extend(held.into_iter().map(period));
+            let bag = |(opened, finished): (i32, i32)| {
+                let needed = if opened <= self.covers { self.first } else { opened - self.ahead };
+                Bag { needed: period(needed), finished: period(finished) }
+            };
+            let price = days.clone().map(|day| eaten.price * self.factor(answers, day)).collect();
+            feeds.push(Feed { bags: bought.into_iter().map(bag).collect(), price });
+        }
+        let money = days.clone().map(|day| self.money.get(period(day)).copied().unwrap_or_default());
+        let credit = Credit { rate: self.interest / 365.0, money: money.collect() };
+        Buying {
+            feeds,
+            fee: days.map(|_| self.fee).collect(),
+            holding: 0.0,
+            keeps: self.keeps as usize + 1,
+            room: self.room,
+            stock,
+            credit: (self.interest > 0.0).then_some(credit),
+        }
+    }
+
+    /// How many times its first price a bag costs on a day. What is asked beyond the prices told goes no lower than nothing.
+    fn factor(&self, answers: &Answers, day: i32) -> f64 {
+        let more = self.more_rise / 100.0 * f64::from(day - self.first) / 30.0;
+        let told = prices::factor(answers, day);
+        if self.more_rise == 0.0 { told } else { told + more }
+    }
+}

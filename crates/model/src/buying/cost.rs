@@ -1,0 +1,116 @@
+//! What a way of buying costs, whoever thought of it.
+
+use super::{Buying, Part};
+
+/// What a way of buying costs.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Cost {
+    /// The bags.
+    pub bags: f64,
+    /// The deliveries.
+    pub fees: f64,
+    /// Bags left over in the evenings.
+    pub holding: f64,
+    /// Interest that would not be owed without feed.
+    pub interest: f64,
+}
+
+impl Cost {
+    /// All of it.
+    pub fn total(&self) -> f64 {
+        self.bags + self.fees + self.holding + self.interest
+    }
+}
+
+/// What some deliveries cost; `None` where they break a condition: a bag too late, too old, one too many or too few, no
+/// delivery on that day, or no room.
+pub fn cost(buying: &Buying, parts: &[Part]) -> Option<Cost> {
+    let comes = comes(buying, parts)?;
+    fits(buying, &comes).then(|| known(buying, &comes))
+}
+
+/// The period in which each bag of each feed comes; `None` where the parts do not bring exactly the bags.
+fn comes(buying: &Buying, parts: &[Part]) -> Option<Vec<Vec<usize>>> {
+    let mut parts: Vec<Part> = parts.to_vec();
+    parts.sort();
+    let mut comes: Vec<Vec<usize>> = vec![Vec::new(); buying.feeds.len()];
+    for part in &parts {
+        comes.get_mut(part.feed)?.extend(std::iter::repeat_n(part.period, part.bags));
+    }
+    let complete = comes.iter().zip(&buying.feeds).all(|(come, feed)| come.len() == feed.bags.len());
+    complete.then_some(comes)
+}
+
+fn fits(buying: &Buying, comes: &[Vec<usize>]) -> bool {
+    let bags = || comes.iter().zip(&buying.feeds).flat_map(|(comes, feed)| comes.iter().zip(&feed.bags));
+    let in_time = |(comes, bag): (&usize, &super::Bag)| {
+        *comes <= bag.needed && bag.finished < comes + buying.keeps && buying.fee[*comes].is_finite()
+    };
+    let stand = |period: usize| {
+        let bought = bags().filter(|(comes, bag)| **comes <= period && bag.finished > period).count();
+        (bought, bought + buying.in_hand(period))
+    };
+    let has_room =
+        |room: usize| (0..buying.periods()).map(stand).all(|(bought, all)| bought == 0 || all <= room);
+    bags().all(in_time) && buying.room.is_none_or(has_room)
+}
+
+/// The cost of bags that are known to come when they may.
+fn known(buying: &Buying, comes: &[Vec<usize>]) -> Cost {
+    let spent = spent(buying, comes);
+    let evenings: usize = comes
+        .iter()
+        .zip(&buying.feeds)
+        .flat_map(|(comes, feed)| comes.iter().zip(&feed.bags).map(|(comes, bag)| bag.finished - comes))
+        .chain(buying.stock.iter().copied())
+        .sum();
+    Cost {
+        bags: spent.iter().map(|(bags, _)| bags).sum(),
+        fees: spent.iter().map(|(_, fee)| fee).sum(),
+        holding: buying.holding * evenings as f64,
+        interest: interest(buying, &spent),
+    }
+}
+
+/// What is paid for bags and for the delivery in each period.
+fn spent(buying: &Buying, comes: &[Vec<usize>]) -> Vec<(f64, f64)> {
+    let mut spent = vec![(0.0, 0.0); buying.periods()];
+    for (comes, feed) in comes.iter().zip(&buying.feeds) {
+        for &period in comes {
+            spent[period].0 += feed.price[period];
+            spent[period].1 = buying.fee[period];
+        }
+    }
+    spent
+}
+
+fn interest(buying: &Buying, spent: &[(f64, f64)]) -> f64 {
+    let Some(credit) = &buying.credit else { return 0.0 };
+    let mut so_far = 0.0;
+    let mut owed = 0.0;
+    for ((bags, fee), money) in spent.iter().zip(&credit.money) {
+        so_far += bags + fee;
+        owed += (so_far - money).max(0.0) - (-money).max(0.0);
+    }
+    credit.rate * owed
+}
+
+/// What is paid until the evening of each period.
+pub(super) fn paid_by(buying: &Buying, parts: &[Part]) -> Vec<f64> {
+    let comes = comes(buying, parts).unwrap_or_default();
+    let mut so_far = 0.0;
+    let running = spent(buying, &comes).into_iter().map(|(bags, fee)| {
+        so_far += bags + fee;
+        so_far
+    });
+    running.collect()
+}
+
+/// The standard deviation of a sum of amounts paid at times, of which each strays with a standard deviation of its own size by
+/// time 1, and by the square root of the time before (a random walk: the error of a time stays in all later ones).
+pub fn spread(paid: &[(f64, f64)]) -> f64 {
+    let with = |(time, amount): &(f64, f64)| -> f64 {
+        paid.iter().map(|(other, more)| amount * more * time.min(*other).max(0.0)).sum()
+    };
+    paid.iter().map(with).sum::<f64>().max(0.0).sqrt()
+}

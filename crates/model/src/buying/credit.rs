@@ -1,0 +1,124 @@
+//! Money that costs interest only while it is borrowed.
+//!
+//! Whether a day is in debt hangs on all that was bought before, so that interest is no sum over bags. It is never less than a
+//! straight line below it: for any weights *w* from 0 to 1, the interest of an evening is at least *w* times the rate times
+//! what is spent beyond the purse. With the weights fixed, money spent early simply costs more, which [`search`] solves
+//! exactly, and the answer bounds every way of buying from below (the dual of the debt; Bertsekas, Nonlinear Programming,
+//! 1999, from memory). Where the weights are 1 in the evenings that are in debt and 0 in those that are not, bound and cost
+//! meet, and the way found is proven best. Otherwise the weights follow the debt of the ways found so far.
+
+use super::lines::{self, Line};
+use super::search;
+use super::{Bought, Buying, BuyingFault, Part, common, cost};
+
+/// Weights that are tried, at most.
+const ROUNDS: usize = 40;
+
+/// The cheapest way, as far as it can be proven by looking at so many states at a time.
+pub(super) fn best(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {
+    let mut weights = vec![1.0; buying.periods()];
+    let mut best = round(buying, &weights, most)?;
+    for done in 1..ROUNDS {
+        if best.is_proven() || buying.credit.is_none() {
+            break;
+        }
+        let before = weights.clone();
+        follow(&mut weights, &in_debt(buying, &best.parts), done);
+        if weights == before {
+            break;
+        }
+        best = better(best, round(buying, &weights, most)?);
+    }
+    Ok(best)
+}
+
+/// The cheaper way of two, under the higher bound. Of equal costs the later: its weights fit the debt better, and so does its
+/// choice among ways that cost the same.
+fn better(one: Bought, other: Bought) -> Bought {
+    let lower_bound = one.lower_bound.max(other.lower_bound);
+    let cheaper = if other.cost.total() <= one.cost.total() * (1.0 + 1e-12) { other } else { one };
+    Bought { lower_bound: lower_bound.min(cheaper.cost.total()), ..cheaper }
+}
+
+/// Evenings in which more is spent than there was.
+fn in_debt(buying: &Buying, parts: &[Part]) -> Vec<bool> {
+    let money = buying.credit.iter().flat_map(|credit| &credit.money);
+    cost::paid_by(buying, parts).iter().zip(money).map(|(paid, money)| paid > money).collect()
+}
+
+/// The first time the weights are the debt itself, then the mean over all rounds.
+fn follow(weights: &mut [f64], in_debt: &[bool], done: usize) {
+    let share = 1.0 / done as f64;
+    for (weight, debt) in weights.iter_mut().zip(in_debt) {
+        *weight += share * (f64::from(u8::from(*debt)) - *weight);
+    }
+}
+
+/// The cheapest way when evenings are weighted, what it costs with true interest, and the bound.
+fn round(buying: &Buying, weights: &[f64], most: usize) -> Result<Bought, BuyingFault> {
+    let dearer = dearer(buying, weights);
+    let (parts, bound) = of_weights(buying, &dearer, most)?;
+    let cost = cost(buying, &parts).ok_or(BuyingFault::NoWay)?;
+    let lower_bound = (bound - offset(buying, weights)).min(cost.total());
+    Ok(Bought { parts, cost, lower_bound })
+}
+
+/// How often money paid in a period counts: once, and the interest of all evenings from then on.
+fn dearer(buying: &Buying, weights: &[f64]) -> Vec<f64> {
+    let rate = buying.credit.as_ref().map_or(0.0, |credit| credit.rate);
+    let mut ahead = 0.0;
+    let mut dearer: Vec<f64> = weights
+        .iter()
+        .rev()
+        .map(|weight| {
+            ahead += weight;
+            1.0 + rate * ahead
+        })
+        .collect();
+    dearer.reverse();
+    dearer
+}
+
+/// What the weighted interest counts too much: the purse of each evening, and what is owed without feed.
+fn offset(buying: &Buying, weights: &[f64]) -> f64 {
+    let Some(credit) = &buying.credit else { return 0.0 };
+    let of = |(weight, money): (&f64, &f64)| weight * money + (-money).max(0.0);
+    credit.rate * weights.iter().zip(&credit.money).map(of).sum::<f64>()
+}
+
+/// What parts cost when money paid in a period counts as often as said.
+pub(super) fn weighted(buying: &Buying, parts: &[Part], dearer: &[f64]) -> Option<f64> {
+    let free = Buying { credit: None, room: None, ..buying.clone() };
+    let holding = cost(&free, parts)?.holding;
+    let mut before = 0.0;
+    let paid = cost::paid_by(buying, parts).into_iter().zip(dearer).map(|(paid, dearer)| {
+        let now = paid - std::mem::replace(&mut before, paid);
+        now * dearer
+    });
+    Some(paid.sum::<f64>() + holding)
+}
+
+/// The cheapest parts when money is weighted, and what no parts undercut then.
+///
+/// Where the store is full on some day, every count of every feed has to be tried. Bags in one line, eaten in turn, are solved
+/// at once; often the bound proves them, and else they stand in where there are too many states.
+fn of_weights(buying: &Buying, dearer: &[f64], most: usize) -> Result<(Vec<Part>, f64), BuyingFault> {
+    let free = search::cheapest(buying, &lines::by_feed(buying, false), dearer, false)?;
+    let bound = weighted(buying, &free, dearer).ok_or(BuyingFault::NoWay)?;
+    if buying.room.is_none() || cost(buying, &free).is_some() {
+        return Ok((free, bound));
+    }
+    let in_turn = search::cheapest(buying, &lines::in_one(buying), dearer, true);
+    let bound = bound.max(common::bound(buying, dearer));
+    let reached = in_turn.as_ref().ok().and_then(|parts| weighted(buying, parts, dearer));
+    if reached.is_some_and(|reached| reached - bound <= 1e-10 * reached.abs()) {
+        return Ok((in_turn?, bound));
+    }
+    let lines: Vec<Line> = lines::by_feed(buying, true);
+    if search::states(&lines, buying) > most {
+        return Ok((in_turn?, bound));
+    }
+    let parts = search::cheapest(buying, &lines, dearer, true)?;
+    let bound = weighted(buying, &parts, dearer).ok_or(BuyingFault::NoWay)?;
+    Ok((parts, bound))
+}

@@ -1,0 +1,52 @@
+//! What the answer hangs on.
+
+use super::{Bought, Buying, BuyingFault, cost};
+
+/// Where another way of buying becomes the cheapest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Flip {
+    /// The value at which both cost the same.
+    pub at: f64,
+    /// The way that is cheapest beyond it.
+    pub then: Bought,
+}
+
+/// Tries before giving up; a handful is usual.
+const TRIES: usize = 40;
+
+/// The value between `told` and `far` at which the way found ceases to be the cheapest; `None` where it stays so.
+///
+/// Costs of one way are a straight line in the value (a price that rises by so much a day), so the cheapest way at the far end
+/// says where the way in hand loses to it; whatever is cheaper still at that point moves the point nearer, until nothing is.
+///
+/// # Errors
+/// [`BuyingFault`] where a value makes no sense.
+pub fn flips(
+    in_hand: &Bought,
+    told: f64,
+    far: f64,
+    with: impl Fn(f64) -> Buying,
+) -> Result<Option<Flip>, BuyingFault> {
+    let loss = |value: f64, other: &Bought| {
+        let buying = with(value);
+        let of = |bought: &Bought| cost(&buying, &bought.parts).map(|cost| cost.total());
+        Some(of(in_hand)? - of(other)?)
+    };
+    let (mut at, mut then) = (far, None);
+    for _ in 0..TRIES {
+        let other = with(at).best()?;
+        let (Some(here), Some(there)) = (loss(told, &other), loss(at, &other)) else { break };
+        let size = other.cost.total().abs().max(1e-9);
+        if there <= 1e-9 * size {
+            break;
+        }
+        let share = (-here).max(0.0) / (there + (-here).max(0.0));
+        let next = told + share * (at - told);
+        then = Some(Flip { at: next, then: other });
+        if (next - at).abs() <= 1e-9 * (far - told).abs() {
+            break;
+        }
+        at = next;
+    }
+    Ok(then)
+}
