@@ -47,6 +47,7 @@ pub fn pen() -> Pen {
     pen.days(RUNNING, placed(), 28, 1.0);
     pen.store(RUNNING, placed());
     pen.brooding(RUNNING, placed());
+    pen.air(RUNNING, placed());
     pen
 }
 
@@ -98,6 +99,16 @@ impl Pen {
         let checked = record::check(kind, &typed.iter().map(raw).collect::<Vec<_>>(), Source::Hand);
         assert!(checked.problems.is_empty(), "{}: {:?}", kind.name, checked.problems);
         self.put(record::draft(self.next_id(), kind, batch, day, &checked.answers));
+    }
+
+    /// Air and litter of a week.
+    fn air(&mut self, batch: BatchId, placed: CivilDay) {
+        for age in 20..27 {
+            let day = placed.plus_days(age);
+            let air = [("coldest_c", "21.5"), ("warmest_c", "30.5"), ("dampest_percent", "78")];
+            self.note(batch, day, "house-air", &air.map(|(name, value)| (name, value.to_owned())));
+            self.note(batch, day, "look", &[("handful", "holds-together".to_owned())]);
+        }
     }
 
     /// Adopts a plan.

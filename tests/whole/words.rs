@@ -75,6 +75,16 @@ fn composed() -> BTreeSet<String> {
         }
     }
     keys.extend(present::oddity::composed_keys());
+    keys.extend(
+        advice::watch::names()
+            .flat_map(|name| ["signal", "check"].map(|part| format!("watch-{part}-{name}"))),
+    );
+    keys.extend(
+        advice::uneven::Cause::ALL
+            .iter()
+            .flat_map(|cause| ["cause", "check"].map(|part| format!("uneven-{part}-{}", cause.name()))),
+    );
+    keys.extend(model::triggers::TRIGGERS.iter().map(|rule| format!("watch-rule-{}", rule.name)));
     for unit in Unit::ALL {
         let part = present::show::unit_key(*unit);
         if !matches!(unit, Unit::Money | Unit::Date) {

@@ -162,6 +162,7 @@ impl Diary {
         set_days(&mut self.answers, growing::WARMEST, warmest);
         self.write_weights();
         crate::growing::write_more(self);
+        crate::watch::write(self);
         crate::chicks::write(self);
         crate::stock::write(self);
         crate::account::write(self);

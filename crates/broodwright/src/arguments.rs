@@ -34,6 +34,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(serve(words))
         .subcommand(record(words))
         .subcommand(walk(words))
+        .subcommand(watch(words))
         .subcommand(purchases(words))
         .subcommand(outlook(words))
         .subcommand(weigh(words))
@@ -143,9 +144,18 @@ fn record(words: &Words) -> Command {
 }
 
 fn walk(words: &Words) -> Command {
-    Command::new("walk")
-        .about(words.plain("command-walk"))
-        .after_help(words.plain("example-walk"))
+    of_a_day(Command::new("walk"), "command-walk", "example-walk", words)
+}
+
+fn watch(words: &Words) -> Command {
+    of_a_day(Command::new("watch"), "command-watch", "example-watch", words)
+}
+
+/// What a command is told that shows a batch as of a day.
+fn of_a_day(command: Command, about: &str, example: &str, words: &Words) -> Command {
+    command
+        .about(words.plain(about))
+        .after_help(words.plain(example))
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .args([flag("json", words), pdf(words), batch_sheet(words), paper(words)])

@@ -37,6 +37,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/record_commands.ftl"),
     include_str!("../messages/en/growing.ftl"),
     include_str!("../messages/en/outlook.ftl"),
+    include_str!("../messages/en/watch.ftl"),
     include_str!("../messages/en/sync.ftl"),
     include_str!("../messages/en/phone.ftl"),
     include_str!("../messages/en/closing.ftl"),

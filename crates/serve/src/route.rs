@@ -114,6 +114,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/entry/{entry}" Reader entry::show),
     row!(Post "/batch/{id}/entry/{entry}" Writer tick::take_back),
     row!(Get "/batch/{id}/day/{date}" Reader entry::of_day),
+    row!(Get "/batch/{id}/watch" Reader sight::watch),
     row!(Get "/batch/{id}/growing" Reader sight::growing),
     row!(Get "/batch/{id}/store" Reader sight::store),
     row!(Get "/batch/{id}/brooding" Reader sight::brooding),

@@ -38,6 +38,7 @@ mod statistics;
 pub(crate) mod store;
 pub(crate) mod turnaround;
 pub(crate) mod vaccine;
+pub(crate) mod watch;
 mod water;
 pub(crate) mod weighing;
 mod weighing_sexes;
@@ -82,6 +83,7 @@ pub static FAMILIES: &[&Family] = &[
     &weighing_sexes::FAMILY,
     &growing::FAMILY,
     &course::FAMILY,
+    &watch::FAMILY,
     &chicks::FAMILY,
     &store::FAMILY,
     &buying::FAMILY,

@@ -1,9 +1,10 @@
 //! Statistics: no figures of its own, but the table of check values behind those of others.
 
-use model::counts::Law;
+use model::counts::{Clumping, Counted, Law, clumping};
+use model::cusum::{self, Score};
 use model::weighing::sexes::{self, Part};
 use model::weighing::{self, Interval, Wanted, groups};
-use model::{quantile, scores};
+use model::{quantile, scores, variance};
 
 use super::Family;
 use crate::verify::{Cell, CellFault, RowOutputs, Shape, each};
@@ -13,12 +14,117 @@ pub static FAMILY: Family = Family { figures: &[], fields: &[], sums: &[], serie
 
 /// One output a row: its kind, the inputs as `name=value;name=value` with lists joined by blanks, and the name of the
 /// output. A kind or an output that nobody knows stays empty.
-static SHAPES: &[Shape] = &[Shape {
-    name: "statistics",
-    inputs: &["kind", "inputs", "output"],
-    outputs: &["value"],
-    work_out: |rows| each(rows, value),
-}];
+static SHAPES: &[Shape] = &[
+    Shape {
+        name: "statistics",
+        inputs: &["kind", "inputs", "output"],
+        outputs: &["value"],
+        work_out: |rows| each(rows, value),
+    },
+    Shape {
+        name: "cusum",
+        inputs: &["law", "size", "k", "h", "start", "mean_true"],
+        outputs: &["average_run_length", "signal_probability_42", "median_run_length"],
+        work_out: |rows| each(rows, run_lengths),
+    },
+    Shape {
+        name: "clumping",
+        inputs: &["cases", "expected"],
+        outputs: &["clumping", "clumping_low", "clumping_high"],
+        work_out: |rows| each(rows, clumped),
+    },
+    Shape {
+        name: "spots",
+        inputs: &["spots"],
+        outputs: &[
+            "mean",
+            "anova_between",
+            "anova_within",
+            "reml_between",
+            "reml_within",
+            "between_low",
+            "between_high",
+            "within_low",
+            "within_high",
+        ],
+        work_out: |rows| each(rows, spots),
+    },
+];
+
+/// A plain running sum of day counts. `k`, `h` and `start` are quarters, so that the sum is exact in four points a case.
+fn run_lengths(cells: &[Cell]) -> RowOutputs {
+    const POINTS: u32 = 4;
+    let size = cells[1].number(0.0, 1e9)?;
+    let mean = cells[5].number(0.0, 500.0)?;
+    let law = match cells[0].text {
+        "poisson" => Law::Poisson { mean },
+        "negative_binomial" => Law::NegativeBinomial { mean, size },
+        _ => return Err(fault(&cells[0], "poisson, negative_binomial".to_owned())),
+    };
+    let points = |cell: &Cell| {
+        let points = cell.number(0.0, 250.0)? * f64::from(POINTS);
+        if points.fract() == 0.0 { Ok(points) } else { Err(fault(cell, "n × 0.25".to_owned())) }
+    };
+    let (reference, threshold, start) =
+        (points(&cells[2])?, points(&cells[3])? as u32, points(&cells[4])? as u32);
+    let day = cusum::Day { score: Score::plain(reference / f64::from(POINTS), POINTS), law };
+    let run = cusum::run_length(day, threshold, start);
+    Ok(vec![
+        run.map(|run| run.average),
+        cusum::signal_chance(&[day; 42], threshold, start),
+        run.map(|run| run.median as f64),
+    ])
+}
+
+/// Day counts and what was expected of each, both joined by blanks.
+fn clumped(cells: &[Cell]) -> RowOutputs {
+    let (cases, expected) = (numbers_of(&cells[0], " ")?, numbers_of(&cells[1], " ")?);
+    if cases.len() != expected.len() {
+        return Err(fault(&cells[1], format!("{} × 0.5", cases.len())));
+    }
+    let days: Vec<Counted> = cases
+        .iter()
+        .zip(expected)
+        .map(|(&cases, expected)| Counted { cases: cases as u32, expected })
+        .collect();
+    Ok(match clumping(&days) {
+        Clumping::Told { best, interval: (low, high) } => vec![Some(best), Some(low), Some(high)],
+        Clumping::NotEnoughToTell => vec![None; 3],
+    })
+}
+
+/// Weights by spot: birds joined by blanks, spots by semicolons. Variances are in the weight's unit squared.
+fn spots(cells: &[Cell]) -> RowOutputs {
+    let spots: Vec<Vec<f64>> = cells[0]
+        .text
+        .split(';')
+        .map(|spot| numbers_of(&Cell { column: cells[0].column, text: spot }, " "))
+        .collect::<Result<_, _>>()?;
+    let Some(parts) = variance::components(&spots) else { return Ok(vec![None; 9]) };
+    let ((between_low, between_high), (within_low, within_high)) =
+        (parts.between_interval, parts.within_interval);
+    Ok([
+        parts.mean,
+        parts.anova.between,
+        parts.anova.within,
+        parts.reml.between,
+        parts.reml.within,
+        between_low,
+        between_high,
+        within_low,
+        within_high,
+    ]
+    .map(Some)
+    .to_vec())
+}
+
+fn numbers_of(cell: &Cell, joined_by: &str) -> Result<Vec<f64>, CellFault> {
+    let number = |text: &str| text.parse::<f64>().ok().filter(|number| number.is_finite() && *number >= 0.0);
+    cell.text
+        .split(joined_by)
+        .map(|text| number(text).ok_or_else(|| fault(cell, "0.5 1 2.5".to_owned())))
+        .collect()
+}
 
 fn value(cells: &[Cell]) -> RowOutputs {
     let (inputs, output) = (Inputs(&cells[1]), cells[2].text);
@@ -272,6 +378,10 @@ impl Inputs<'_> {
     }
 
     fn fault(&self, allowed: String) -> CellFault {
-        CellFault { column: self.0.column.to_owned(), typed: self.0.text.to_owned(), allowed }
+        fault(self.0, allowed)
     }
+}
+
+fn fault(cell: &Cell, allowed: String) -> CellFault {
+    CellFault { column: cell.column.to_owned(), typed: cell.text.to_owned(), allowed }
 }

@@ -5,8 +5,8 @@ mod closing;
 mod export;
 mod history;
 mod import;
-mod phones;
 mod outlook;
+mod phones;
 mod plan;
 mod purchases;
 mod record;
@@ -16,6 +16,7 @@ mod sums;
 mod sync;
 mod verify;
 mod walk;
+mod watch;
 mod weigh;
 
 use std::io::Write;
@@ -36,6 +37,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("purchases", given)) => purchases::run(given, locale),
         Some(("outlook", given)) => outlook::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
+        Some(("watch", given)) => watch::run(given, locale),
         Some(("closing", given)) => closing::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),

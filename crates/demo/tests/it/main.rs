@@ -16,6 +16,8 @@ use demo::{Farm, NOW_MILLIS};
 use quantity::{CivilDay, Source};
 use uuid::Uuid;
 
+mod watch;
+
 const FARM: FarmId = FarmId(Uuid::from_u128(1));
 
 fn access() -> Access {

@@ -18,9 +18,12 @@ mod lines;
 mod outlook;
 mod sheets;
 mod store;
+mod uneven;
+mod watch;
 mod week;
 
 pub use sheets::{BATCH_SHEETS, batch_sheet};
+pub(crate) use watch::state_name;
 
 /// A day of a batch being shown to somebody.
 pub(crate) struct Page<'a> {
@@ -44,6 +47,17 @@ pub fn ahead(walk: &Walk, viewer: &Viewer) -> Document {
     let blocks = page.ahead();
     let said = if blocks.is_empty() { vec![page.note("ahead-not-yet")] } else { blocks };
     page.document("page-outlook", said)
+}
+
+/// *Is something off*: every signal against what was expected, the alarm's memory, and the fixed rules.
+pub fn watch(walk: &Walk, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    page.document("page-watch", page.watch())
+}
+
+/// The part of the watch that belongs on the page of the day; empty until chicks came.
+pub fn watch_of_today(walk: &Walk, viewer: &Viewer) -> Vec<Block> {
+    Page::new(walk, viewer).watch_of_today()
 }
 
 /// *What is in the store room*: feed by phase, how long it lasts, litter, fuel and medicine, as the book has them.

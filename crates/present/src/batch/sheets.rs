@@ -18,7 +18,7 @@ use crate::words::key_part;
 use crate::{health, say, show};
 
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
-pub const BATCH_SHEETS: [&str; 6] = ["week", "adviser", "weighing", "growing", "store", "health"];
+pub const BATCH_SHEETS: [&str; 7] = ["week", "adviser", "watch", "weighing", "growing", "store", "health"];
 
 /// Spots of a slip: the fewest that tell how sure a mean is.
 const SPOTS: usize = 3;
@@ -56,6 +56,7 @@ pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Opt
             return Some(std::iter::once(page.slip()).chain(weighed(&walk.diary, viewer)).collect());
         }
         "growing" => super::growing(walk, past, viewer),
+        "watch" => super::watch(walk, viewer),
         "store" => super::store(walk, viewer),
         "health" => {
             Document { subtitle: page.subtitle(), ..health::document(&Health::of(&walk.diary), viewer) }
@@ -79,6 +80,7 @@ impl Page<'_> {
                 "growing.water_to_feed",
             ]),
         ];
+        blocks.extend(self.watch_for_adviser());
         blocks.extend(self.small_drawings(past));
         blocks.extend(self.causes());
         blocks.extend(self.withdrawal());

@@ -1,5 +1,5 @@
-//! Pages that only show what the book makes of a batch: how it grows, what is in the store room, how the chicks are
-//! brooded, what was given and from when birds may be sold, whether it paid.
+//! Pages that only show what the book makes of a batch: whether something is off, how it grows, what is in the store room, how
+//! the chicks are brooded, what was given and from when birds may be sold, whether it paid.
 
 use advice::closing::Closing;
 use advice::health::Health;
@@ -20,6 +20,7 @@ use crate::trouble::Trouble;
 /// A page of a batch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Sight {
+    Watch,
     Growing,
     Store,
     Brooding,
@@ -29,12 +30,13 @@ pub(crate) enum Sight {
 
 impl Sight {
     /// All, in the order in which they are offered.
-    pub(crate) const ALL: [Sight; 5] =
-        [Sight::Growing, Sight::Store, Sight::Brooding, Sight::Health, Sight::Closing];
+    pub(crate) const ALL: [Sight; 6] =
+        [Sight::Watch, Sight::Growing, Sight::Store, Sight::Brooding, Sight::Health, Sight::Closing];
 
     /// The last word of its address, and part of its message key.
     pub(crate) fn name(self) -> &'static str {
         match self {
+            Sight::Watch => "watch",
             Sight::Growing => "growing",
             Sight::Store => "store",
             Sight::Brooding => "brooding",
@@ -46,6 +48,7 @@ impl Sight {
     /// The kinds that are written down for it.
     fn written_by(self) -> &'static [&'static str] {
         match self {
+            Sight::Watch => &["litter-check", "note"],
             Sight::Growing => &[],
             Sight::Store => &["feed-delivered", "feed-opened", "feed-spoiled", "purchase"],
             Sight::Brooding => &["crop-fill", "chick-check"],
@@ -62,6 +65,7 @@ impl Sight {
                 let past = batch.past();
                 shown::growing(&batch.walk_ahead(&past), &past, viewer)
             }
+            Sight::Watch => shown::watch(&batch.walk(), viewer),
             Sight::Store => shown::store(&batch.walk(), viewer),
             Sight::Brooding => shown::brooding(&batch.walk(), viewer),
             Sight::Health => health::document(&Health::of(&batch.diary()), viewer),
@@ -95,6 +99,11 @@ fn to_write(batch: &Batch, sight: Sight) -> Markup {
             }
         }
     }
+}
+
+/// *Is something off?*
+pub(crate) async fn watch(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Watch).await
 }
 
 /// What the birds weighed on a day say of the flock, with every working.

@@ -7,12 +7,12 @@ use advice::walk::{Job, Walk};
 use axum::response::Response;
 use book::{EntryId, Subject};
 use maud::{Markup, html};
-use present::batch::BATCH_SHEETS;
+use present::batch::{BATCH_SHEETS, watch_of_today};
 use present::entry::kind_name;
-use present::html::working_address;
+use present::html::{blocks_of_plan, working_address};
 use present::oddity::Oddity;
 use present::plan::Shown;
-use present::{oddity, say, show as shown};
+use present::{Document, oddity, say, show as shown};
 use quantity::Unit;
 
 use crate::batch::{Batch, ON};
@@ -80,6 +80,7 @@ fn page(call: &Call, walk: &Walk, sheet: &Sheet) -> Markup {
         }
         (oddities(batch))
         (unwritten(batch, walk))
+        (watch(batch, walk))
         (jobs(batch, walk, may_write))
         (form(walk, sheet, may_write, kept::draft(call)))
         (ways(batch, walk, may_write))
@@ -151,6 +152,22 @@ fn unwritten(batch: &Batch, walk: &Walk) -> Markup {
                 @if walk.unwritten.len() > 1 {
                     p { a class="onward" href=(batch.page("/week")) { (words.plain("type-a-week-in")) } }
                 }
+            }
+        }
+    }
+}
+
+/// What does not fit what was expected, and the way to all signals.
+fn watch(batch: &Batch, walk: &Walk) -> Markup {
+    let words = batch.viewer.words();
+    let blocks = watch_of_today(walk, &batch.viewer);
+    let document = Document { blocks, ..Document::default() };
+    html! {
+        @if !document.blocks.is_empty() {
+            section class="watch" {
+                h2 { (words.plain("watch-today")) }
+                (blocks_of_plan(&document, &batch.viewer, &batch.address()))
+                p { a class="onward" href=(batch.page("/watch")) { (words.plain("watch-to-page")) } }
             }
         }
     }
