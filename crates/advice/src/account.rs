@@ -156,13 +156,15 @@ pub fn unpriced(diary: &Diary) -> Vec<&Noted> {
     diary.notes.iter().filter(moves).filter(|note| cash_line(note).is_none()).collect()
 }
 
+/// Reads an amount out of what was written down.
+type Amount<'a> = &'a dyn Fn(&Noted) -> Option<f64>;
+
 /// Puts the account among the answers.
 pub(crate) fn write(diary: &mut Diary) {
     let mut sums: Vec<(&'static str, f64)> = Vec::new();
-    let sum =
-        |of: &dyn Fn(&Noted) -> Option<f64>| diary.notes.iter().filter_map(of).reduce(|sum, more| sum + more);
+    let sum = |of: Amount| diary.notes.iter().filter_map(of).reduce(|sum, more| sum + more);
     let age = |note: &Noted| diary.age(note.day).map(f64::from);
-    let keep: [(&'static str, &dyn Fn(&Noted) -> Option<f64>); 8] = [
+    let keep: [(&'static str, Amount); 8] = [
         (closing::SOLD, &|note| sold(note)),
         (closing::TAKEN, &|note| taken(note)),
         (closing::WEIGHED_BIRDS, &|note| note.number("live_kg").and(sold(note))),
