@@ -85,7 +85,7 @@ async fn what_waited_is_written_once_and_in_order() {
     let first = phone.draft(1, TODAY, DEAD_2, 4 * MINUTE);
     let mut second = phone.draft(2, TODAY, &[("deaths..dead", "2+1")], 2 * MINUTE);
     second["form"][1][1] = json!(id(100));
-    assert_eq!(phone.words(&[first.clone()]).await, ["written"]);
+    assert_eq!(phone.words(std::slice::from_ref(&first)).await, ["written"]);
     assert_eq!(phone.words(&[first.clone(), second.clone()]).await, ["known", "written"]);
     assert_eq!(phone.words(&[first, second]).await, ["known", "known"], "both answers were lost");
     let page = batch.page("").await;
