@@ -1,5 +1,7 @@
 //! What a batch came to in birds, kilograms and money, out of the book: what closing its accounts starts from.
 
+use quantity::CivilDay;
+
 use crate::diary::{Diary, Noted, set_number};
 use crate::families::closing;
 
@@ -114,6 +116,13 @@ pub struct CashLine<'a> {
     pub paid: f64,
 }
 
+impl CashLine<'_> {
+    /// What is paid later: bought or sold on credit.
+    pub fn later(&self) -> f64 {
+        if self.note.kind == "payment" { 0.0 } else { self.amount - self.paid.abs() }
+    }
+}
+
 /// What one entry moves in money; `None` where it moves none or does not say how much.
 pub fn cash_line(note: &Noted) -> Option<CashLine<'_>> {
     let spent = |head: Head, amount: f64| CashLine {
@@ -145,15 +154,53 @@ fn paid_at_once(amount: f64, note: &Noted) -> f64 {
 }
 
 /// What was spent under a head; `None` where nothing was written under it.
-pub fn spent(diary: &Diary, head: Head) -> Option<f64> {
+pub fn spent_on(diary: &Diary, head: Head) -> Option<f64> {
     let lines = diary.notes.iter().filter_map(cash_line).filter(|line| line.head == Some(head));
     lines.map(|line| line.amount).reduce(|sum, more| sum + more)
 }
 
-/// Entries that cost or brought money and do not say how much.
+/// Entries that cost money and do not say how much.
 pub fn unpriced(diary: &Diary) -> Vec<&Noted> {
-    let moves = |note: &&Noted| matches!(note.kind, "chicks-placed" | "feed-delivered");
-    diary.notes.iter().filter(moves).filter(|note| cash_line(note).is_none()).collect()
+    diary.notes.iter().filter(|note| SPENDS.contains(&note.kind) && cash_line(note).is_none()).collect()
+}
+
+/// The kinds that spend money, and those that bring it.
+const SPENDS: [&str; 4] = ["chicks-placed", "feed-delivered", "purchase", "cost"];
+const BRINGS: [&str; 2] = ["sale", "litter-sold"];
+
+/// What the entries of one kind come to over some days.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KindSum {
+    /// The kind of entry.
+    pub kind: &'static str,
+    /// In all, of those that say it, in the farm's money.
+    pub amount: f64,
+    /// What of it is paid later.
+    pub later: f64,
+    /// Entries that do not say how much.
+    pub unpriced: usize,
+}
+
+/// What was spent from one day to another, both with, by kind of entry.
+pub fn spent_between(diary: &Diary, from: CivilDay, to: CivilDay) -> Vec<KindSum> {
+    SPENDS.iter().filter_map(|kind| kind_sum(diary, kind, from, to)).collect()
+}
+
+/// What was sold from one day to another, both with, by kind of entry.
+pub fn sold_between(diary: &Diary, from: CivilDay, to: CivilDay) -> Vec<KindSum> {
+    BRINGS.iter().filter_map(|kind| kind_sum(diary, kind, from, to)).collect()
+}
+
+/// `None` where nothing of the kind was written about those days.
+fn kind_sum(diary: &Diary, kind: &'static str, from: CivilDay, to: CivilDay) -> Option<KindSum> {
+    let notes: Vec<&Noted> = diary.of_kind(kind).filter(|note| (from..=to).contains(&note.day)).collect();
+    let lines: Vec<CashLine> = notes.iter().filter_map(|note| cash_line(note)).collect();
+    (!notes.is_empty()).then(|| KindSum {
+        kind,
+        amount: lines.iter().map(|line| line.amount).sum(),
+        later: lines.iter().map(CashLine::later).sum(),
+        unpriced: notes.len() - lines.len(),
+    })
 }
 
 /// Reads an amount out of what was written down.
@@ -182,15 +229,15 @@ pub(crate) fn write(diary: &mut Diary) {
         sums.extend(all.map(|all| (key, all)));
     }
     for (head, key) in Head::ALL.iter().zip(closing::SPENT) {
-        sums.extend(spent(diary, *head).map(|amount| (key, amount)));
+        sums.extend(spent_on(diary, *head).map(|amount| (key, amount)));
     }
     let (mut owed, mut owing) = (0.0, 0.0);
     for line in diary.notes.iter().filter_map(cash_line) {
         match (line.note.kind, line.head) {
             ("payment", _) if line.paid > 0.0 => owing -= line.paid,
             ("payment", _) => owed += line.paid,
-            (_, Some(_)) => owed += line.amount + line.paid,
-            (_, None) => owing += line.amount - line.paid,
+            (_, Some(_)) => owed += line.later(),
+            (_, None) => owing += line.later(),
         }
     }
     sums.extend([(closing::OWED, owed), (closing::OWING, owing)]);

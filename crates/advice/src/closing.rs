@@ -8,7 +8,6 @@ use crate::account::{self, CashLine, Head};
 use crate::diary::planned;
 use crate::families::{closing as fields, growing, store};
 use crate::plan::{self, Plan};
-use crate::purchases::currency;
 use crate::walk::Walk;
 
 /// The accounts of a batch, as the book has them on a day.
@@ -61,7 +60,7 @@ impl Closing {
         let row = |head: Head| HeadRow {
             head,
             planned: self.planned.as_ref().and_then(|plan| planned_cost(plan, head)),
-            spent: account::spent(&self.walk.diary, head),
+            spent: account::spent_on(&self.walk.diary, head),
         };
         let has_some = |row: &HeadRow| row.planned.is_some() || row.spent.is_some();
         Head::ALL.into_iter().map(row).filter(has_some).collect()
@@ -148,7 +147,7 @@ impl Factors {
         let (chicks, birds) = (of(growing::PLACED)?, of(fields::SOLD)?);
         let live_kg = walk.plan.outcome.number("closing.sold_kg").filter(|kg| *kg > 0.0)?;
         let feed_kg: f64 = store::FEEDS.iter().filter_map(|feed| answers.number(feed.came)).sum();
-        let feed = account::spent(&walk.diary, Head::Feed).filter(|_| feed_kg > 0.0)?;
+        let feed = account::spent_on(&walk.diary, Head::Feed).filter(|_| feed_kg > 0.0)?;
         Some(Factors {
             chicks,
             survival: birds / chicks,
@@ -156,7 +155,7 @@ impl Factors {
             sale_price: answers.number(fields::INCOME_BIRDS)? / live_kg,
             feed_a_kg: feed_kg / live_kg,
             feed_price: feed / feed_kg,
-            chick_price: account::spent(&walk.diary, Head::Chicks)? / chicks,
+            chick_price: account::spent_on(&walk.diary, Head::Chicks)? / chicks,
             litter: answers.number(fields::INCOME_LITTER).unwrap_or_default(),
         })
     }
@@ -181,14 +180,14 @@ fn causes(walk: &Walk, planned: &Plan) -> Vec<Cause> {
     let (Some((before, after)), Some((plan, book))) = (profits, factors) else { return Vec::new() };
     let mut all = of_factors(&plan, &book);
     for head in Head::ALL {
-        let (planned, spent) = (planned_cost(planned, head), account::spent(&walk.diary, head));
+        let (planned, spent) = (planned_cost(planned, head), account::spent_on(&walk.diary, head));
         if let (Some(name), true) = (cause_of(head), planned.is_some() || spent.is_some()) {
             let (planned, spent) = (planned.unwrap_or_default(), spent.unwrap_or_default());
             all.push((name, planned - spent, Some((planned, spent))));
         }
     }
     all.push(("litter-sold", book.litter - plan.litter, Some((plan.litter, book.litter))));
-    to_the_cent(all, currency(&walk.diary.answers), before, after)
+    to_the_cent(all, walk.diary.answers.currency(), before, after)
 }
 
 type Unrounded = (&'static str, f64, Option<(f64, f64)>);

@@ -24,7 +24,6 @@ pub mod growing;
 pub mod health;
 pub mod houses;
 pub mod keep;
-pub mod money;
 pub mod outcome;
 pub mod outfit;
 pub mod outlook;

@@ -4,8 +4,7 @@ use std::collections::{BTreeMap, HashMap};
 use std::sync::OnceLock;
 
 use quantity::{
-    Answers, Band, BandKind, CivilDay, Count, Currency, Field, Figure, FigureValue, Money, Series, Unit,
-    Value,
+    Answers, Band, BandKind, CivilDay, Count, Field, Figure, FigureValue, Money, Series, Unit, Value,
 };
 
 use crate::buying;
@@ -494,13 +493,7 @@ fn field_value(answers: &Answers, key: &str) -> Option<Resolved> {
 fn as_value(unit: Unit, number: f64, answers: &Answers) -> Option<FigureValue> {
     match unit {
         Unit::Date => Some(FigureValue::Day(CivilDay::from_number(number as i32))),
-        Unit::Money => {
-            let currency = match answers.get("farm.currency").map(|given| &given.value) {
-                Some(Value::Currency(currency)) => *currency,
-                _ => Currency::UNKNOWN,
-            };
-            Some(FigureValue::Number(Money::nearest(number, currency)?.to_number()))
-        }
+        Unit::Money => Some(FigureValue::Number(Money::nearest(number, answers.currency())?.to_number())),
         _ => Some(FigureValue::Number(number)),
     }
 }

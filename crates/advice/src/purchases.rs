@@ -1,6 +1,6 @@
 //! Everything that is bought for a batch: what, how much, on which day, for how much.
 
-use quantity::{Answers, Currency, Money, Unit, Value};
+use quantity::{Answers, Money, Unit};
 
 use crate::buying::prices;
 use crate::outcome::Outcome;
@@ -184,15 +184,7 @@ fn lump_sums(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
 
 /// Whole money, rounded once a line.
 pub(crate) fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
-    Some(Money::nearest(amount, currency(answers))?.to_number())
-}
-
-/// The farm's money; without a name and with cents where nobody told.
-pub(crate) fn currency(answers: &Answers) -> Currency {
-    match answers.get("farm.currency").map(|given| &given.value) {
-        Some(Value::Currency(currency)) => *currency,
-        _ => Currency::UNKNOWN,
-    }
+    Some(Money::nearest(amount, answers.currency())?.to_number())
 }
 
 /// Everything but feed, by day: what the purse has paid whatever feed is bought when.

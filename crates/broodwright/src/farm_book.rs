@@ -73,6 +73,29 @@ pub struct FarmBook {
     pub viewer: Viewer,
 }
 
+/// A day of a batch that a command was asked for.
+pub struct Asked {
+    /// The book, left as it is.
+    pub book: FarmBook,
+    /// The batch.
+    pub batch: BatchId,
+    /// The day.
+    pub on: CivilDay,
+    /// Who looks, moved by the options of the command line.
+    pub viewer: Viewer,
+}
+
+impl Asked {
+    /// What `--book`, `--batch`, `--on` and `--units` say.
+    pub fn of(given: &ArgMatches, locale: Locale) -> Result<Asked, Failure> {
+        let book = wait(FarmBook::to_read(given, locale))?;
+        let batch = book.batch(given.get_one::<String>("batch").map(String::as_str))?;
+        let on = day(given, "on", Words::of(locale))?.unwrap_or_else(|| book.today());
+        let viewer = crate::commands::viewer(book.viewer.clone(), given, locale);
+        Ok(Asked { book, batch, on, viewer })
+    }
+}
+
 impl FarmBook {
     /// A book that is left as it is.
     pub async fn to_read(given: &ArgMatches, locale: Locale) -> Result<FarmBook, Failure> {

@@ -38,6 +38,19 @@ pub enum Level {
     Act,
 }
 
+impl Level {
+    /// How a sum stands against the one from which on to look, and the one from which on to act.
+    pub(crate) fn of<T: PartialOrd>(sum: T, look: T, act: T) -> Level {
+        if sum >= act {
+            Level::Act
+        } else if sum >= look {
+            Level::Look
+        } else {
+            Level::Steady
+        }
+    }
+}
+
 /// A watch over a batch whose expected deaths are known day by day.
 ///
 /// To find its thresholds takes some milliseconds; they hang on the expected deaths alone, so they can be kept with the
@@ -85,13 +98,7 @@ impl Watch {
 
     /// How a sum stands.
     pub fn level(&self, sum: u32) -> Level {
-        if sum >= self.act {
-            Level::Act
-        } else if sum >= self.look {
-            Level::Look
-        } else {
-            Level::Steady
-        }
+        Level::of(sum, self.look, self.act)
     }
 }
 

@@ -78,13 +78,7 @@ const MOST_ADDED: f64 = 3.5;
 impl Tuning {
     /// How a sum stands.
     pub fn level(&self, sum: f64) -> Level {
-        if sum >= self.act {
-            Level::Act
-        } else if sum >= self.look {
-            Level::Look
-        } else {
-            Level::Steady
-        }
+        Level::of(sum, self.look, self.act)
     }
 
     /// Follows what was measured, in the order of days.

@@ -2,12 +2,18 @@
 
 use quantity::{Series, Unit};
 
+use crate::scene::chart::{Series as Line, Stroke};
 use crate::viewer::Viewer;
 use crate::{say, show, working};
 
 /// Day and value.
 pub(crate) fn points(series: &Series) -> Vec<[f64; 2]> {
     series.index.iter().zip(&series.values).map(|(day, value)| [*day, *value]).collect()
+}
+
+/// A line of a chart, named as the figure is.
+pub(crate) fn line(series: &Series, stroke: Stroke, viewer: &Viewer) -> Line {
+    Line { label: working::label(series.id, viewer), stroke, stepped: false, points: points(series) }
 }
 
 /// Day, lower and upper end; `None` for a figure without a range.

@@ -321,8 +321,6 @@ impl Page<'_> {
         let lines = closing.cash_book();
         let mut row = |line: &CashLine| {
             balance += line.paid;
-            let later = line.amount - line.paid.abs();
-            let later = if line.head.is_none() && line.amount == 0.0 { 0.0 } else { later };
             let shown =
                 |amount: f64| if amount == 0.0 { String::new() } else { show::money(amount, self.viewer) };
             let (came, went) = (line.paid.max(0.0), (-line.paid).max(0.0));
@@ -331,7 +329,7 @@ impl Page<'_> {
                 kind_name(line.note.kind, self.viewer),
                 shown(came),
                 shown(went),
-                shown(later),
+                shown(line.later()),
                 show::money(balance, self.viewer),
             ]
         };

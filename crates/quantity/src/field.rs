@@ -407,6 +407,14 @@ impl Answers {
         self.given.get(key)
     }
 
+    /// The farm's money; without a name and with cents where nobody told.
+    pub fn currency(&self) -> Currency {
+        match self.get("farm.currency").map(|given| &given.value) {
+            Some(Value::Currency(currency)) => *currency,
+            _ => Currency::UNKNOWN,
+        }
+    }
+
     /// A number, in the field's unit.
     pub fn number(&self, key: &str) -> Option<f64> {
         match self.get(key)?.value {

@@ -1,7 +1,7 @@
 //! What to buy when and how much of it, so that all feed costs least.
 //!
 //! Before the batch from its plan ([`of_plan`]), later from what is in the store room by the book ([`of_book`]). The search is
-//! [`model::buying`]; what it is told stands in [`wanted`]; what its answer hangs on in [`hangs`].
+//! [`model::buying`]; what it is told stands in `wanted`; what its answer hangs on in `hangs`.
 
 mod fault;
 mod hangs;

@@ -52,7 +52,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
 }
 
 /// The viewer of a plan or a sum, moved by the options of the command line.
-fn viewer(mut viewer: Viewer, given: &ArgMatches, locale: Locale) -> Viewer {
+pub fn viewer(mut viewer: Viewer, given: &ArgMatches, locale: Locale) -> Viewer {
     if locale != Locale::English {
         viewer.locale = locale;
     }

@@ -11,7 +11,7 @@ use clap::ArgMatches;
 use present::calendar::Written;
 use present::plan::{SHEETS, SheetKind, Shown};
 use present::{Document, Locale, Viewer, Words, fault, say, text, view};
-use quantity::{Currency, Question, Raw, Source, Value};
+use quantity::{Question, Raw, Source};
 
 use crate::arguments;
 use crate::clock;
@@ -54,11 +54,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
 fn scenarios(plan: &Plan, words: &Words) -> Result<String, Failure> {
     let (futures, sold_by) = families::risk::of_plan(&plan.answers, &plan.outcome)
         .ok_or_else(|| Failure::input(words.plain("command-no-scenarios")))?;
-    let currency = match plan.answers.get("farm.currency").map(|given| &given.value) {
-        Some(Value::Currency(currency)) => *currency,
-        _ => Currency::UNKNOWN,
-    };
-    Ok(futures_table::csv(&futures, sold_by, currency))
+    Ok(futures_table::csv(&futures, sold_by, plan.answers.currency()))
 }
 
 /// A curve given as a file of its own goes before one pasted into the plan file, and is the one followed.

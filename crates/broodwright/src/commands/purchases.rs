@@ -6,11 +6,11 @@ use advice::buying;
 use advice::walk::Walk;
 use clap::ArgMatches;
 use present::buying::Found;
-use present::{Locale, Viewer, Words, show, text};
+use present::{Locale, Viewer, show, text};
 use quantity::CivilDay;
 
 use crate::failure::Failure;
-use crate::farm_book::{self, FarmBook};
+use crate::farm_book::Asked;
 
 /// Reads the plan or the book and shows the cheapest way.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -27,11 +27,8 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
 }
 
 fn by_book(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
-    let book = farm_book::wait(FarmBook::to_read(given, locale))?;
-    let batch = book.batch(given.get_one::<String>("batch").map(String::as_str))?;
-    let on = farm_book::day(given, "on", Words::of(locale))?.unwrap_or_else(|| book.today());
+    let Asked { book, batch, on, viewer } = Asked::of(given, locale)?;
     let walk = Walk::read(book.state(), batch, on);
-    let viewer = super::viewer(book.viewer.clone(), given, locale);
     let name = walk.plan.answers.text("batch.name").unwrap_or_default();
     let subtitle = [name.to_owned(), show::day(on, &viewer)].join(" · ");
     print(given, &buying::of_book(&walk), walk.diary.placement, subtitle, &viewer)

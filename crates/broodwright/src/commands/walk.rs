@@ -5,20 +5,17 @@ use advice::past::Past;
 use advice::walk::Walk;
 use clap::ArgMatches;
 use present::batch::{BATCH_SHEETS, batch_sheet};
-use present::{Document, Locale, Viewer, Words, walk};
+use present::{Document, Locale, Viewer, walk};
 
 use crate::arguments::ALL_SHEETS;
 use crate::failure::Failure;
-use crate::farm_book::{self, FarmBook};
+use crate::farm_book::Asked;
 use crate::sheets;
 
 /// Reads the book and shows the day.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
-    let book = farm_book::wait(FarmBook::to_read(given, locale))?;
-    let batch = book.batch(given.get_one::<String>("batch").map(String::as_str))?;
-    let on = farm_book::day(given, "on", Words::of(locale))?.unwrap_or_else(|| book.today());
+    let Asked { book, batch, on, viewer } = Asked::of(given, locale)?;
     let shown = Walk::read(book.state(), batch, on);
-    let viewer = super::viewer(book.viewer.clone(), given, locale);
     if let Some(out) = sheets::out(given) {
         let past = Past::read(book.state(), batch, on);
         let ahead = Walk::ahead_of(Diary::read(book.state(), batch, on), &past);

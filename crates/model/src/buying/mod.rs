@@ -8,8 +8,8 @@
 //! days to come need to know: bag *k* may come on day *t* if it is needed no earlier and eaten no later than *t* and the days
 //! it keeps, both of which only grow with *k*. So the state is one count a feed, and the least cost of a state is a running
 //! minimum over the states before (Wagner and Whitin, Management Science 5, 1958, with a shelf life, a store of so many bags
-//! and several feeds that share deliveries; our derivation, held against trying every plan). See [`search`] for the counts
-//! that are tried and [`credit`] for money that is borrowed only on some days.
+//! and several feeds that share deliveries; our derivation, held against trying every plan). See `search` for the counts
+//! that are tried and `credit` for money that is borrowed only on some days.
 
 mod common;
 mod cost;

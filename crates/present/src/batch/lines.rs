@@ -4,7 +4,7 @@ use quantity::{DayOfAge, Series as Days};
 
 use super::Page;
 use crate::document::{Align, Block, Drawing, Table};
-use crate::scene::chart::{Chart, ChartWords, Series, Spans, Stroke};
+use crate::scene::chart::{Chart, ChartWords, Spans, Stroke};
 use crate::{by_day, show, working};
 
 /// A drawing of some figures by day; those that are not known are left out.
@@ -34,24 +34,18 @@ impl Page<'_> {
         let found: Vec<(&Days, Stroke)> = drawn.lines.iter().filter_map(known).collect();
         let (first, _) = *found.first().filter(|(series, _)| series.id == drawn.lines[0].0)?;
         let spec = advice::families::series_named(first.id)?;
-        let label = |series: &Days| working::label(series.id, self.viewer);
         let said = found
             .iter()
             .filter_map(|(series, _)| by_day::in_words(series, spec.unit, spec.decimals, self.viewer));
         let alternative = said.collect::<Vec<String>>().join(" ");
-        let line = |(series, stroke): &(&Days, Stroke)| Series {
-            label: label(series),
-            stroke: *stroke,
-            stepped: false,
-            points: by_day::points(series),
-        };
+        let line = |(series, stroke): &(&Days, Stroke)| by_day::line(series, *stroke, self.viewer);
         let chart = Chart {
             series: found.iter().map(line).collect(),
             from_zero: drawn.from_zero,
             ..Chart::default()
         };
         let words = ChartWords {
-            up: by_day::axis(&label(first), spec.unit, self.viewer),
+            up: by_day::axis(&working::label(first.id, self.viewer), spec.unit, self.viewer),
             across: self.words.plain("drawing-days"),
             alternative: alternative.clone(),
         };

@@ -6,7 +6,7 @@ use quantity::{DayOfAge, Series as Days, Unit};
 
 use super::Page;
 use crate::document::{Align, Block, Caution, Drawing, Level, Table};
-use crate::scene::chart::{Band, Chart, ChartWords, Series, Stroke};
+use crate::scene::chart::{Band, Chart, ChartWords, Stroke};
 use crate::{by_day, say, show, working};
 
 /// Of so little of its weight a weighing is spoken of.
@@ -111,13 +111,7 @@ impl Page<'_> {
         ];
         let known = |(id, stroke): &(&'static str, Stroke)| Some((plan.series(id)?, *stroke));
         let found: Vec<(&Days, Stroke)> = lines.iter().filter_map(known).collect();
-        let label = |series: &Days| working::label(series.id, self.viewer);
-        let line = |(series, stroke): &(&Days, Stroke)| Series {
-            label: label(series),
-            stroke: *stroke,
-            stepped: false,
-            points: by_day::points(series),
-        };
+        let line = |(series, stroke): &(&Days, Stroke)| by_day::line(series, *stroke, self.viewer);
         let chart = Chart {
             series: found.iter().map(line).collect(),
             band: Some(Band { label: self.words.plain("drawing-foretold"), points }),
@@ -128,7 +122,7 @@ impl Page<'_> {
             found.iter().filter_map(|(series, _)| by_day::in_words(series, Unit::Gram, 0, self.viewer));
         let alternative = said.collect::<Vec<String>>().join(" ");
         let words = ChartWords {
-            up: by_day::axis(&label(ahead), Unit::Gram, self.viewer),
+            up: by_day::axis(&working::label(ahead.id, self.viewer), Unit::Gram, self.viewer),
             across: self.words.plain("drawing-days"),
             alternative: alternative.clone(),
         };

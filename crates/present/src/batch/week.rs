@@ -1,6 +1,6 @@
 //! The last seven days for the owner: what was written beside what was planned, the jobs, the money, and what comes.
 
-use advice::money::{self, Sum};
+use advice::account::{self, KindSum};
 use advice::tasks::Task;
 use advice::walk;
 use quantity::{CivilDay, Unit};
@@ -137,7 +137,8 @@ impl Page<'_> {
     /// What was spent and what came in; `None` where nothing was.
     fn money_of_the_week(&self) -> Option<Table> {
         let (diary, from, to) = (&self.walk.diary, self.first_day(), self.walk.diary.on);
-        let (spent, received) = (money::spent(diary, from, to), money::received(diary, from, to));
+        let (spent, received) =
+            (account::spent_between(diary, from, to), account::sold_between(diary, from, to));
         if spent.is_empty() && received.is_empty() {
             return None;
         }
@@ -161,9 +162,9 @@ impl Page<'_> {
         })
     }
 
-    fn money_row(&self, sum: &Sum) -> Vec<String> {
-        let owed = (sum.owed > 0.0)
-            .then(|| say!(self.words, "week-owed", amount = show::money(sum.owed, self.viewer)));
+    fn money_row(&self, sum: &KindSum) -> Vec<String> {
+        let owed = (sum.later > 0.0)
+            .then(|| say!(self.words, "week-owed", amount = show::money(sum.later, self.viewer)));
         let unpriced =
             (sum.unpriced > 0).then(|| say!(self.words, "week-unpriced", n = sum.unpriced.to_string()));
         let beside: Vec<String> = owed.into_iter().chain(unpriced).collect();
