@@ -154,7 +154,8 @@ impl Page<'_> {
     }
 
     fn cause_name(&self, cause: &Cause) -> String {
-        let way = if cause.amount < 0.0 { "cost" } else { "gain" };
+        let rose = cause.from_to.is_some_and(|(planned, came)| came > planned);
+        let way = if rose { "more" } else { "less" };
         self.words.say(&format!("cause-{}", cause.name), &[("way", way.into())])
     }
 
@@ -294,21 +295,28 @@ impl Page<'_> {
     }
 
     fn heads(&self, closing: &Closing) -> Option<Table> {
-        let money =
-            |amount: Option<f64>| amount.map_or_else(String::new, |amount| show::money(amount, self.viewer));
-        let row = |row: &HeadRow| vec![self.head_name(row), money(row.planned), money(row.spent)];
+        let row = |row: &HeadRow| vec![self.head_name(row), self.bare(row.planned), self.bare(row.spent)];
         let rows: Vec<Vec<String>> = closing.heads().iter().map(row).collect();
-        (!rows.is_empty()).then(|| Table {
+        (self.viewer.money_shown && !rows.is_empty()).then(|| Table {
             caption: self.words.plain("closing-heads"),
             columns: vec![
                 (self.words.plain("column-head"), Align::Start),
-                (self.words.plain("column-by-plan"), Align::End),
-                (self.words.plain("column-it-was"), Align::End),
+                (self.money_title("column-head-planned"), Align::End),
+                (self.money_title("column-head-came"), Align::End),
             ],
             rows,
             emphasis: Vec::new(),
             explained_by: vec!["closing.cost"],
         })
+    }
+
+    /// An amount without its currency, for a column whose title says it; nothing where there is none.
+    fn bare(&self, amount: Option<f64>) -> String {
+        amount.map_or_else(String::new, |amount| show::number(amount, self.viewer.currency_exponent))
+    }
+
+    fn money_title(&self, key: &str) -> String {
+        say!(self.words, key, unit = show::unit_label(Unit::Money, self.viewer))
     }
 
     fn head_name(&self, row: &HeadRow) -> String {
@@ -321,8 +329,7 @@ impl Page<'_> {
         let lines = closing.cash_book();
         let mut row = |line: &CashLine| {
             balance += line.paid;
-            let shown =
-                |amount: f64| if amount == 0.0 { String::new() } else { show::money(amount, self.viewer) };
+            let shown = |amount: f64| self.bare(Some(amount).filter(|amount| *amount != 0.0));
             let (came, went) = (line.paid.max(0.0), (-line.paid).max(0.0));
             vec![
                 show::day_short(line.note.day, self.viewer),
@@ -330,7 +337,7 @@ impl Page<'_> {
                 shown(came),
                 shown(went),
                 shown(line.later()),
-                show::money(balance, self.viewer),
+                self.bare(Some(balance)),
             ]
         };
         let rows: Vec<Vec<String>> = lines.iter().map(&mut row).collect();
@@ -344,11 +351,11 @@ impl Page<'_> {
             "column-in-hand",
         ];
         let align = |at: usize| if at < 2 { Align::Start } else { Align::End };
-        (!rows.is_empty()).then(|| Block::Fold {
+        (self.viewer.money_shown && !rows.is_empty()).then(|| Block::Fold {
             title: self.words.plain("closing-cash-book"),
             blocks: vec![Block::DayTable {
                 table: Table {
-                    caption: self.words.plain("closing-cash-book"),
+                    caption: self.money_title("closing-cash-book-in"),
                     columns: columns
                         .iter()
                         .enumerate()

@@ -148,7 +148,7 @@ mod tests {
 
     #[test]
     fn signs_of_formulas_and_units_have_a_shape() {
-        let signs = "×÷−±·≤≥≠≈√∑∆Ωπμ°²³½¼¾‰→←↑↓…–—•€£₦‚„“”\u{a0}\u{202f}";
+        let signs = "×÷−±·≤≥≠≈√∑∆Ωπμ°²³½¼¾‰→←↑↓…–—•€£₦‚„“”○◊▲\u{a0}\u{202f}";
         for face in &STOCK.fonts {
             let shapeless = |sign: &char| instance(face).ttf().glyph_index(*sign).is_none();
             let absent: String = signs.chars().filter(shapeless).collect();

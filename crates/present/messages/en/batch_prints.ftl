@@ -36,6 +36,7 @@ week-who = Written by
 week-date = On
 adviser-note = What the grower's book says. It is no diagnosis and takes no veterinarian's place.
 adviser-causes = The dead, by what they looked like: { $causes }.
+adviser-stands = How the batch stands: { $state }. { $note }
 adviser-cause-small-weak = small and weak { $birds }
 adviser-cause-smothered = smothered { $birds }
 adviser-cause-legs = bad legs { $birds }

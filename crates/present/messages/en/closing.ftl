@@ -32,94 +32,97 @@ column-did = Did to the profit
 column-by-plan = By plan
 column-it-was = It was
 column-head = Spent on
+column-head-planned = By plan, { $unit }
+column-head-came = It was, { $unit }
+closing-cash-book-in = Every payment, { $unit }
 column-came-in = Came in
 column-went-out = Went out
 column-later = On credit
 column-in-hand = In hand
 
 cause-chicks-placed = { $way ->
-    [cost] a different number of chicks
-   *[gain] a different number of chicks
+    [more] more chicks than planned
+   *[less] fewer chicks than planned
 }
 cause-survival = { $way ->
-    [cost] fewer birds lived to be sold
-   *[gain] more birds lived to be sold
+    [more] more birds lived to be sold
+   *[less] fewer birds lived to be sold
 }
 cause-weight = { $way ->
-    [cost] the birds were not the planned weight
-   *[gain] the birds were better than the planned weight
+    [more] heavier birds than planned
+   *[less] lighter birds than planned
 }
 cause-sale-price = { $way ->
-    [cost] the price of birds was lower
-   *[gain] the price of birds was higher
+    [more] the price of birds was higher
+   *[less] the price of birds was lower
 }
 cause-feed-amount = { $way ->
-    [cost] more feed for each kilogram
-   *[gain] less feed for each kilogram
+    [more] more feed for each kilogram
+   *[less] less feed for each kilogram
 }
 cause-feed-price = { $way ->
-    [cost] feed cost more
-   *[gain] feed cost less
+    [more] feed cost more
+   *[less] feed cost less
 }
 cause-chick-price = { $way ->
-    [cost] chicks cost more
-   *[gain] chicks cost less
+    [more] chicks cost more
+   *[less] chicks cost less
 }
 cause-litter-sold = { $way ->
-    [cost] less for the litter sold
-   *[gain] more for the litter sold
+    [more] more for the litter sold
+   *[less] less for the litter sold
 }
 cause-litter = { $way ->
-    [cost] more spent on litter
-   *[gain] less spent on litter
+    [more] more spent on litter
+   *[less] less spent on litter
 }
 cause-fuel = { $way ->
-    [cost] more spent on fuel
-   *[gain] less spent on fuel
+    [more] more spent on fuel
+   *[less] less spent on fuel
 }
 cause-disinfectant = { $way ->
-    [cost] more spent on disinfectant
-   *[gain] less spent on disinfectant
+    [more] more spent on disinfectant
+   *[less] less spent on disinfectant
 }
 cause-vaccines = { $way ->
-    [cost] more spent on vaccines
-   *[gain] less spent on vaccines
+    [more] more spent on vaccines
+   *[less] less spent on vaccines
 }
 cause-medicine = { $way ->
-    [cost] more spent on medicine
-   *[gain] less spent on medicine
+    [more] more spent on medicine
+   *[less] less spent on medicine
 }
 cause-equipment = { $way ->
-    [cost] more spent on equipment
-   *[gain] less spent on equipment
+    [more] more spent on equipment
+   *[less] less spent on equipment
 }
 cause-labour = { $way ->
-    [cost] more paid for work
-   *[gain] less paid for work
+    [more] more paid for work
+   *[less] less paid for work
 }
 cause-own-labour = { $way ->
-    [cost] more own work counted
-   *[gain] less own work counted
+    [more] more own work counted
+   *[less] less own work counted
 }
 cause-transport = { $way ->
-    [cost] more spent on transport
-   *[gain] less spent on transport
+    [more] more spent on transport
+   *[less] less spent on transport
 }
 cause-power = { $way ->
-    [cost] more spent on power and water
-   *[gain] less spent on power and water
+    [more] more spent on power and water
+   *[less] less spent on power and water
 }
 cause-house = { $way ->
-    [cost] more spent on the house
-   *[gain] less spent on the house
+    [more] more spent on the house
+   *[less] less spent on the house
 }
 cause-interest = { $way ->
-    [cost] more interest
-   *[gain] less interest
+    [more] more interest
+   *[less] less interest
 }
 cause-other = { $way ->
-    [cost] more spent on other things
-   *[gain] less spent on other things
+    [more] more spent on other things
+   *[less] less spent on other things
 }
 
 head-chicks = Chicks

@@ -4,7 +4,7 @@ page-watch = Is something off?
 watch-waiting = The chicks have not come yet. The watch begins when it is written that they came.
 
 watch-state-steady = ○ steady
-watch-state-look = ◇ look
+watch-state-look = ◊ look
 watch-state-act = ▲ act
 watch-state-unknown = nothing written lately
 
@@ -18,9 +18,12 @@ watch-today = The watch
 watch-to-page = All signals, drawn
 watch-now = What does not fit now
 watch-history = What stood out since the chicks came
+watch-history-caption = Day by day, and what it was told by
 watch-history-none = Nothing stood out since the chicks came.
 watch-all = All signals
+watch-all-caption = Each signal as last written, beside what was likely
 watch-rules-heading = Fixed rules, always shown
+watch-rules-caption = What each asks for, and the days on which it held
 watch-drawn = Each signal by day
 watch-how = How this is worked out
 

@@ -9,7 +9,7 @@ use advice::walk::Walk;
 use advice::weighing::Aim;
 
 use super::{Page, weighed};
-use crate::document::{Align, Blank, Block, Document, Drawing, Table};
+use crate::document::{Align, Blank, Block, Document, Table};
 use crate::entry::{Line, kind_name, lines};
 use crate::plan::figure_row;
 use crate::viewer::Viewer;
@@ -40,8 +40,9 @@ const SPEAKS_FOR_ITSELF: [&str; 2] = ["vaccine-given", "look"];
 /// Days of looks that an adviser is shown.
 const LOOKS: i32 = 2;
 
-/// The drawings of an adviser's page.
-const DRAWN: [&str; 1] = ["grown-weight"];
+/// The figures that an adviser is shown.
+const ADVISED: [&str; 5] =
+    ["growing.alive", "growing.losses", "growing.weight", "walk.weight_expected", "growing.water_to_feed"];
 
 /// How deaths were told apart: the keys of an entry of deaths.
 const CAUSES: [&str; 7] = ["small_weak", "smothered", "legs", "sudden", "sick", "predator", "transport"];
@@ -51,7 +52,7 @@ pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Opt
     let page = Page::new(walk, viewer);
     let one = match name {
         "week" => page.document("sheet-week", page.week()),
-        "adviser" => page.document("sheet-adviser", page.adviser(past)),
+        "adviser" => page.document("sheet-adviser", page.adviser()),
         "weighing" => {
             return Some(std::iter::once(page.slip()).chain(weighed(&walk.diary, viewer)).collect());
         }
@@ -68,20 +69,9 @@ pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Opt
 
 impl Page<'_> {
     /// What somebody who has not seen the house wants to know first.
-    fn adviser(&self, past: &Past) -> Vec<Block> {
-        let mut blocks = vec![
-            Block::Note(self.words.plain("adviser-note")),
-            self.figures(&[
-                "growing.alive",
-                "growing.losses",
-                "growing.weight",
-                "walk.weight_expected",
-                "growing.fcr",
-                "growing.water_to_feed",
-            ]),
-        ];
+    fn adviser(&self) -> Vec<Block> {
+        let mut blocks = vec![Block::Note(self.words.plain("adviser-note")), self.figures(&ADVISED)];
         blocks.extend(self.watch_for_adviser());
-        blocks.extend(self.small_drawings(past));
         blocks.extend(self.causes());
         blocks.extend(self.withdrawal());
         let given: Vec<&Noted> = self
@@ -101,17 +91,6 @@ impl Page<'_> {
         blocks.extend(self.entries("adviser-looks", &looks));
         blocks.push(self.blanks(&[("adviser-questions", 100)]));
         blocks
-    }
-
-    /// The weight, small.
-    fn small_drawings(&self, past: &Past) -> Vec<Block> {
-        let drawings = self.growing(past).into_iter().filter_map(|block| match block {
-            Block::Drawing(drawing) if DRAWN.contains(&drawing.name) => {
-                Some(Block::Drawing(Drawing { width_percent: 32, ..drawing }))
-            }
-            _ => None,
-        });
-        drawings.collect()
     }
 
     /// The dead by what they looked like, in a line; `None` while nobody told them apart.

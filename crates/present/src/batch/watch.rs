@@ -44,6 +44,9 @@ pub(crate) fn state_name(state: Option<State>) -> &'static str {
     }
 }
 
+/// The latest of what stood out, as far as one sheet for an adviser has room.
+const FOR_ADVISER: usize = 6;
+
 impl Page<'_> {
     pub(super) fn watch(&self) -> Vec<Block> {
         let Some(watch) = Watch::of(self.walk) else { return vec![self.note("watch-waiting")] };
@@ -77,9 +80,17 @@ impl Page<'_> {
     /// For an adviser: how it stands, and what stood out.
     pub(super) fn watch_for_adviser(&self) -> Vec<Block> {
         let Some(watch) = Watch::of(self.walk) else { return Vec::new() };
-        let mut blocks = vec![self.watch_lead(&watch)];
-        blocks.extend(self.watch_history(&watch));
-        blocks
+        let name = state_name(watch.state());
+        let stands = Block::Paragraph(say!(
+            self.words,
+            "adviser-stands",
+            state = self.words.plain(&format!("watch-state-{name}")),
+            note = self.words.plain(&format!("watch-lead-{name}"))
+        ));
+        let told = watch.told();
+        let latest = &told[told.len().saturating_sub(FOR_ADVISER)..];
+        let table = (!latest.is_empty()).then(|| self.told_table(&watch, latest, "watch-history"));
+        std::iter::once(stands).chain(table).collect()
     }
 
     fn watch_lead(&self, watch: &Watch) -> Block {
@@ -177,13 +188,17 @@ impl Page<'_> {
         if told.is_empty() {
             return vec![heading, self.note("watch-history-none")];
         }
+        vec![heading, self.told_table(watch, &told, "watch-history-caption")]
+    }
+
+    fn told_table(&self, watch: &Watch, told: &[Told], caption: &str) -> Block {
         let date = |day: i32| Some(DayOfAge(day).date(self.walk.diary.placement?));
         let row = |told: &Told| {
             let day = date(told.day).map_or_else(String::new, |day| show::day_short(day, self.viewer));
             vec![told.day.to_string(), day, self.state(Some(told.level)), self.told(watch, told)]
         };
         let table = Table {
-            caption: self.words.plain("watch-history"),
+            caption: self.words.plain(caption),
             columns: self.columns(&[
                 ("watch-column-day", Align::End),
                 ("column-date", Align::Start),
@@ -195,7 +210,7 @@ impl Page<'_> {
             explained_by: Vec::new(),
         };
         let days = told.iter().map(|told| date(told.day)).collect();
-        vec![heading, Block::DayTable { table, days }]
+        Block::DayTable { table, days }
     }
 
     /// A rule by its sentence, a signal by what was seen on the day.
@@ -238,7 +253,7 @@ impl Page<'_> {
             ]
         };
         Table {
-            caption: self.words.plain("watch-all"),
+            caption: self.words.plain("watch-all-caption"),
             columns: self.columns(&[
                 ("watch-column-signal", Align::Start),
                 ("watch-column-state", Align::Start),
@@ -284,7 +299,7 @@ impl Page<'_> {
             ]
         };
         Table {
-            caption: self.words.plain("watch-rules-heading"),
+            caption: self.words.plain("watch-rules-caption"),
             columns: self.columns(&[
                 ("watch-column-rule", Align::Start),
                 ("watch-column-asks", Align::Start),

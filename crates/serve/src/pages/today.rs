@@ -82,7 +82,7 @@ fn page(call: &Call, walk: &Walk, sheet: &Sheet) -> Markup {
         (unwritten(batch, walk))
         (watch(batch, walk))
         (jobs(batch, walk, may_write))
-        (form(walk, sheet, may_write, kept::draft(call)))
+        (form(walk, sheet, may_write, kept::draft(call), call.site.options.demo))
         (ways(batch, walk, may_write))
         (last_entries(batch, walk))
         (prints(batch))
@@ -221,15 +221,17 @@ fn row(batch: &Batch, plan: &Shown, job: &Job, may_write: bool) -> Markup {
 }
 
 /// The boxes of the day, each with what is expected beside it.
-fn form(walk: &Walk, sheet: &Sheet, may_write: bool, draft: Option<&str>) -> Markup {
+fn form(walk: &Walk, sheet: &Sheet, may_write: bool, draft: Option<&str>, is_demo: bool) -> Markup {
     let batch = sheet.batch;
     let words = batch.viewer.words();
     html! {
         @if !sheet.shown.is_empty() {
             h2 id="write" { (words.plain("write-the-day")) }
             @if may_write {
+                // The clock of the demo stands still: that a phone's goes on is nothing to ask about.
+                @let asks = batch.on == batch.today && !is_demo;
                 form class="day-form" method="post" action=(format!("{}/day", batch.address())) novalidate
-                    data-kept data-seen=(kept::seen(batch)) data-on=(batch.on) data-asks-day[batch.on == batch.today]
+                    data-kept data-seen=(kept::seen(batch)) data-on=(batch.on) data-asks-day[asks]
                     data-day=(shown::day_short(batch.on, &batch.viewer)) data-title=(words.plain("kept-the-day"))
                     data-draft=[draft] {
                     input type="hidden" name=(ON) value=(batch.on);
