@@ -120,6 +120,11 @@ impl Diary {
         self.age(self.on)
     }
 
+    /// The same, no later than the last day that is counted.
+    pub fn counted_age(&self) -> Option<i32> {
+        Some(self.age_today()?.min(growing::OLDEST_D))
+    }
+
     /// What was written of a kind.
     pub fn of_kind(&self, kind: &str) -> impl DoubleEndedIterator<Item = &Noted> {
         self.notes.iter().filter(move |note| note.kind == kind)
@@ -144,7 +149,7 @@ impl Diary {
 
     /// Puts what the book holds by day among the answers.
     fn write_days(&mut self) {
-        let Some(today) = self.age_today() else { return };
+        let Some(today) = self.counted_age() else { return };
         set(&mut self.answers, growing::TODAY, Value::Number(f64::from(today)));
         let sums: [(&str, Amount); 4] = [
             (growing::LOST, lost),

@@ -41,7 +41,9 @@ impl Diary {
     /// The same with what the outlook goes by. Nothing is added before the chicks come, after the batch is closed, and without
     /// an adopted plan.
     pub fn looking_ahead(mut self, past: &Past) -> Diary {
-        let Some(today) = self.age_today().filter(|today| *today >= 0 && self.is_placed && !self.is_closed)
+        let Some(today) = self
+            .age_today()
+            .filter(|today| (0..=growing::OLDEST_D).contains(today) && self.is_placed && !self.is_closed)
         else {
             return self;
         };

@@ -168,7 +168,7 @@ const WEIGHED_KNOWN_D: i32 = 9;
 impl Watch {
     /// The watch over the batch of a walk; `None` until chicks came.
     pub fn of(walk: &Walk) -> Option<Watch> {
-        let age = walk.diary.age_today().filter(|age| *age >= 0 && walk.diary.is_placed)?;
+        let age = walk.diary.counted_age().filter(|age| *age >= 0 && walk.diary.is_placed)?;
         let (answers, outcome) = (&walk.plan.answers, &walk.plan.outcome);
         let mut signals: Vec<Watched> = lost(answers, outcome, age);
         signals.extend(SIGNALS.iter().map(|signal| surprised(signal, answers, outcome)));

@@ -60,6 +60,9 @@ pub(super) fn of_book(walk: &Walk) -> Result<FromBook, CannotBuy> {
     let left = Phase::ALL.map(|phase| outcome.number(&format!("store.{}_left", phase.name())));
     let in_hand = left.map(|left| left.unwrap_or_default().max(0.0));
     let is_running = store::FEEDS.iter().any(|feed| !answers.numbers(feed.ahead).is_empty());
+    if walk.diary.is_closed || (walk.diary.is_placed && !is_running) {
+        return Err(CannotBuy::NothingEaten);
+    }
     let feeds = match is_running {
         true => feeds_ahead(answers, outcome, today, in_hand)?,
         false => feeds_of_plan(answers, outcome, in_hand)?,

@@ -52,9 +52,9 @@ const fn money_field(key: &'static str) -> Field {
 }
 
 static FIELDS: &[Field] = &[
-    asked(SOLD, count(Unit::Birds, 0.0, 60_000.0), Need::Optional),
+    asked(SOLD, count(Unit::Birds, 1.0, 60_000.0), Need::Optional),
     asked(TAKEN, count(Unit::Birds, 0.0, 60_000.0), Need::Optional),
-    asked(WEIGHED_BIRDS, count(Unit::Birds, 0.0, 60_000.0), Need::Optional),
+    asked(WEIGHED_BIRDS, count(Unit::Birds, 1.0, 60_000.0), Need::Optional),
     asked(WEIGHED_KG, number(Unit::Kilogram, 0.0, 1e6), Need::Optional),
     asked(BIRD_DAYS, number(Unit::Day, 0.0, 1e8), Need::Optional),
     asked(LAST_AGE, count(Unit::Day, 0.0, 200.0), Need::Optional),

@@ -14,6 +14,8 @@ use crate::series::{
 pub static FAMILY: Family =
     Family { figures: FIGURES, fields: FIELDS, sums: &[], series: SERIES, shapes: &[] };
 
+/// The last day of age that is counted: whoever looks at a batch years later sees it as it ended.
+pub(crate) const OLDEST_D: i32 = 120;
 /// The day of age that the book is asked about.
 pub(crate) const TODAY: &str = "book.today_d";
 /// Live chicks placed.
@@ -47,7 +49,7 @@ pub(crate) const fn by_day(key: &'static str, unit: Unit) -> Field {
 }
 
 static FIELDS: &[Field] = &[
-    asked(TODAY, count(Unit::Day, -120.0, 120.0), Need::Optional),
+    asked(TODAY, count(Unit::Day, -120.0, OLDEST_D as f64), Need::Optional),
     asked(PLACED, count(Unit::Chicks, 1.0, 60_000.0), Need::Optional),
     by_day(LOST, Unit::Birds),
     by_day(LEFT, Unit::Birds),

@@ -46,3 +46,16 @@ fn a_batch_on_its_way_has_no_profit_yet_and_says_why() {
     farm.bad("closing --batch nonsense");
     farm.bad("closing --on yesterday-or-so");
 }
+
+/// Whoever looks from years away, or slips by a digit, gets an answer as fast as any.
+#[test]
+fn a_day_far_away_is_answered() {
+    let farm = with_the_demo("closing-far");
+    for command in ["walk", "watch", "closing", "outlook", "purchases"] {
+        for day in ["9999-12-31", "1700-01-01"] {
+            farm.good(&format!("{command} --batch \"September 2027\" --on {day}"));
+        }
+    }
+    let over = farm.good("purchases --batch \"June 2027\" --on 2027-10-08");
+    assert!(over.contains("Nothing more needs to be bought"), "{over}");
+}
