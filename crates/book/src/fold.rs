@@ -52,8 +52,8 @@ pub(crate) struct Contents {
     pub(crate) series: BTreeMap<DeviceId, Series>,
     pub(crate) slots: BTreeMap<Slot, SlotState>,
     pub(crate) days: BTreeMap<Subject, Days>,
-    /// The latest day that anything was ever written about, whatever became of it.
-    pub(crate) latest: BTreeMap<Subject, CivilDay>,
+    /// All that was ever written, whatever became of it.
+    pub(crate) about: BTreeMap<Subject, About>,
     /// The threads whose heads are asked about.
     pub(crate) forked: BTreeSet<ThreadKey>,
     /// The slots whose claimants are asked about.
@@ -69,6 +69,31 @@ pub(crate) struct Contents {
     /// The entries of other farms.
     pub(crate) foreign: BTreeMap<(EntryId, EntryHash), Arc<Record>>,
     splits: Splits,
+}
+
+/// All that was ever written about a subject, so that a day of one batch is read without a look at the others.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct About {
+    /// The latest day that anything was written about.
+    pub(crate) latest: CivilDay,
+    /// The entries, in the order of ids and each once.
+    pub(crate) entries: Vec<EntryId>,
+}
+
+impl About {
+    fn from(day: CivilDay) -> About {
+        About { latest: day, entries: Vec::new() }
+    }
+
+    /// Ids are made in the order of time, so that most go to the end.
+    fn remember(&mut self, entry: &Entry) {
+        self.latest = self.latest.max(entry.day);
+        if self.entries.last().is_none_or(|last| *last < entry.id) {
+            self.entries.push(entry.id);
+        } else if let Err(at) = self.entries.binary_search(&entry.id) {
+            self.entries.insert(at, entry.id);
+        }
+    }
 }
 
 /// What became of an appended entry.
@@ -205,8 +230,7 @@ impl Contents {
         let joined = self.threads.join(record)?;
         let entry = record.entry();
         self.series.entry(entry.device).or_default().insert(record);
-        let latest = self.latest.entry(entry.subject).or_insert(entry.day);
-        *latest = entry.day.max(*latest);
+        self.about.entry(entry.subject).or_insert_with(|| About::from(entry.day)).remember(entry);
         if let Some(slot) = record.slot() {
             self.slots.entry(slot).or_default().remember(entry.id);
         }

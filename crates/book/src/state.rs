@@ -81,14 +81,15 @@ impl BookState {
             Subject::Batch(id) => id == batch,
             Subject::Farm | Subject::House(_) => true,
         };
-        let is_later = |(subject, latest): (&Subject, &CivilDay)| is_meant(*subject) && *latest > day;
-        if !self.book.latest.iter().any(is_later) {
+        let meant = || self.book.about.iter().filter(|(subject, _)| is_meant(**subject));
+        if !meant().any(|(_, about)| about.latest > day) {
             return Cow::Borrowed(self);
         }
-        let until = self.all_records().filter(|record| {
-            let entry = record.entry();
-            entry.day <= day && is_meant(entry.subject)
+        let records = meant().flat_map(|(subject, about)| {
+            let records = about.entries.iter().flat_map(|id| self.records(*id));
+            records.filter(move |record| record.entry().subject == *subject)
         });
+        let until = records.filter(|record| record.entry().day <= day);
         Cow::Owned(fold(self.farm, until.map(|record| record.stored().clone())))
     }
 

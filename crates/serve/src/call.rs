@@ -22,6 +22,9 @@ use crate::stamp::Stamp;
 use crate::sync::TALK;
 use crate::trouble::Trouble;
 
+/// The sort of content a page is.
+const HTML: &str = "text/html; charset=utf-8";
+
 /// What a handler answers.
 pub(crate) type Reply = Result<Response, Trouble>;
 
@@ -108,7 +111,8 @@ impl Call {
     pub(crate) fn stamp(&self, open: &Open, viewer: &Viewer, more: &[&str]) -> Stamp {
         let options = &self.site.options;
         let standing = format!(
-            "{:?} {:?} {:?} {} {} {}",
+            "{:?} {:?} {:?} {:?} {} {} {}",
+            self.access.farm(),
             open.reach,
             viewer,
             self.access.role(),
@@ -121,15 +125,20 @@ impl Call {
         Stamp::of(&parts)
     }
 
-    /// `304 Not Modified` where the asker has this very answer already.
+    /// What needs no making: `304 Not Modified` where the asker has this very answer, and a page that was made before.
     pub(crate) fn unless_known(&self, stamp: &Stamp) -> Option<Response> {
-        let known = self.known.as_deref()?;
-        stamp.is_in(known).then(|| stamped(StatusCode::NOT_MODIFIED.into_response(), stamp))
+        if self.known.as_deref().is_some_and(|known| stamp.is_in(known)) {
+            return Some(stamped(StatusCode::NOT_MODIFIED.into_response(), stamp));
+        }
+        let page = self.site.shelf.get(stamp)?;
+        Some(stamped(answer(StatusCode::OK, HTML, page.into()), stamp))
     }
 
-    /// A page.
+    /// A page that was asked for, not sent: whoever asks next gets the same until something changes.
     pub(crate) fn page(&self, stamp: &Stamp, page: Markup) -> Response {
-        stamped(html(StatusCode::OK, page), stamp)
+        let page = Bytes::from(page.into_string());
+        self.site.shelf.put(stamp, page.clone());
+        stamped(answer(StatusCode::OK, HTML, page.into()), stamp)
     }
 }
 
@@ -169,7 +178,7 @@ async fn read_whole(request: Request, sort: &str, bytes_max: usize) -> Result<By
 
 /// A page with a status of its own.
 pub(crate) fn html(status: StatusCode, page: Markup) -> Response {
-    answer(status, "text/html; charset=utf-8", page.into_string().into())
+    answer(status, HTML, page.into_string().into())
 }
 
 /// Bytes of some sort.

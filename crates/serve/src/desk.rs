@@ -92,7 +92,7 @@ impl Desk {
         }
         let entries = composed(store, access, &open.state, drafts, now_millis).await?;
         let report = store.append(access, entries.clone()).await?;
-        farm.carry_on(&open, entries, &report, store.reach(access).await?);
+        farm.carry_on(open, entries, &report, store.reach(access).await?);
         Ok(Written { device_was_copied: !report.same_place.is_empty() })
     }
 
@@ -142,7 +142,7 @@ impl Desk {
             }
         };
         let taken = TakenIn { added: report.added, unfit: sent - entries.len() };
-        farm.carry_on(&open, entries, &report, store.reach(access).await?);
+        farm.carry_on(open, entries, &report, store.reach(access).await?);
         Ok(taken)
     }
 }
@@ -170,13 +170,17 @@ impl Farm {
     }
 
     /// Takes in what was just written, unless others wrote meanwhile: then the next call reads everything anew.
-    fn carry_on(&self, before: &Open, entries: Vec<StoredEntry>, report: &AppendReport, reach: Reach) {
-        if reach.entries != before.reach.entries + report.added as u64 {
-            return;
+    fn carry_on(&self, before: Arc<Open>, entries: Vec<StoredEntry>, report: &AppendReport, reach: Reach) {
+        let mut open = self.open.lock().unwrap_or_else(PoisonError::into_inner);
+        let Some(known) = open.as_mut().filter(|known| Arc::ptr_eq(known, &before)) else { return };
+        let follows = reach.entries == before.reach.entries + report.added as u64;
+        // Let go of first, so that the book is carried on where it lies and copied only while a page is being made of it.
+        drop(before);
+        if follows {
+            let known = Arc::make_mut(known);
+            known.state.append_all(entries);
+            known.reach = reach;
         }
-        let mut state = before.state.clone();
-        state.append_all(entries);
-        self.put(Arc::new(Open { state, reach }));
     }
 }
 

@@ -23,6 +23,7 @@ mod seen;
 mod session;
 mod settle;
 mod sheet;
+mod shelf;
 mod site;
 mod stamp;
 mod sync;

@@ -15,6 +15,7 @@ use crate::desk::{Desk, Open};
 use crate::network::Network;
 use crate::network::joining::Invitation;
 use crate::session::{Loopback, Session};
+use crate::shelf::Shelf;
 use crate::trouble::Trouble;
 use advice::body;
 
@@ -42,6 +43,7 @@ pub struct Site {
     pub(crate) options: SiteOptions,
     pub(crate) desk: Desk,
     pub(crate) session: Session,
+    pub(crate) shelf: Shelf,
     pub(crate) prints: Arc<Semaphore>,
     pub(crate) invitation: Invitation,
     pub(crate) network: Option<Network>,
@@ -56,6 +58,7 @@ impl Site {
             options,
             desk: Desk::default(),
             session,
+            shelf: Shelf::default(),
             prints: Arc::new(Semaphore::new(PRINTS_AT_ONCE)),
             invitation: Invitation::default(),
             network: None,

@@ -3,7 +3,7 @@
 use sha2::{Digest, Sha256};
 
 /// The tag of a page. Weak, since the same page travels compressed and not.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub(crate) struct Stamp(String);
 
 impl Stamp {

@@ -1,5 +1,6 @@
 //! The first page: the plans of the farm, and where to go.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -7,7 +8,7 @@ use advice::diary::Diary;
 use advice::finding::Weight;
 use advice::record;
 use axum::response::Response;
-use book::{BatchId, HouseId, Slot, Subject};
+use book::{BatchId, BookState, HouseId, Slot, Subject};
 use maud::{Markup, html};
 use present::plan::Shown;
 use present::{Viewer, say, show as shown};
@@ -52,59 +53,89 @@ pub(crate) async fn show(call: Call) -> Result<Response, Trouble> {
 
 /// The plans that say something, drafts and adopted ones, newest first.
 fn plans(mut drafts: BTreeMap<Uuid, PlanDraft>, open: &Arc<Open>) -> Vec<Before> {
-    for (slot, _) in open.state.slots().filter(|(slot, _)| slot.kind == "plan-adopted") {
-        if let Subject::Batch(batch) = slot.subject
-            && !drafts.contains_key(&batch.0)
-        {
+    // A plan whose chicks have come is a batch, and stands among those.
+    let has_come =
+        |batch: BatchId| open.state.current(&Slot::of("chicks-placed", Subject::Batch(batch))).is_some();
+    drafts.retain(|id, _| !has_come(BatchId(*id)));
+    for batch in planned(&open.state).filter(|batch| !has_come(*batch)) {
+        if !drafts.contains_key(&batch.0) {
             drafts.extend(adopt::draft_of(&open.state, batch.0).map(|draft| (batch.0, draft)));
         }
     }
-    // A plan whose chicks have come is a batch, and stands among those.
-    let has_come = |id: &Uuid| {
-        let slot = Slot::of("chicks-placed", Subject::Batch(BatchId(*id)));
-        open.state.current(&slot).is_some()
-    };
-    let saying_something =
-        drafts.into_iter().rev().filter(|(id, draft)| !draft.typed.is_empty() && !has_come(id));
+    let saying_something = drafts.into_iter().rev().filter(|(_, draft)| !draft.typed.is_empty());
     saying_something.take(PLANS_LISTED).map(|(id, draft)| Before::of(id, draft, Arc::clone(open))).collect()
+}
+
+/// The batches whose plan was adopted.
+fn planned(state: &BookState) -> impl Iterator<Item = BatchId> {
+    let adopted = state.slots().filter(|(slot, _)| slot.kind == "plan-adopted");
+    adopted.filter_map(|(slot, _)| match slot.subject {
+        Subject::Batch(id) => Some(id),
+        _ => None,
+    })
 }
 
 /// The batches whose plan was adopted: those that run first, then those to come, then those that are closed.
 fn batches(open: &Open, today: CivilDay, viewer: &Viewer) -> Markup {
     let words = viewer.words();
-    let adopted = open.state.slots().filter(|(slot, _)| slot.kind == "plan-adopted");
-    let ids = adopted.filter_map(|(slot, _)| match slot.subject {
-        Subject::Batch(id) => Some(id),
-        _ => None,
-    });
-    let mut diaries: Vec<Diary> = ids.map(|id| Diary::read(&open.state, id, today)).collect();
-    diaries.sort_by_key(|diary| (diary.is_closed, !diary.is_placed, std::cmp::Reverse(diary.placement)));
+    let mut listed: Vec<Listed> =
+        planned(&open.state).map(|batch| Listed::of(&open.state, batch, today)).collect();
+    listed.sort_by_key(|listed| (listed.is_closed, !listed.is_placed, Reverse(listed.placement)));
     html! {
-        @if !diaries.is_empty() {
+        @if !listed.is_empty() {
             h2 { (words.plain("page-batches")) }
-            ul class="plans" { @for diary in diaries.iter().take(PLANS_LISTED) { (batch_row(open, diary, viewer)) } }
+            ul class="plans" { @for listed in listed.iter().take(PLANS_LISTED) { (batch_row(open, listed, today, viewer)) } }
         }
     }
 }
 
-fn batch_row(open: &Open, diary: &Diary, viewer: &Viewer) -> Markup {
+/// What orders the batches. No diary is read for it: a book of many years lists the same few.
+struct Listed {
+    batch: BatchId,
+    placement: Option<CivilDay>,
+    is_placed: bool,
+    is_closed: bool,
+}
+
+impl Listed {
+    fn of(state: &BookState, batch: BatchId, today: CivilDay) -> Listed {
+        let slot = |kind: &'static str| Slot::of(kind, Subject::Batch(batch));
+        let day_of =
+            |kind| state.current(&slot(kind)).map(|record| record.entry().day).filter(|day| *day <= today);
+        let placed = day_of("chicks-placed");
+        let planned = || {
+            let plan = state.answers(&slot("plan-adopted"))?;
+            CivilDay::parse(plan.get("batch.placement")?.value.as_str()?)
+        };
+        Listed {
+            batch,
+            placement: placed.or_else(planned),
+            is_placed: placed.is_some(),
+            is_closed: day_of("batch-closed").is_some(),
+        }
+    }
+}
+
+fn batch_row(open: &Open, listed: &Listed, today: CivilDay, viewer: &Viewer) -> Markup {
     let words = viewer.words();
-    let name = batch::name(&open.state, diary.batch).unwrap_or_else(|| words.plain("plan-without-name"));
+    let name = batch::name(&open.state, listed.batch).unwrap_or_else(|| words.plain("plan-without-name"));
+    let stands = match (listed.is_closed, listed.is_placed) {
+        (true, _) => words.plain("batch-is-closed"),
+        (false, false) => words.plain("batch-not-begun"),
+        (false, true) => how_it_runs(&Diary::read(&open.state, listed.batch, today), viewer),
+    };
     html! {
         li {
-            a href=(batch::address(diary.batch.0)) { strong { (name) } }
-            p class="why" { (how_it_stands(diary, viewer)) }
+            a href=(batch::address(listed.batch.0)) { strong { (name) } }
+            p class="why" { (stands) }
         }
     }
 }
 
-fn how_it_stands(diary: &Diary, viewer: &Viewer) -> String {
+fn how_it_runs(diary: &Diary, viewer: &Viewer) -> String {
     let words = viewer.words();
-    if diary.is_closed {
-        return words.plain("batch-is-closed");
-    }
     let alive = record::alive_before(diary, diary.on.plus_days(1));
-    match (diary.age_today(), alive.filter(|_| diary.is_placed)) {
+    match (diary.age_today(), alive) {
         (Some(age), Some(alive)) => say!(
             words,
             "batch-runs",
