@@ -1,5 +1,7 @@
 """A browser of 360 pixels, and what hands do in it."""
 
+import datetime
+
 from selenium import webdriver
 from selenium.webdriver.chrome.options import Options
 from selenium.webdriver.chrome.service import Service
@@ -23,6 +25,16 @@ return [boxes, boxes[0].type, boxes[0].value !== '', folded];
 """
 
 
+# A clock that is so many milliseconds ahead of the machine's.
+CLOCK = """
+const machine = Date;
+window.Date = class extends machine {
+  constructor(...given) { if (given.length) super(...given); else super(machine.now() + AHEAD); }
+  static now() { return machine.now() + AHEAD; }
+};
+"""
+
+
 class Browser:
     """A phone's browser."""
 
@@ -35,6 +47,16 @@ class Browser:
         options.add_experimental_option("mobileEmulation", {"deviceMetrics": screen})
         options.set_capability("goog:loggingPrefs", {"browser": "ALL"})
         self.driver = webdriver.Chrome(service=Service("/usr/bin/chromedriver"), options=options)
+
+        self.clock = None
+
+    def turn_clock(self, now):
+        """Makes it another time on the phone, from the next page on."""
+        if self.clock is not None:
+            self.driver.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", {"identifier": self.clock})
+        ahead = (now - datetime.datetime.now(datetime.timezone.utc)).total_seconds() * 1000
+        source = {"source": CLOCK.replace("AHEAD", str(round(ahead)))}
+        self.clock = self.driver.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", source)["identifier"]
 
     def close(self):
         self.driver.quit()

@@ -12,6 +12,8 @@ import batch
 
 ROOT = Path(__file__).resolve().parents[2]
 PLAN = ROOT / "demo" / "mango-ridge.toml"
+# The hour at which the day is written down.
+EVENING = 17
 
 
 def day_of(age):
@@ -34,12 +36,16 @@ class Farm:
         self.server = None
         self.turn_to(-30)
 
-    def turn_to(self, age, hour=17):
-        """Makes it an hour of a day; from there the clock goes on by itself."""
-        new = self.clock.with_suffix(".new")
-        new.write_text(f"@{day_of(age)} {hour:02}:00:00\n")
-        new.replace(self.clock)
+    def turn_to(self, age):
+        """Makes it the evening of a day; from there the clock goes on by itself."""
         self.age = age
+        new = self.clock.with_suffix(".new")
+        new.write_text(f"@{self.now():%Y-%m-%d %H:%M:%S}\n")
+        new.replace(self.clock)
+
+    def now(self):
+        """The evening, in UTC."""
+        return datetime.datetime.fromisoformat(f"{day_of(self.age)}T{EVENING:02}:00:00+00:00")
 
     def environment(self):
         library = next(Path("/usr/lib").glob("*/faketime/libfaketime.so.1"), None)

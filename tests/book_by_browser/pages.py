@@ -33,6 +33,7 @@ class Pages:
 
     def write(self, evening):
         self.farm.turn_to(evening.age)
+        self.browser.turn_clock(self.farm.now())
         for step in evening.steps:
             getattr(self, type(step).__name__.lower())(step)
         self.pictures.of_evening(evening.age)
