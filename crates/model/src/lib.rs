@@ -29,6 +29,8 @@ pub mod risk;
 pub mod scenarios;
 pub mod scores;
 mod search;
+pub mod selling;
+pub mod sensitivity;
 mod simplex;
 pub mod space;
 pub mod surprise;

@@ -134,8 +134,71 @@ struct Walk {
     left_kg: [f64; FEEDS],
 }
 
+/// What a future's luck is of. Each group of draws is of one kind, and no draw is in two.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Luck {
+    /// How the flock stands and how it goes on growing.
+    Growth,
+    /// How many are lost.
+    Losses,
+    /// How much they eat, and how hot it gets.
+    Appetite,
+    /// What feed costs, and of the price of birds what goes with it.
+    FeedPrice,
+    /// What birds bring, apart from what goes with feed.
+    SalePrice,
+}
+
+impl Luck {
+    /// All of them.
+    pub const ALL: [Luck; 5] =
+        [Luck::Growth, Luck::Losses, Luck::Appetite, Luck::FeedPrice, Luck::SalePrice];
+
+    /// The stable name used in message keys.
+    pub fn name(self) -> &'static str {
+        match self {
+            Luck::Growth => "growth",
+            Luck::Losses => "losses",
+            Luck::Appetite => "appetite",
+            Luck::FeedPrice => "feed-price",
+            Luck::SalePrice => "sale-price",
+        }
+    }
+
+    /// The places of its draws among the four of a stream.
+    fn places(self, stream: Stream) -> [bool; 4] {
+        let at = |places: &[usize]| std::array::from_fn(|place| places.contains(&place));
+        match (self, stream) {
+            (Luck::Growth, Stream::Start | Stream::Day) => at(&[0, 1]),
+            (Luck::Losses, Stream::Start | Stream::Day) => at(&[3]),
+            (Luck::Appetite, Stream::Start | Stream::Day | Stream::Prices) => at(&[2]),
+            (Luck::FeedPrice, Stream::Prices) => at(&[0]),
+            (Luck::SalePrice, Stream::Prices) => at(&[1]),
+            _ => at(&[]),
+        }
+    }
+}
+
+/// A future whose luck is that of one number, but of one kind that of another: what tells how much that kind matters.
+pub fn with_luck_of(seed: u64, number: u32, other: u32, luck: Luck, now: &Now) -> Future {
+    played(now, |stream, day| {
+        let own = draw(seed, number, stream, day);
+        let theirs = draw(seed, other, stream, day);
+        let places = luck.places(stream);
+        std::array::from_fn(|at| if places[at] { theirs[at] } else { own[at] })
+    })
+}
+
+fn draw(seed: u64, scenario: u32, stream: Stream, day: u32) -> [f64; 4] {
+    Draw { seed, scenario, stream: stream as u32, day, n: 0 }.units()
+}
+
 fn future(seed: u64, scenario: u32, now: &Now) -> Future {
-    let draw = |stream: Stream, day: u32| Draw { seed, scenario, stream: stream as u32, day, n: 0 }.units();
+    played(now, |stream, day| draw(seed, scenario, stream, day))
+}
+
+/// A future out of its draws.
+fn played(now: &Now, draw: impl Fn(Stream, u32) -> [f64; 4]) -> Future {
     let [feed_price, sale_price, heat, _] = draw(Stream::Prices, 0).map(bell_point);
     let mut walk = Walk::start(now, draw(Stream::Start, 0).map(bell_point), heat);
     let noise = (now.law.level_noise.sqrt(), now.law.slope_noise.sqrt());
@@ -295,6 +358,25 @@ mod tests {
             assert!((mean - state.level).abs() < 4.0 * (state.level_variance / 20_000.0).sqrt());
             assert!((variance / state.level_variance - 1.0).abs() < 0.04, "{ahead}");
         }
+    }
+
+    /// A future with all kinds of luck of another, one after the other, is the other in each kind that was changed alone.
+    #[test]
+    fn one_kind_of_luck_moves_what_hangs_on_it_alone() {
+        let now = now();
+        let (own, other) = (future(1, 3, &now), future(1, 4, &now));
+        let mixed = |luck| with_luck_of(1, 3, 4, luck, &now);
+        assert_eq!(mixed(Luck::Growth).prices, own.prices);
+        assert_eq!(mixed(Luck::Growth).days[9].weight_g, other.days[9].weight_g);
+        assert_eq!(mixed(Luck::Losses).days[9].birds, other.days[9].birds);
+        assert_eq!(mixed(Luck::Losses).days[9].weight_g, own.days[9].weight_g);
+        assert_ne!(mixed(Luck::Appetite).days[9].eaten_kg, own.days[9].eaten_kg);
+        assert_eq!(mixed(Luck::Appetite).days[9].birds, own.days[9].birds);
+        let price = |future: &Future| future.prices.unwrap();
+        assert_eq!(price(&mixed(Luck::FeedPrice)).feed_kg, price(&other).feed_kg);
+        assert_eq!(price(&mixed(Luck::SalePrice)).feed_kg, price(&own).feed_kg);
+        assert_ne!(price(&mixed(Luck::SalePrice)).live_kg, price(&own).live_kg);
+        assert_eq!(with_luck_of(1, 3, 3, Luck::Growth, &now), own);
     }
 
     /// Nothing strays: 1 000 birds at a bell's middle eat the plan.
