@@ -1,6 +1,6 @@
 //! What is likely from here: figures against the futures they are counted from, and bad input.
 
-use advice::families::outlook::{MEAN_WEIGHT, SIMULATION, of_book};
+use advice::families::outlook::{MEAN_WEIGHT, SIMULATION};
 use advice::outlook_table;
 use advice::walk::Walk;
 use model::risk;
@@ -24,8 +24,8 @@ fn said(walk: &Walk) -> String {
 
 /// The futures as a spreadsheet has them: a row a future and day.
 fn table(walk: &Walk) -> Vec<Vec<f64>> {
-    let (now, futures) = of_book(&walk.plan.answers, &walk.plan.outcome).unwrap();
-    let text = outlook_table::csv(&now, &futures, Currency::UNKNOWN);
+    let (now, futures) = walk.plan.outcome.drawn().futures().unwrap();
+    let text = outlook_table::csv(now, futures, Currency::UNKNOWN);
     let cells = |line: &str| line.split(',').map(|cell| cell.parse().unwrap_or(f64::NAN)).collect();
     text.lines().skip(1).map(cells).collect()
 }

@@ -2,11 +2,12 @@
 
 use book::{BatchId, BookState, Slot, Subject};
 use model::causes::{in_whole_units, shares};
-use quantity::{CivilDay, Currency, Money};
+use quantity::{Answers, CivilDay, Currency, Money};
 
 use crate::account::{self, CashLine, Head};
 use crate::diary::planned;
 use crate::families::{closing as fields, growing, store};
+use crate::outcome::Outcome;
 use crate::plan::{self, Plan};
 use crate::walk::Walk;
 
@@ -88,7 +89,22 @@ impl Closing {
 
 /// What a plan spends under a head; the same amounts that its total cost adds up.
 fn planned_cost(plan: &Plan, head: Head) -> Option<f64> {
-    let (answers, outcome) = (&plan.answers, &plan.outcome);
+    planned_for(&plan.answers, &plan.outcome, head)
+}
+
+/// The figures that [`planned_for`] reads.
+pub(crate) const PLANNED: [&str; 7] = [
+    "money.chicks",
+    "feed.cost",
+    "litter.cost",
+    "brooding.fuel_cost",
+    "disinfectant.cost",
+    "guard.cost",
+    "money.interest",
+];
+
+/// The same, of a plan's answers and figures.
+pub(crate) fn planned_for(answers: &Answers, outcome: &Outcome, head: Head) -> Option<f64> {
     let cost = match head {
         Head::Chicks => outcome.number("money.chicks"),
         Head::Feed => outcome.number("feed.cost"),

@@ -36,6 +36,7 @@ pub mod programme;
 pub mod purchases;
 pub mod record;
 pub mod rule;
+pub mod sale;
 pub mod series;
 pub mod stock;
 pub mod store_room;

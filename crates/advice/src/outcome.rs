@@ -9,7 +9,7 @@ use quantity::{
 
 use crate::buying;
 use crate::families;
-use crate::procedure::{By, ProcedureRun, Simulation};
+use crate::procedure::{By, Drawn, ProcedureRun, Simulation};
 use crate::rule::{End, FigureSpec, Input, Origin, Over, Rule, RuleBand};
 use crate::series::{DayOrigin, DayRule, First, Listed, SeriesSpec, Until, Way};
 use crate::store_room::Delivery;
@@ -38,6 +38,8 @@ pub struct Outcome {
     lists: HashMap<&'static str, Option<Listed>>,
     /// The cheapest deliveries of feed, once they were asked for.
     deliveries: OnceLock<Option<Vec<Delivery>>>,
+    /// What simulations left.
+    drawn: Drawn,
 }
 
 /// A figure by day on one day.
@@ -110,6 +112,11 @@ impl Outcome {
         self.deliveries.get_or_init(|| Some(buying::of_plan(answers).ok()?.deliveries())).clone()
     }
 
+    /// What simulations left of what they drew.
+    pub fn drawn(&self) -> &Drawn {
+        &self.drawn
+    }
+
     /// The last day of age of all figures by day.
     pub fn last_day(&self) -> Option<i32> {
         self.number(LAST_DAY).map(|day| day as i32)
@@ -157,7 +164,7 @@ impl Outcome {
     /// Works a figure out unless it is known, and gives it as an input of others.
     fn work_out(&mut self, answers: &Answers, id: &'static str) -> Option<Resolved> {
         if !self.worked.contains_key(id) {
-            match families::simulation_of(id) {
+            match families::simulation_of(id, answers) {
                 Some(simulation) => self.simulate(answers, simulation),
                 None => {
                     let worked = families::figure(id).and_then(|spec| self.apply(answers, spec));
@@ -177,7 +184,8 @@ impl Outcome {
         let inputs: Option<Vec<Resolved>> =
             simulation.inputs.iter().map(|input| self.resolve(answers, input)).collect();
         let numbers = |inputs: &[Resolved]| inputs.iter().map(|input| input.value).collect::<Vec<f64>>();
-        let ran = inputs.and_then(|inputs| Some(((simulation.run)(answers, &numbers(&inputs))?, inputs)));
+        let ran = inputs
+            .and_then(|inputs| Some(((simulation.run)(answers, &numbers(&inputs), &self.drawn)?, inputs)));
         for (at, spec) in simulation.figures.iter().enumerate() {
             let worked = ran.as_ref().and_then(|(figures, inputs)| {
                 let (value, band, accuracy) = figures.get(at).copied().flatten()?;

@@ -11,6 +11,7 @@ use crate::finding::Finding;
 use crate::findings;
 use crate::houses::{self, HouseChoice};
 use crate::outcome::Outcome;
+use crate::procedure::Simulation;
 use crate::purchases::{self, Purchase};
 use crate::series::{SeriesSpec, Way};
 use crate::store_room::{self, Delivery};
@@ -84,15 +85,26 @@ pub fn work_out(answers: Answers) -> Plan {
 
 /// Works a plan out without its simulated futures: what a day of a running batch asks of it.
 pub fn of_book(answers: Answers) -> Plan {
-    let ids = families::figures().map(|spec| spec.id).filter(|id| families::simulation_of(id).is_none());
+    let ids = families::figures().map(|spec| spec.id).filter(|id| !families::is_simulated(id));
     with_figures(answers, ids)
 }
 
 /// The same with what is likely from here, which costs some milliseconds.
 pub fn of_book_ahead(answers: Answers) -> Plan {
-    let is_ahead = |id: &str| families::outlook::SIMULATION.figures.iter().any(|spec| spec.id == id);
+    with_simulations(answers, &[&families::outlook::SIMULATION])
+}
+
+/// The same with what the batch earns by the day of sale, out of the same futures.
+pub fn of_book_selling(answers: Answers) -> Plan {
+    let simulations =
+        [&families::outlook::SIMULATION, &families::selling::SIMULATION, &families::selling::RISK];
+    with_simulations(answers, &simulations)
+}
+
+fn with_simulations(answers: Answers, simulations: &[&Simulation]) -> Plan {
+    let is_asked = |id: &str| simulations.iter().any(|one| one.figures.iter().any(|spec| spec.id == id));
     let ids = families::figures().map(|spec| spec.id);
-    with_figures(answers, ids.filter(|id| families::simulation_of(id).is_none() || is_ahead(id)))
+    with_figures(answers, ids.filter(|id| !families::is_simulated(id) || is_asked(id)))
 }
 
 fn with_figures(answers: Answers, ids: impl Iterator<Item = &'static str>) -> Plan {

@@ -4,8 +4,12 @@
 //! what makes it repeatable (name, seed, count, inputs) and how far its answer may be off. [`By`] is what a figure worked out
 //! either way carries, so that one page can show the working of both.
 
+use std::sync::{Arc, OnceLock};
+
+use model::outlook::futures::{Future, Now};
 use quantity::{Answers, Band, Status};
 
+use crate::families::selling::Selling;
 use crate::outcome::Resolved;
 use crate::rule::{FigureSpec, Input, Rule};
 
@@ -54,7 +58,40 @@ pub struct Simulation {
     pub figures: &'static [FigureSpec],
     /// Runs it over the inputs in their units: value, range and accuracy of each figure, in their order. `None` where it
     /// has no answer, for one figure or for all.
-    pub run: fn(&Answers, &[f64]) -> AllSimulated,
+    pub run: fn(&Answers, &[f64], &Drawn) -> AllSimulated,
+    /// Whether it is what gives its figures, for these answers: the futures of a plan end where a batch on its way has its own.
+    pub applies: fn(&Answers) -> bool,
+}
+
+/// What simulations of the same answers leave for each other, so that futures are drawn once.
+#[derive(Clone, Default)]
+pub struct Drawn {
+    /// The futures of a batch on its way, and what they began with.
+    futures: OnceLock<Arc<(Now, Vec<Future>)>>,
+    /// Every day of them as a day of sale.
+    selling: OnceLock<Arc<Selling>>,
+}
+
+impl Drawn {
+    /// The futures of a batch on its way, once they were drawn.
+    pub fn futures(&self) -> Option<&(Now, Vec<Future>)> {
+        self.futures.get().map(Arc::as_ref)
+    }
+
+    /// Every day of them as a day of sale, once that was worked out.
+    pub fn selling(&self) -> Option<&Selling> {
+        self.selling.get().map(Arc::as_ref)
+    }
+
+    /// Keeps the futures that were drawn first.
+    pub(crate) fn keep_futures(&self, drawn: (Now, Vec<Future>)) -> &(Now, Vec<Future>) {
+        self.futures.get_or_init(|| Arc::new(drawn))
+    }
+
+    /// Keeps the days of sale.
+    pub(crate) fn keep_selling(&self, selling: Selling) -> &Selling {
+        self.selling.get_or_init(|| Arc::new(selling))
+    }
 }
 
 /// What a simulation gives for one figure: its value, its range and its accuracy.

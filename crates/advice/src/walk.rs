@@ -72,6 +72,13 @@ impl Walk {
         Walk::with(diary, plan)
     }
 
+    /// The same with what the batch earns by the day of sale.
+    pub fn selling(diary: Diary, past: &Past) -> Walk {
+        let diary = diary.beside(past).looking_ahead(past).selling();
+        let plan = plan::of_book_selling(diary.answers.clone());
+        Walk::with(diary, plan)
+    }
+
     fn with(diary: Diary, plan: Plan) -> Walk {
         let age = diary.age_today();
         let jobs = jobs(&diary, &plan);

@@ -36,7 +36,7 @@ pub fn working(answers: &Answers, outcome: &Outcome, id: &str) -> Option<Working
     let worked = outcome.get(id)?.clone();
     let asked: &[Input] = match &worked.by {
         By::Rule(rule) => rule.inputs,
-        By::Procedure(_) => families::simulation_of(id).map_or(&[], |simulation| simulation.inputs),
+        By::Procedure(_) => families::simulation_of(id, answers).map_or(&[], |simulation| simulation.inputs),
     };
     let mut lists = worked.lists.iter();
     let inputs = asked.iter().zip(&worked.inputs).map(|(input, resolved)| {

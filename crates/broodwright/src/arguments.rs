@@ -38,6 +38,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(purchases(words))
         .subcommand(outlook(words))
         .subcommand(weigh(words))
+        .subcommand(sale(words))
         .subcommand(closing(words))
         .subcommand(history(words))
         .subcommand(export(words))
@@ -176,10 +177,19 @@ fn outlook(words: &Words) -> Command {
         .arg(units(words))
 }
 
+fn sale(words: &Words) -> Command {
+    of_money(Command::new("sale"), "command-sale", "example-sale", words)
+}
+
 fn closing(words: &Words) -> Command {
-    Command::new("closing")
-        .about(words.plain("command-closing"))
-        .after_help(words.plain("example-closing"))
+    of_money(Command::new("closing"), "command-closing", "example-closing", words)
+}
+
+/// What a command is told that shows the money of a batch as of a day.
+fn of_money(command: Command, about: &str, example: &str, words: &Words) -> Command {
+    command
+        .about(words.plain(about))
+        .after_help(words.plain(example))
         .arg(option("batch", words).value_name("NAME"))
         .arg(option("on", words).value_name("DATE"))
         .args([flag("json", words), flag("working", words), pdf(words), paper(words)])

@@ -118,7 +118,8 @@ impl<'a> Way<'a> {
             before: None,
         };
         // What is still to be fed today is eaten before the first day, out of what is on hand.
-        let eaten_today = future.days.first().map(|point| way.stock_kg() - point.all_left_kg() - point.eaten_kg);
+        let eaten_today =
+            future.days.first().map(|point| way.stock_kg() - point.all_left_kg() - point.eaten_kg);
         way.feed(eaten_today?.max(0.0), 1.0);
         Some(way)
     }
@@ -324,8 +325,9 @@ impl Sales {
     pub fn as_good_for_house(&self, empty_days: f64, allowed: impl Fn(i32) -> bool) -> Vec<i32> {
         let a_day = |day: &SaleDay| day.a_house_day(empty_days);
         let Some(best) = self.best_for_house(empty_days, &allowed).and_then(a_day) else { return Vec::new() };
-        let is_as_good =
-            |day: &&SaleDay| allowed(day.day) && a_day(day).is_some_and(|rate| best - rate <= AS_GOOD * best.abs());
+        let is_as_good = |day: &&SaleDay| {
+            allowed(day.day) && a_day(day).is_some_and(|rate| best - rate <= AS_GOOD * best.abs())
+        };
         self.days.iter().filter(is_as_good).map(|day| day.day).collect()
     }
 
@@ -595,7 +597,9 @@ mod tests {
         assert_eq!(sales.best(early).unwrap().day, 30);
         assert_eq!(sales.best(|_| false), None);
         assert!(sales.own_best_days(early).iter().all(|day| *day <= 30.0));
-        assert!(sales.own_best_days(|_| false).is_empty() && sales.as_good_for_house(14.0, |_| false).is_empty());
+        assert!(
+            sales.own_best_days(|_| false).is_empty() && sales.as_good_for_house(14.0, |_| false).is_empty()
+        );
         assert_eq!(Sales::of(&[], &now(), &TERMS), None);
         let unpriced = Now { prices: None, ..now() };
         assert_eq!(Sales::of(&futures::run(1, 50, &unpriced), &unpriced, &TERMS), None);

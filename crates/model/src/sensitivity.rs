@@ -99,11 +99,7 @@ mod tests {
         let whole = A * A / 8.0 + B * p4 / 5.0 + B * B * p8 / 18.0 + 0.5;
         let (one, two) = (0.5 * (1.0 + B * p4 / 5.0).powi(2), A * A / 8.0);
         let together = B * B * p8 * (1.0 / 18.0 - 1.0 / 50.0);
-        [
-            (one / whole, (one + together) / whole),
-            (two / whole, two / whole),
-            (0.0, together / whole),
-        ]
+        [(one / whole, (one + together) / whole), (two / whole, two / whole), (0.0, together / whole)]
     }
 
     #[test]

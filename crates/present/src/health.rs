@@ -1,6 +1,6 @@
 //! Vaccines and medicines of a batch in words: what is due, and from when birds may be sold.
 
-mod selling;
+pub(crate) mod selling;
 mod vaccinations;
 
 pub(crate) use selling::lead;

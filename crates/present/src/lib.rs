@@ -22,6 +22,7 @@ pub mod outlook;
 pub mod plan;
 pub mod print;
 pub mod programme;
+pub mod sale;
 pub mod scene;
 pub mod show;
 pub mod sum;

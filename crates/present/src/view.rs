@@ -532,6 +532,7 @@ fn finding_json(finding: FindingView) -> FindingJson {
 pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
     BTreeMap::from([
         ("closing", schemars::schema_for!(crate::closing::ClosingView).to_value()),
+        ("sale", schemars::schema_for!(crate::sale::SaleView).to_value()),
         ("history", schemars::schema_for!(crate::history::HistoryView).to_value()),
         ("purchases", schemars::schema_for!(crate::buying::BuyingView).to_value()),
         ("plan", schemars::schema_for!(PlanView).to_value()),

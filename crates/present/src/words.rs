@@ -41,6 +41,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/sync.ftl"),
     include_str!("../messages/en/phone.ftl"),
     include_str!("../messages/en/closing.ftl"),
+    include_str!("../messages/en/sale.ftl"),
 ];
 
 /// The messages of one language.

@@ -32,6 +32,8 @@ pub enum BandKind {
     Prediction90,
     /// Sources disagree; this is from the lowest to the highest of them.
     RangeOfSources,
+    /// Choices of which none is worse than the best by more than is worth a thought.
+    AsGood,
 }
 
 impl BandKind {
@@ -42,6 +44,7 @@ impl BandKind {
             BandKind::Prediction50 => "prediction-50",
             BandKind::Prediction90 => "prediction-90",
             BandKind::RangeOfSources => "range-of-sources",
+            BandKind::AsGood => "as-good",
         }
     }
 }

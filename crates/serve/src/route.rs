@@ -119,6 +119,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/store" Reader sight::store),
     row!(Get "/batch/{id}/brooding" Reader sight::brooding),
     row!(Get "/batch/{id}/health" Reader sight::of_health),
+    row!(Get "/batch/{id}/sale" Reader sight::of_sale),
     row!(Get "/batch/{id}/closing" Reader sight::of_closing),
     row!(Get "/batch/{id}/weigh" Writer weigh::show),
     row!(Get "/batch/{id}/weighed" Reader sight::weighed),

@@ -8,7 +8,7 @@ use super::Family;
 use crate::buying;
 use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
 use crate::purchases;
-use crate::rule::{FigureSpec, Input, Origin, Over, exact, field, figure, of_days};
+use crate::rule::{FigureSpec, Input, Origin, Over, always, exact, field, figure, of_days};
 use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way};
 use crate::verify::{CellFault, Row, Shape, TableOutputs, VerifyFault};
 
@@ -34,7 +34,8 @@ pub static SIMULATION: Simulation = Simulation {
         FigureSpec { id: "purchases.cost", unit: Unit::Money, decimals: 2, rules: &[] },
         FigureSpec { id: "purchases.lower_bound", unit: Unit::Money, decimals: 2, rules: &[] },
     ],
-    run: |answers, _| {
+    applies: always,
+    run: |answers, _, _| {
         let cheapest = buying::of_plan(answers).ok()?;
         let cost = cheapest.cost.total();
         let gap = Accuracy::Bound(cost - cheapest.lower_bound);

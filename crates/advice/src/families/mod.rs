@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
-use quantity::{Asked, Field};
+use quantity::{Answers, Asked, Field};
 
 use crate::procedure::Simulation;
 use crate::rule::FigureSpec;
@@ -28,10 +28,11 @@ pub(crate) mod heat;
 mod light;
 mod litter;
 pub(crate) mod medicine;
-mod money;
+pub(crate) mod money;
 pub mod outlook;
 pub(crate) mod performance;
 pub mod risk;
+pub mod selling;
 pub(crate) mod shell;
 pub(crate) mod space;
 mod statistics;
@@ -91,10 +92,15 @@ pub static FAMILIES: &[&Family] = &[
     &performance::FAMILY,
     &statistics::FAMILY,
     &outlook::FAMILY,
+    &selling::FAMILY,
 ];
 
 /// All simulations: procedures that give several figures at once.
-pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION, &buying::SIMULATION, &outlook::SIMULATION];
+pub static SIMULATIONS: &[&Simulation] =
+    &[&risk::SIMULATION, &buying::SIMULATION, &outlook::SIMULATION, &selling::SIMULATION];
+
+/// Simulations that give figures of others where they apply.
+pub static INSTEAD: &[&Simulation] = &[&selling::RISK];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
@@ -102,9 +108,16 @@ pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
     FAMILIES.iter().flat_map(|family| family.figures).chain(simulated)
 }
 
-/// The simulation that gives a figure; `None` for figures that a rule gives.
-pub fn simulation_of(id: &str) -> Option<&'static Simulation> {
-    SIMULATIONS.iter().copied().find(|simulation| simulation.figures.iter().any(|spec| spec.id == id))
+/// The simulation that gives a figure by these answers; `None` for figures that a rule gives.
+pub fn simulation_of(id: &str, answers: &Answers) -> Option<&'static Simulation> {
+    let gives = |simulation: &&Simulation| simulation.figures.iter().any(|spec| spec.id == id);
+    let all = INSTEAD.iter().chain(SIMULATIONS).copied();
+    all.filter(gives).find(|simulation| (simulation.applies)(answers))
+}
+
+/// Whether a figure comes out of a simulation.
+pub fn is_simulated(id: &str) -> bool {
+    SIMULATIONS.iter().any(|simulation| simulation.figures.iter().any(|spec| spec.id == id))
 }
 
 /// Every figure by day there is.

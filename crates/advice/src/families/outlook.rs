@@ -15,7 +15,7 @@ use super::growing::{TODAY, by_day};
 use super::{Family, store};
 use crate::outcome::Outcome;
 use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
-use crate::rule::{FigureSpec, Input, Origin, exact, field, figure, if_known};
+use crate::rule::{FigureSpec, Input, Origin, always, exact, field, figure, if_known};
 use crate::series::{SeriesSpec, Until, Way, recorded};
 use crate::store_room::Phase;
 
@@ -147,9 +147,10 @@ pub static SIMULATION: Simulation = Simulation {
     procedure: Procedure { name: "days-ahead", source: "harvey-1989", status: Status::OurJudgement },
     inputs: INPUTS,
     figures: SIMULATED,
-    run: |answers, numbers| {
-        let (now, futures) = futures(answers, numbers)?;
-        Some(answer(answers, numbers, &now, &futures))
+    applies: always,
+    run: |answers, numbers, drawn| {
+        let (now, futures) = drawn.keep_futures(futures(answers, numbers)?);
+        Some(answer(answers, numbers, now, futures))
     },
 };
 
@@ -273,15 +274,8 @@ fn futures(answers: &Answers, x: &[f64]) -> Option<(Now, Vec<Future>)> {
     Some((now, futures))
 }
 
-/// The futures that the figures are counted from, and what they began with; `None` while what they need is not known.
-pub fn of_book(answers: &Answers, outcome: &Outcome) -> Option<(Now, Vec<Future>)> {
-    let worked = SIMULATED.iter().find_map(|spec| outcome.get(spec.id))?;
-    let numbers: Vec<f64> = worked.inputs.iter().map(|input| input.value).collect();
-    futures(answers, &numbers)
-}
-
 /// The middle of a column of futures with nine of ten; `None` where the middle is beyond the days looked at.
-fn middle(column: &[f64], beyond: Option<f64>) -> Option<Simulated> {
+pub(super) fn middle(column: &[f64], beyond: Option<f64>) -> Option<Simulated> {
     let summary = risk::summary(column)?;
     let within = beyond.is_none_or(|beyond| summary.p50 < beyond);
     let (low, high) = (summary.p05, summary.p95);
@@ -325,11 +319,11 @@ fn answer(answers: &Answers, x: &[f64], now: &Now, futures: &[Future]) -> Vec<Op
 }
 
 /// Only where the futures were asked for: a page that does not look ahead does not pay for them.
-fn mean_weight(answers: &Answers, outcome: &Outcome) -> Option<Series> {
-    let (now, futures) = of_book(answers, outcome)?;
+fn mean_weight(_: &Answers, outcome: &Outcome) -> Option<Series> {
+    let (now, futures) = outcome.drawn().futures()?;
     let (mut index, mut values, mut low, mut high) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for at in 0..now.days.len() {
-        let weights = risk::sorted(&column(&futures, |future| Some(future.days.get(at)?.weight_g)));
+        let weights = risk::sorted(&column(futures, |future| Some(future.days.get(at)?.weight_g)));
         let point = |share| risk::quantile(&weights, share);
         index.push(f64::from(now.first_day) + at as f64);
         values.push(point(0.5)?);

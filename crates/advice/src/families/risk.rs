@@ -7,24 +7,27 @@ use quantity::{Answers, Band, BandKind, Status, Unit};
 use super::money::by_head;
 use super::space::standard;
 use crate::outcome::Outcome;
-use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
-use crate::rule::{FigureSpec, Input, Origin, field, figure};
+use crate::procedure::{Accuracy, AllSimulated, Procedure, Simulated, Simulation};
+use crate::rule::{FigureSpec, Input, Origin, always, field, figure};
 
 /// The simulation of a batch's profit.
 pub static SIMULATION: Simulation = Simulation {
     procedure: Procedure { name: "futures", source: "our-judgement", status: Status::OurJudgement },
     inputs: INPUTS,
     figures: FIGURES,
-    run: |answers, numbers| {
+    applies: always,
+    run: |answers, numbers, _| {
         let futures = futures(answers, numbers)?;
         let profits: Vec<f64> = futures.iter().map(|future| future.profit).collect();
-        Some(answer(&risk::summary(&profits)?).into_iter().map(Some).collect())
+        answer(&profits)
     },
 };
 
-static FIGURES: &[FigureSpec] = &[
+/// What is told of profits, of a plan and of a batch on its way.
+pub(super) static FIGURES: &[FigureSpec] = &[
     FigureSpec { id: "risk.loss_probability", unit: Unit::One, decimals: 2, rules: &[] },
     FigureSpec { id: "risk.profit", unit: Unit::Money, decimals: 0, rules: &[] },
+    FigureSpec { id: "risk.profit_tenth", unit: Unit::Money, decimals: 0, rules: &[] },
     FigureSpec { id: "risk.expected_shortfall", unit: Unit::Money, decimals: 0, rules: &[] },
 ];
 
@@ -97,8 +100,14 @@ fn weight_spread(answers: &Answers) -> f64 {
     known.map_or(scenarios::WEIGHT_SPREAD.value, |spread| spread / scenarios::SIGMAS_IN_90)
 }
 
-/// Chance of a loss, profit with nine futures in ten, and the average of the worst tenth, each with its accuracy.
-fn answer(summary: &Summary) -> Vec<Simulated> {
+/// Chance of a loss, profit with nine futures in ten, what one in ten falls short of, and the average of that tenth, each with
+/// its accuracy.
+pub(super) fn answer(profits: &[f64]) -> AllSimulated {
+    let tenth = risk::quantile(&risk::sorted(profits), risk::WORST)?;
+    Some(told(&risk::summary(profits)?, tenth).into_iter().map(Some).collect())
+}
+
+fn told(summary: &Summary, tenth: f64) -> Vec<Simulated> {
     let loss = summary.loss;
     let error = 1.96 * loss.standard_error;
     let ends = |low: f64, high: f64, kind| (low < high).then_some(Band { low, high, kind });
@@ -113,6 +122,8 @@ fn answer(summary: &Summary) -> Vec<Simulated> {
             ends(summary.p05, summary.p95, BandKind::Prediction90),
             Accuracy::StandardError(1.25 * summary.mean_standard_error),
         ),
+        // Of a bell curve's tenth: sqrt(0.1 × 0.9) over its density there, 0.1755.
+        (tenth, None, Accuracy::StandardError(1.71 * summary.mean_standard_error)),
         (summary.worst_tenth_mean, None, Accuracy::StandardError(2.0 * summary.mean_standard_error)),
     ]
 }

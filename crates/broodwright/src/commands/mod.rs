@@ -10,6 +10,7 @@ mod phones;
 mod plan;
 mod purchases;
 mod record;
+mod sale;
 mod schema;
 mod serve;
 mod sums;
@@ -38,6 +39,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         Some(("outlook", given)) => outlook::run(given, locale),
         Some(("walk", given)) => walk::run(given, locale),
         Some(("watch", given)) => watch::run(given, locale),
+        Some(("sale", given)) => sale::run(given, locale),
         Some(("closing", given)) => closing::run(given, locale),
         Some(("weigh", given)) => weigh::run(given, locale),
         Some(("history", given)) => history::run(given, locale),

@@ -3,7 +3,6 @@
 use std::path::PathBuf;
 
 use advice::diary::Diary;
-use advice::families::outlook::of_book;
 use advice::outlook_table;
 use advice::past::Past;
 use advice::walk::Walk;
@@ -35,7 +34,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
 /// The futures that the figures are counted from.
 fn scenarios(walk: &Walk, words: &Words) -> Result<String, Failure> {
     let answers = &walk.plan.answers;
-    let (now, futures) = of_book(answers, &walk.plan.outcome)
-        .ok_or_else(|| Failure::input(words.plain("command-no-outlook")))?;
-    Ok(outlook_table::csv(&now, &futures, answers.currency()))
+    let drawn = walk.plan.outcome.drawn().futures();
+    let (now, futures) = drawn.ok_or_else(|| Failure::input(words.plain("command-no-outlook")))?;
+    Ok(outlook_table::csv(now, futures, answers.currency()))
 }

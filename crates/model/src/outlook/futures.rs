@@ -151,8 +151,7 @@ pub enum Luck {
 
 impl Luck {
     /// All of them.
-    pub const ALL: [Luck; 5] =
-        [Luck::Growth, Luck::Losses, Luck::Appetite, Luck::FeedPrice, Luck::SalePrice];
+    pub const ALL: [Luck; 5] = [Luck::Growth, Luck::Losses, Luck::Appetite, Luck::FeedPrice, Luck::SalePrice];
 
     /// The stable name used in message keys.
     pub fn name(self) -> &'static str {

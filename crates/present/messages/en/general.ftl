@@ -111,6 +111,7 @@ zone-from-longitude = assumed from longitude; a time zone you type is kept, and 
 band-confidence-95 = likely range { $low } to { $high } (19 samples in 20)
 band-prediction-50 = likely range { $low } to { $high } (every second time)
 band-prediction-90 = likely range { $low } to { $high } (9 times in 10)
+band-as-good = as good from { $low } to { $high }
 band-range-of-sources = sources and houses differ: { $low } to { $high }
 
 ## How far a number can be trusted.

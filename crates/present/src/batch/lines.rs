@@ -114,7 +114,7 @@ impl Page<'_> {
 }
 
 /// A table of nothing, for a drawing whose numbers stand elsewhere.
-pub(super) fn empty() -> Table {
+pub(crate) fn empty() -> Table {
     Table {
         caption: String::new(),
         columns: Vec::new(),

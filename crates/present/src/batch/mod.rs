@@ -22,12 +22,13 @@ mod uneven;
 mod watch;
 mod week;
 
+pub(crate) use lines::empty as no_data;
 pub use sheets::{BATCH_SHEETS, batch_sheet};
 pub(crate) use watch::state_name;
 
 /// A day of a batch being shown to somebody.
 pub(crate) struct Page<'a> {
-    walk: &'a Walk,
+    pub(crate) walk: &'a Walk,
     pub(crate) viewer: &'a Viewer,
     pub(crate) words: &'static Words,
 }
@@ -130,7 +131,7 @@ impl<'a> Page<'a> {
     }
 
     /// A column title that says the unit of the numbers below it.
-    fn unit_title(&self, key: &str, unit: Unit) -> String {
+    pub(crate) fn unit_title(&self, key: &str, unit: Unit) -> String {
         self.words.say(key, &[("unit", show::viewers_unit_label(unit, self.viewer).into())])
     }
 

@@ -151,7 +151,7 @@ fn last(wait: &Wait, viewer: &Viewer) -> String {
 }
 
 /// What was given, as the grower calls it; a feed by its phase.
-fn product(wait: &Wait, viewer: &Viewer) -> String {
+pub(crate) fn product(wait: &Wait, viewer: &Viewer) -> String {
     let words = viewer.words();
     let name = &wait.withdrawal.product;
     match wait.cause {

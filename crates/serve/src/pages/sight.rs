@@ -1,16 +1,18 @@
 //! Pages that only show what the book makes of a batch: whether something is off, how it grows, what is in the store room, how
-//! the chicks are brooded, what was given and from when birds may be sold, whether it paid.
+//! the chicks are brooded, what was given and from when birds may be sold, when to sell,
+//! whether it paid.
 
 use advice::closing::Closing;
 use advice::health::Health;
 use advice::past::Past;
+use advice::sale::Sale;
 use advice::walk::Walk;
 use advice::weighing::Weighing;
 use axum::response::Response;
 use maud::{Markup, html};
 use present::entry::kind_name;
 use present::html::{blocks, blocks_of_plan, day_address};
-use present::{Document, batch as shown, closing, health};
+use present::{Document, batch as shown, closing, health, sale};
 
 use crate::batch::Batch;
 use crate::call::Call;
@@ -25,13 +27,21 @@ pub(crate) enum Sight {
     Store,
     Brooding,
     Health,
+    Sale,
     Closing,
 }
 
 impl Sight {
     /// All, in the order in which they are offered.
-    pub(crate) const ALL: [Sight; 6] =
-        [Sight::Watch, Sight::Growing, Sight::Store, Sight::Brooding, Sight::Health, Sight::Closing];
+    pub(crate) const ALL: [Sight; 7] = [
+        Sight::Watch,
+        Sight::Growing,
+        Sight::Store,
+        Sight::Brooding,
+        Sight::Health,
+        Sight::Sale,
+        Sight::Closing,
+    ];
 
     /// The last word of its address, and part of its message key.
     pub(crate) fn name(self) -> &'static str {
@@ -41,6 +51,7 @@ impl Sight {
             Sight::Store => "store",
             Sight::Brooding => "brooding",
             Sight::Health => "health",
+            Sight::Sale => "sale",
             Sight::Closing => "closing",
         }
     }
@@ -53,6 +64,7 @@ impl Sight {
             Sight::Store => &["feed-delivered", "feed-opened", "feed-spoiled", "purchase"],
             Sight::Brooding => &["crop-fill", "chick-check"],
             Sight::Health => &["vaccine-programme", "vaccine-given", "medicine-given"],
+            Sight::Sale => &["sale", "order", "price-seen"],
             Sight::Closing => &["sale", "cost", "payment", "batch-closed"],
         }
     }
@@ -69,6 +81,7 @@ impl Sight {
             Sight::Store => shown::store(&batch.walk(), viewer),
             Sight::Brooding => shown::brooding(&batch.walk(), viewer),
             Sight::Health => health::document(&Health::of(&batch.diary()), viewer),
+            Sight::Sale => sale::document(&batch.sale(), viewer),
             Sight::Closing => {
                 closing::document(&Closing::read(&batch.open.state, batch.id, batch.on), viewer)
             }
@@ -80,6 +93,11 @@ impl Batch {
     /// The earlier batches of its house.
     pub(crate) fn past(&self) -> Past {
         Past::read(&self.open.state, self.id, self.on)
+    }
+
+    /// When to sell, as the book has it on the day.
+    pub(crate) fn sale(&self) -> Sale {
+        Sale::of(self.diary(), &self.past())
     }
 
     /// The walk of the day beside the house's earlier batches, with what is likely from here.
@@ -147,6 +165,11 @@ pub(crate) async fn brooding(call: Call) -> Result<Response, Trouble> {
 /// *Vaccines and medicines.*
 pub(crate) async fn of_health(call: Call) -> Result<Response, Trouble> {
     show(call, Sight::Health).await
+}
+
+/// *When do I sell?*
+pub(crate) async fn of_sale(call: Call) -> Result<Response, Trouble> {
+    show(call, Sight::Sale).await
 }
 
 /// *Did it pay?*

@@ -79,7 +79,9 @@ pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let (id, walk) = (call.param("figure"), batch.walk());
+    let id = call.param("figure");
+    // What is likely from here costs some milliseconds, and is worked out only where it is asked for.
+    let walk = if advice::families::is_simulated(id) { batch.sale().walk } else { batch.walk() };
     let (answers, outcome) = (&walk.diary.answers, &walk.plan.outcome);
     let once = working::view(answers, outcome, id, &batch.viewer);
     let day = call.asked("day").and_then(|day| day.trim().parse().ok()).or(walk.diary.age_today());
