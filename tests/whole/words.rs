@@ -92,14 +92,15 @@ fn composed() -> BTreeSet<String> {
         }
         keys.insert(format!("unit-label-{part}"));
     }
-    keys.extend(families::SIMULATIONS.iter().map(|one| format!("procedure-{}", one.procedure.name)));
+    let simulations = families::SIMULATIONS.iter().chain(families::INSTEAD);
+    keys.extend(simulations.map(|one| format!("procedure-{}", one.procedure.name)));
     keys.extend(advice::tasks::table::all().map(|task| format!("task-{}", task.name)));
     keys.extend(advice::tasks::Stage::ALL.map(|stage| stage.name().to_owned()));
     keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
     keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
     keys.extend((1..=12).map(|month| format!("month-{month}")));
     for kind in
-        [BandKind::Confidence95, BandKind::Prediction50, BandKind::Prediction90, BandKind::RangeOfSources]
+        [BandKind::Confidence95, BandKind::Prediction50, BandKind::Prediction90, BandKind::RangeOfSources, BandKind::AsGood]
     {
         keys.insert(format!("band-{}", kind.name()));
     }

@@ -252,7 +252,7 @@ impl Page<'_> {
     }
 
     fn earns(&self, day: &SaleDay) -> String {
-        let money = |amount: f64| show::money(round_money(amount, day.standard_error), self.viewer);
+        let money = |amount: f64| show::about_money(round_money(amount, day.standard_error), self.viewer);
         let birds = show::quantity(day.birds, Unit::Birds, 0, self.viewer);
         let weight = show::quantity(day.weight_g, Unit::Gram, 0, self.viewer);
         say!(

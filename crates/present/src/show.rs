@@ -127,11 +127,20 @@ pub(crate) fn in_viewers_unit(value: f64, unit: Unit, viewer: &Viewer) -> (f64, 
 
 /// An amount of money in the farm's currency, or a row of dots where the viewer does not see money.
 pub fn money(amount: f64, viewer: &Viewer) -> String {
+    money_to(amount, viewer.currency_exponent, viewer)
+}
+
+/// An amount that is not known to the cent, without cents.
+pub fn about_money(amount: f64, viewer: &Viewer) -> String {
+    money_to(amount, 0, viewer)
+}
+
+fn money_to(amount: f64, decimals: u8, viewer: &Viewer) -> String {
     let words = viewer.words();
     if !viewer.money_shown {
         return words.plain("money-hidden");
     }
-    let n = number(amount, viewer.currency_exponent);
+    let n = number(amount, decimals);
     match &viewer.currency {
         Some(code) => say!(words, "money-with-code", n = n, code = code),
         None => n,

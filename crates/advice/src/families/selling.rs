@@ -67,9 +67,10 @@ static FIGURES: &[FigureSpec] = &[
                 .when(|answers| answers.number(SEEN_PRICE).is_some())
                 .from("grower", Status::Told),
             exact("price-of-a-bird-planned", "p", &[field("p", "prices.sale_per_bird")], |x| Some(x[0]))
-                .when(by_head)
+                .when(|answers| is_on_its_way(answers) && by_head(answers))
                 .from("grower", Status::Told),
             exact("price-of-a-kilogram-planned", "p", &[field("p", "prices.sale_per_kg")], |x| Some(x[0]))
+                .when(is_on_its_way)
                 .from("grower", Status::Told),
         ],
     },
@@ -79,15 +80,16 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 2,
         rules: &[exact(
             "cost-of-a-day",
-            "(l + w + e) / a",
+            "(l + w + e) / max(1, a)",
             &[
                 if_told("l", "costs.labour"),
                 if_told("w", "costs.own_labour"),
                 if_told("e", "costs.power"),
                 figure("a", "sale.last_age"),
             ],
-            |x| model::budget::per(x[0] + x[1] + x[2], x[3]),
-        )],
+            |x| model::budget::per(x[0] + x[1] + x[2], x[3].max(1.0)),
+        )
+        .when(is_on_its_way)],
     },
 ];
 

@@ -54,7 +54,10 @@ sale-day-above-house = One more day would bring { $worth }, and a day of the hou
 sale-a-bird-left = Every bird that waits another day costs { $cost }.
 
 sale-risk = What may be lost
-sale-loss-times = In { $times } futures of 100 the batch loses money if it is sold on its best day. In one of ten it earns less than { $tenth }; the average of those worst ones is { $worst }.
+sale-loss-times = { $count ->
+        [one] In one future of 100
+       *[other] In { $times } futures of 100
+    } the batch loses money if it is sold on its best day. In one of ten it earns less than { $tenth }; the average of those worst ones is { $worst }.
 sale-loss-hardly = Hardly ever does the batch lose money if it is sold on its best day. In one future of ten it earns less than { $tenth }; the average of those worst ones is { $worst }.
 sale-loss-surely = The batch loses money in nearly every future, even on its best day. In one of ten it earns less than { $tenth }; the average of those worst ones is { $worst }.
 sale-matters = What matters most

@@ -179,5 +179,6 @@ const ROWS: &[&str] = &[
     "money.chick_share",
     "risk.loss_probability",
     "risk.profit",
+    "risk.profit_tenth",
     "risk.expected_shortfall",
 ];

@@ -85,7 +85,7 @@ impl Page<'_> {
 
     /// Money without cents: a day's worth is not known to the cent.
     fn whole(&self, amount: f64) -> String {
-        show::money(amount.round(), self.viewer)
+        show::about_money(amount, self.viewer)
     }
 
     fn steps_table(&self, steps: &[(&SaleDay, &Step)]) -> Table {

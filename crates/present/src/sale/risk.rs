@@ -30,12 +30,14 @@ impl Page<'_> {
             100.0 => "sale-loss-surely",
             _ => "sale-loss-times",
         };
+        let about = |id: &str| Some(show::about_money(self.number(id)?, self.viewer));
         Some(Block::Paragraph(say!(
             self.words,
             key,
+            count = times,
             times = show::number(times, 0),
-            tenth = self.value("risk.profit_tenth")?,
-            worst = self.value("risk.expected_shortfall")?
+            tenth = about("risk.profit_tenth")?,
+            worst = about("risk.expected_shortfall")?
         )))
     }
 
