@@ -99,9 +99,13 @@ fn composed() -> BTreeSet<String> {
     keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
     keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
     keys.extend((1..=12).map(|month| format!("month-{month}")));
-    for kind in
-        [BandKind::Confidence95, BandKind::Prediction50, BandKind::Prediction90, BandKind::RangeOfSources, BandKind::AsGood]
-    {
+    for kind in [
+        BandKind::Confidence95,
+        BandKind::Prediction50,
+        BandKind::Prediction90,
+        BandKind::RangeOfSources,
+        BandKind::AsGood,
+    ] {
         keys.insert(format!("band-{}", kind.name()));
     }
     keys

@@ -24,6 +24,7 @@ pub mod growing;
 pub mod health;
 pub mod houses;
 pub mod keep;
+pub mod orders;
 pub mod outcome;
 pub mod outfit;
 pub mod outlook;

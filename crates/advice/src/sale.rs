@@ -85,6 +85,7 @@ impl Diary {
             (keys::GOT, Some(got)),
             (keys::STOCK_PRICE, stock_price),
             (keys::CASH, Some(cash)),
+            (keys::PLANNED_D, planned.number("sale.last_age")),
         ];
         for (key, number) in numbers {
             if let Some(number) = number {

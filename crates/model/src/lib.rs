@@ -21,6 +21,7 @@ pub mod light;
 pub mod litter;
 pub mod medicine;
 pub mod moist_air;
+pub mod orders;
 pub mod outlook;
 pub mod performance;
 pub mod placing;

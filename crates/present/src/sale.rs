@@ -2,12 +2,14 @@
 //! matters most.
 
 mod days;
+mod orders;
 mod risk;
 
 use std::collections::BTreeMap;
 
 use advice::families::selling::{Luck, SaleDay, Selling, Share};
 use advice::health::Clear;
+use advice::orders::{Filled, Orders};
 use advice::sale::Sale;
 use quantity::{CivilDay, DayOfAge, Unit};
 use schemars::JsonSchema;
@@ -47,6 +49,8 @@ pub struct SaleView {
     pub waits: Vec<WaitJson>,
     /// Every day of sale.
     pub days: Vec<SaleDayJson>,
+    /// The orders that stand, and what each gets.
+    pub orders: Vec<OrderJson>,
     /// What matters most for the profit of the best day, the greatest first.
     pub matters: Vec<MattersJson>,
 }
@@ -92,6 +96,33 @@ pub struct SaleDayJson {
     pub fits: bool,
 }
 
+/// An order and what it gets.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct OrderJson {
+    /// Who.
+    pub buyer: String,
+    /// Birds still to be delivered.
+    pub wants: u32,
+    /// What the price is for: bird, live-kg, dressed-kg.
+    pub basis: &'static str,
+    /// Birds it gets.
+    pub gets: u32,
+    /// The day it is delivered, YYYY-MM-DD; absent where it gets none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub day: Option<String>,
+    /// Their mean weight, kg; 0 without any.
+    pub mean_kg: f64,
+    /// What it pays; absent where money is hidden.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pays: Option<f64>,
+    /// Why it gets fewer than it asks: over, held, no-bird, too-few; absent where it gets all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub short: Option<&'static str>,
+    /// The share of futures in which so many birds weigh what it asks, were it the only order.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub chance: Option<f64>,
+}
+
 /// How much one thing that is not known matters.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct MattersJson {
@@ -121,8 +152,27 @@ pub fn view(sale: &Sale, viewer: &Viewer) -> SaleView {
         held_by: sale.held_by.iter().map(|rule| rule.name).collect(),
         waits: waits(sale, viewer),
         days: advised.map_or_else(Vec::new, |selling| days(sale, selling, viewer)),
+        orders: orders(sale, viewer),
         matters: advised.map_or_else(Vec::new, matters),
     }
+}
+
+fn orders(sale: &Sale, viewer: &Viewer) -> Vec<OrderJson> {
+    let one = |order: &Filled| {
+        let date = |day: i32| Some(DayOfAge(day).date(sale.walk.diary.placement?).to_string());
+        OrderJson {
+            buyer: order.wanted.buyer.clone(),
+            wants: order.wanted.birds,
+            basis: order.wanted.basis.name(),
+            gets: order.birds,
+            day: order.day.and_then(date),
+            mean_kg: order.mean_kg,
+            pays: viewer.money_shown.then_some(order.pays),
+            short: order.short.map(|short| short.name()),
+            chance: order.chance,
+        }
+    };
+    Orders::of(sale).map_or_else(Vec::new, |orders| orders.orders.iter().map(one).collect())
 }
 
 fn days(sale: &Sale, selling: &Selling, viewer: &Viewer) -> Vec<SaleDayJson> {
@@ -186,6 +236,7 @@ impl Page<'_> {
         blocks.extend(self.crowded(selling));
         blocks.extend(self.profit_by_day(selling));
         blocks.extend(self.one_more_day(selling));
+        blocks.extend(self.orders(Orders::of(sale).as_ref()));
         blocks.extend(self.may_be_lost(selling));
         blocks.push(self.heading("sale-figures"));
         blocks.push(self.figures(FIGURES));

@@ -26,6 +26,7 @@ mod lot_sizing;
 mod maertens;
 mod medicine_labels;
 mod mutare_farms;
+mod order_filling;
 mod pesti_1985;
 mod plane_geometry;
 mod psychrolib;

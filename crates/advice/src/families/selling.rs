@@ -9,7 +9,7 @@ pub use model::selling::{SaleDay, Step};
 use model::selling::{Sales, Terms, profit_on, to_thin};
 use model::sensitivity;
 pub use model::sensitivity::Share;
-use quantity::fields::{field as asked, number};
+use quantity::fields::{count, field as asked, number};
 use quantity::{Answers, Band, BandKind, Field, Need, Series, Status, Unit};
 
 use super::growing::by_day;
@@ -34,6 +34,8 @@ pub(crate) const STOCK_PRICE: &str = "selling.stock_price_kg";
 pub(crate) const CASH: &str = "selling.cash";
 /// The price that was seen last, in what birds are sold by.
 pub(crate) const SEEN_PRICE: &str = "selling.seen_price";
+/// The day of age on which the plan sells its last bird.
+pub(crate) const PLANNED_D: &str = "selling.planned_d";
 /// 1 on days on which a wait after a medicine, vaccine or feed holds the birds back.
 pub(crate) const BLOCKED: &str = "selling.blocked";
 /// What the floor may carry on each day.
@@ -49,6 +51,7 @@ static FIELDS: &[Field] = &[
     money_field(STOCK_PRICE),
     money_field(CASH),
     asked(SEEN_PRICE, number(Unit::Money, 0.01, 1e9), Need::Optional),
+    asked(PLANNED_D, count(Unit::Day, 1.0, 200.0), Need::Optional),
     by_day(BLOCKED, Unit::One),
     by_day(LIMIT, Unit::KilogramPerSquareMetre),
 ];
@@ -85,11 +88,10 @@ static FIGURES: &[FigureSpec] = &[
                 if_told("l", "costs.labour"),
                 if_told("w", "costs.own_labour"),
                 if_told("e", "costs.power"),
-                figure("a", "sale.last_age"),
+                field("a", PLANNED_D),
             ],
             |x| model::budget::per(x[0] + x[1] + x[2], x[3].max(1.0)),
-        )
-        .when(is_on_its_way)],
+        )],
     },
 ];
 

@@ -108,6 +108,7 @@ field-selling-got = What it has brought
 field-selling-stock-price-kg = What a kilogram of the feed on hand cost
 field-selling-cash = Money in hand
 field-selling-seen-price = Price of live birds seen last
+field-selling-planned-d = Day of age on which the plan sells the last bird
 field-selling-blocked = Days on which birds may not be sold
 field-selling-limit-kg-m2 = What the floor may carry
 
@@ -115,3 +116,31 @@ command-sale = When to sell: the best day for the batch and for the house, what 
 example-sale =
     Example:
       broodwright sale --on 2027-10-20 --json
+
+sale-orders = Orders, and the birds there are
+sale-orders-caption = What the birds are likely to weigh on { $day }
+sale-orders-drawing = Columns of birds by weight, likely on { $day }; the mean is { $mean }. The numbers stand below.
+sale-orders-birds = Birds
+sale-orders-weight = Weight, { $unit }
+sale-orders-mean = mean
+sale-orders-from = From, { $unit }
+sale-orders-to = To, { $unit }
+sale-orders-table = Who gets what: the most birds where they were promised, and among such ways the one that brings most
+sale-orders-buyer = Buyer
+sale-orders-wants = Wants, birds
+sale-orders-band = Each weighs, { $unit }
+sale-orders-gets = Gets, birds
+sale-orders-each = Mean, { $unit }
+sale-orders-pays = Pays, { $unit }
+sale-orders-chance = Times in 100 that so many weigh so much
+sale-orders-between = { $least } to { $most }
+sale-orders-least = { $least } and over
+sale-orders-most = up to { $most }
+sale-orders-any = any
+sale-orders-left = { $birds } are in no order. They weigh { $left } each on average, where the whole flock weighs { $flock }: a buyer who picks the big ones leaves you the small.
+sale-orders-cv-weighed = Birds differ by { $cv } (coefficient of variation), as the last weighing says. A kilogram dressed is taken as 0.70 of a kilogram alive, without feet, head and giblets (from memory): ask what your buyer counts in. An order without a price is paid by today’s.
+sale-orders-cv-usual = Birds are taken to differ by { $cv } (coefficient of variation; common practice), as none was weighed one by one. A kilogram dressed is taken as 0.70 of a kilogram alive, without feet, head and giblets (from memory): ask what your buyer counts in. An order without a price is paid by today’s.
+sale-short-over = { $buyer }: the last day was { $latest }, and { $missing } were not delivered. Talk to the buyer, or take the order back.
+sale-short-held = { $buyer }: no bird may be sold up to { $latest }, because of what was given. Tell the buyer today, and agree on a later day.
+sale-short-no-bird = { $buyer }: no bird can meet this order. It asks for { $band } kg, and on no day up to the last will any weigh that. Agree on another weight, or on another day.
+sale-short-too-few = { $buyer }: { $missing } are missing that weigh { $band } kg. Agree on fewer, on another weight, or on another day.
