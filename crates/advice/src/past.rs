@@ -45,22 +45,8 @@ pub struct PastBatch {
 impl Past {
     /// The batches placed before this one, in its house where both plans name one, by what is written about days up to `on`.
     pub fn read(state: &BookState, batch: BatchId, on: CivilDay) -> Past {
-        let Some(placed) = placed_on(state, batch).filter(|placed| *placed <= on) else {
-            return Past::default();
-        };
-        let house = house_of(state, batch);
-        let is_of_house = |other: BatchId| match (&house, house_of(state, other)) {
-            (Some(house), Some(other)) => *house == other,
-            _ => true,
-        };
-        let others = state.batches().into_iter().filter(|other| *other != batch && is_of_house(*other));
-        let mut earlier: Vec<(CivilDay, BatchId)> = others
-            .filter_map(|other| Some((placed_on(state, other)?, other)))
-            .filter(|(day, _)| *day < placed)
-            .collect();
-        earlier.sort_unstable_by(|one, other| other.cmp(one));
-        let read = |(_, other): &(CivilDay, BatchId)| PastBatch::read(state, *other, on);
-        Past { batches: earlier.iter().take(LATEST).filter_map(read).collect() }
+        let earlier = earlier(state, batch, on).into_iter().take(LATEST);
+        Past { batches: earlier.filter_map(|other| PastBatch::read(state, other, on)).collect() }
     }
 
     /// The mean of the batches that have a day, by day. Between two weighings a weight is taken on a straight line.
@@ -76,6 +62,34 @@ impl Past {
         };
         (0..=last.unwrap_or(-1)).filter_map(mean).collect()
     }
+}
+
+/// The batches placed before this one, in its house where both plans name one, the latest first.
+pub(crate) fn earlier(state: &BookState, batch: BatchId, on: CivilDay) -> Vec<BatchId> {
+    let Some(placed) = placed_on(state, batch).filter(|placed| *placed <= on) else { return Vec::new() };
+    let house = house_of(state, batch);
+    latest_first(state, placed, |other| {
+        other != batch
+            && match (&house, house_of(state, other)) {
+                (Some(house), Some(other)) => *house == other,
+                _ => true,
+            }
+    })
+}
+
+/// The batches whose chicks came to a house before a day, the latest first.
+pub(crate) fn of_house(state: &BookState, house: &str, before: CivilDay) -> Vec<BatchId> {
+    latest_first(state, before, |batch| house_of(state, batch).is_some_and(|name| name == house))
+}
+
+fn latest_first(state: &BookState, before: CivilDay, is_wanted: impl Fn(BatchId) -> bool) -> Vec<BatchId> {
+    let wanted = state.batches().into_iter().filter(|batch| is_wanted(*batch));
+    let mut placed: Vec<(CivilDay, BatchId)> = wanted
+        .filter_map(|batch| Some((placed_on(state, batch)?, batch)))
+        .filter(|(day, _)| *day < before)
+        .collect();
+    placed.sort_unstable_by(|one, other| other.cmp(one));
+    placed.into_iter().map(|(_, batch)| batch).collect()
 }
 
 impl PastBatch {

@@ -5,6 +5,7 @@
 pub mod bird_heat;
 pub mod budget;
 pub mod buying;
+pub mod catching;
 pub mod causes;
 pub mod chance;
 pub mod counts;
@@ -17,6 +18,7 @@ pub mod flock;
 pub mod growth;
 pub mod guard;
 pub mod heat;
+pub mod learning;
 pub mod light;
 pub mod litter;
 pub mod medicine;

@@ -4,6 +4,7 @@
 mod days;
 mod orders;
 mod risk;
+mod sheets;
 
 use std::collections::BTreeMap;
 
@@ -20,6 +21,7 @@ use crate::document::{Block, Caution, Document, Level};
 use crate::view::{self, FigureView};
 use crate::viewer::Viewer;
 use crate::{health, say, show};
+pub use sheets::{catching, delivery};
 
 /// The figures of a sale, in the order in which they are read.
 const FIGURES: &[&str] = &[

@@ -42,6 +42,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/phone.ftl"),
     include_str!("../messages/en/closing.ftl"),
     include_str!("../messages/en/sale.ftl"),
+    include_str!("../messages/en/sale_prints.ftl"),
 ];
 
 /// The messages of one language.

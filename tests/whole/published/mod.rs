@@ -6,6 +6,7 @@ use quantity::Raw;
 mod bell_curve_tables;
 mod breeders_temperature;
 mod breeders_weighing;
+mod catching_and_crates;
 mod chick_weighings;
 mod cigr_2002;
 mod cpdo_mumbai;

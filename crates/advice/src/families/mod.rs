@@ -13,6 +13,7 @@ use crate::verify::Shape;
 
 mod air;
 mod buying;
+mod catching;
 pub(crate) mod chicks;
 pub(crate) mod closing;
 pub(crate) mod course;
@@ -93,6 +94,7 @@ pub static FAMILIES: &[&Family] = &[
     &statistics::FAMILY,
     &outlook::FAMILY,
     &selling::FAMILY,
+    &catching::FAMILY,
 ];
 
 /// All simulations: procedures that give several figures at once.

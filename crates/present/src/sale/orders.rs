@@ -121,7 +121,7 @@ impl Page<'_> {
         }
     }
 
-    fn weight_band(&self, wanted: &Wanted) -> String {
+    pub(super) fn weight_band(&self, wanted: &Wanted) -> String {
         let kg = |kg: f64| show::number(kg, 2);
         match (wanted.least_kg, wanted.most_kg) {
             (Some(least), Some(most)) => {
@@ -131,6 +131,14 @@ impl Page<'_> {
             (None, Some(most)) => say!(self.words, "sale-orders-most", most = kg(most)),
             (None, None) => self.words.plain("sale-orders-any"),
         }
+    }
+
+    /// The same with its unit, as it stands in a sentence.
+    pub(super) fn weight_in_words(&self, wanted: &Wanted) -> String {
+        if wanted.least_kg.is_none() && wanted.most_kg.is_none() {
+            return self.words.plain("sale-orders-any-weight");
+        }
+        say!(self.words, "sale-orders-kilograms", band = self.weight_band(wanted))
     }
 
     /// Why an order gets fewer than it asks.
@@ -143,7 +151,7 @@ impl Page<'_> {
             &key,
             buyer = &order.wanted.buyer,
             missing = show::quantity(missing, Unit::Birds, 0, self.viewer),
-            band = self.weight_band(&order.wanted),
+            band = self.weight_in_words(&order.wanted),
             latest = latest
         ))
     }
