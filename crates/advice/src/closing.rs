@@ -9,6 +9,7 @@ use crate::diary::planned;
 use crate::families::{closing as fields, growing, store};
 use crate::outcome::Outcome;
 use crate::plan::{self, Plan};
+use crate::side_by_side::SideBySide;
 use crate::walk::Walk;
 
 /// The accounts of a batch, as the book has them on a day.
@@ -19,6 +20,8 @@ pub struct Closing {
     pub planned: Option<Plan>,
     /// Why the profit is another than planned, the largest first; empty while one of the two is not known.
     pub causes: Vec<Cause>,
+    /// This batch and those before it in its house.
+    pub beside: SideBySide,
 }
 
 /// One reason for the difference.
@@ -53,7 +56,8 @@ impl Closing {
         let body = adopted.answers(&Slot::of("plan-adopted", Subject::Batch(batch)));
         let planned = body.map(|body| plan::of_book(planned(body)));
         let causes = planned.as_ref().map_or_else(Vec::new, |planned| causes(&walk, planned));
-        Closing { walk, planned, causes }
+        let beside = SideBySide::read(state, batch, on);
+        Closing { walk, planned, causes, beside }
     }
 
     /// What was planned and spent under each head, of those that have either.

@@ -171,8 +171,9 @@ impl SideBySide {
 
 /// What the batches of a house let the next plan expect to lose, percent of the chicks placed; `None` while none was sold.
 ///
-/// - `house`: the batches before the next, of its house
-pub fn losses_to_expect(state: &BookState, house: &str, on: CivilDay) -> Option<f64> {
+/// - `house`: the id of the house, as plans name it
+pub fn losses_to_expect(state: &BookState, house: &str) -> Option<f64> {
+    let on = state.all_records().map(|record| record.entry().day).max()?;
     let ids = past::of_house(state, house, on);
     let batches: Vec<Beside> =
         ids.into_iter().take(SHOWN).filter_map(|id| Beside::read(state, id, on)).collect();

@@ -1,5 +1,8 @@
 //! *Did it pay?*: the accounts of a batch in words, a drawing from plan to result, and tables.
 
+mod beside;
+mod sheets;
+
 use std::collections::BTreeMap;
 
 use advice::account::CashLine;
@@ -15,6 +18,7 @@ use crate::scene::bars::{Bar, Bars, BarsWords};
 use crate::view::{self, FigureView};
 use crate::viewer::Viewer;
 use crate::{say, show};
+pub use sheets::{lender, wall};
 
 /// The figures of a closed batch, in the order in which they are read.
 const BIRDS: &[&str] = &[
@@ -117,6 +121,7 @@ impl Page<'_> {
         blocks.push(self.figures(MONEY));
         blocks.extend(self.heads(closing).map(Block::Table));
         blocks.extend(self.cash_book(closing));
+        blocks.extend(self.side_by_side(&closing.beside));
         blocks
     }
 

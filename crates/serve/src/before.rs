@@ -7,6 +7,7 @@ use advice::families;
 pub(crate) use advice::keep::{kept, slot_of};
 use advice::plan::{self, Plan};
 use advice::record::says_the_same;
+use advice::side_by_side::losses_to_expect;
 use book::{BatchId, BookState, HouseId, Record, Slot, Subject};
 use present::Viewer;
 use quantity::{Answers, Asked, Problem, Question, Raw, Source, field};
@@ -66,7 +67,7 @@ impl Before {
 
     /// Works a plan out from what was typed and from the book.
     pub(crate) fn of(id: Uuid, draft: PlanDraft, open: Arc<Open>) -> Before {
-        let raws = all_raws(&draft, &open.state);
+        let raws = all_raws(id, &draft, &open.state);
         let mut checked = plan::read(&raws, Source::Hand, false);
         checked.answers.set_rows("house", other_houses(&open.state, draft.house));
         let viewer = Viewer::of(&checked.answers);
@@ -131,14 +132,25 @@ pub(crate) fn slot_of_plan(id: Uuid) -> Slot {
 }
 
 /// What the book keeps, and in its place what was typed, in the order of the table of fields.
-fn all_raws(draft: &PlanDraft, state: &BookState) -> Vec<Raw> {
+fn all_raws(id: Uuid, draft: &PlanDraft, state: &BookState) -> Vec<Raw> {
     let asked = families::plan_fields();
     let of_kind = |kind: &&'static str| {
         kept(state, kind, draft.house).map_or_else(Vec::new, |body| raws_of(&body, kind))
     };
     let mut by_field = grouped(&asked, KEPT_KINDS.iter().flat_map(of_kind));
+    by_field.extend(grouped(&asked, learnt(id, draft, state).into_iter()));
     by_field.extend(grouped(&asked, draft.raws().into_iter()));
     asked.iter().flat_map(|one| by_field.remove(one.field.key).unwrap_or_default()).collect()
+}
+
+/// What the batches of the house teach a plan of which nothing was typed yet: it stands in its form, to be changed or sent along.
+fn learnt(id: Uuid, draft: &PlanDraft, state: &BookState) -> Option<Raw> {
+    if !draft.typed.is_empty() || state.current(&slot_of_plan(id)).is_some() {
+        return None;
+    }
+    let losses = losses_to_expect(state, &draft.house.0.to_string())?;
+    let text = vec![losses.to_string()];
+    Some(Raw { key: "batch.expected_losses_percent".to_owned(), text, line: None })
 }
 
 /// The other houses of the book, to compare with.

@@ -39,8 +39,7 @@ pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let past = batch.past();
-    let documents = batch_sheet(call.param("sheet"), &batch.walk_ahead(&past), &past, &batch.viewer);
+    let documents = batch_sheet(call.param("sheet"), &batch.open.state, batch.id, batch.on, &batch.viewer);
     let documents = documents.ok_or(Trouble::NotFound)?;
     pdf(&call, write(&documents, paper, &batch.viewer), batch.today, &stamp).await
 }

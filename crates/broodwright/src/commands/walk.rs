@@ -1,11 +1,9 @@
 //! `walk`: a day of a batch: what there is to do, what is expected, what is written and what is not.
 
-use advice::diary::Diary;
-use advice::past::Past;
 use advice::walk::Walk;
 use clap::ArgMatches;
 use present::batch::{BATCH_SHEETS, batch_sheet};
-use present::{Document, Locale, Viewer, walk};
+use present::{Document, Locale, walk};
 
 use crate::arguments::ALL_SHEETS;
 use crate::failure::Failure;
@@ -17,9 +15,8 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let Asked { book, batch, on, viewer } = Asked::of(given, locale)?;
     let shown = Walk::read(book.state(), batch, on);
     if let Some(out) = sheets::out(given) {
-        let past = Past::read(book.state(), batch, on);
-        let ahead = Walk::ahead_of(Diary::read(book.state(), batch, on), &past);
-        sheets::write(&documents(&ahead, &past, &viewer, given), out, given, &viewer)?;
+        let sheet = |name: &'static str| batch_sheet(name, book.state(), batch, on, &viewer);
+        sheets::write(&documents(sheet, given), out, given, &viewer)?;
     }
     if given.get_flag("json") {
         return super::print_json(&walk::view(&shown, &viewer));
@@ -28,12 +25,12 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
 }
 
 /// The sheets asked for, in the order of the list; the week's where none was.
-fn documents(walk: &Walk, past: &Past, viewer: &Viewer, given: &ArgMatches) -> Vec<Document> {
+fn documents(sheet: impl Fn(&'static str) -> Option<Vec<Document>>, given: &ArgMatches) -> Vec<Document> {
     let asked = sheets::asked(given);
     let is_wanted = |name: &&str| match asked.as_slice() {
         [] => *name == "week",
         asked => asked.contains(name) || asked.contains(&ALL_SHEETS),
     };
     let wanted = BATCH_SHEETS.into_iter().filter(is_wanted);
-    wanted.filter_map(|name| batch_sheet(name, walk, past, viewer)).flatten().collect()
+    wanted.filter_map(sheet).flatten().collect()
 }

@@ -1,12 +1,16 @@
 //! The sheets of a running batch that can be printed: the owner's week, an adviser's page, the slip to weigh with.
 
-use advice::diary::Noted;
+use advice::closing::Closing;
+use advice::diary::{Diary, Noted};
 use advice::door_sheet::birds_to_weigh;
 use advice::health::Health;
 use advice::past::Past;
 use advice::record::alive_before;
+use advice::sale::Sale;
 use advice::walk::Walk;
 use advice::weighing::Aim;
+use book::{BatchId, BookState};
+use quantity::CivilDay;
 
 use super::{Page, weighed};
 use crate::document::{Align, Blank, Block, Document, Table};
@@ -15,10 +19,13 @@ use crate::plan::figure_row;
 use crate::viewer::Viewer;
 use crate::weighing::{self, Slip};
 use crate::words::key_part;
-use crate::{health, say, show};
+use crate::{closing, health, sale, say, show};
 
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
-pub const BATCH_SHEETS: [&str; 7] = ["week", "adviser", "watch", "weighing", "growing", "store", "health"];
+pub const BATCH_SHEETS: [&str; 13] = [
+    "week", "adviser", "watch", "weighing", "growing", "store", "health", "sale", "catching", "delivery",
+    "closing", "lender", "wall",
+];
 
 /// Spots of a slip: the fewest that tell how sure a mean is.
 const SPOTS: usize = 3;
@@ -47,8 +54,31 @@ const ADVISED: [&str; 5] =
 /// How deaths were told apart: the keys of an entry of deaths.
 const CAUSES: [&str; 7] = ["small_weak", "smothered", "legs", "sudden", "sick", "predator", "transport"];
 
-/// The documents of a sheet; `None` for a name that is no sheet's.
-pub fn batch_sheet(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Option<Vec<Document>> {
+/// The documents of a sheet of a batch's book on a day; `None` for a name that is no sheet's.
+pub fn batch_sheet(
+    name: &str,
+    state: &BookState,
+    batch: BatchId,
+    on: CivilDay,
+    viewer: &Viewer,
+) -> Option<Vec<Document>> {
+    let sale = || Sale::read(state, batch, on);
+    let closing = || Closing::read(state, batch, on);
+    match name {
+        "sale" => return Some(vec![sale::document(&sale(), viewer)]),
+        "catching" => return Some(vec![sale::catching(&sale(), viewer)]),
+        "delivery" => return Some(sale::delivery(&sale(), viewer)),
+        "closing" => return Some(vec![closing::document(&closing(), viewer)]),
+        "lender" => return Some(vec![closing::lender(&closing(), viewer)]),
+        "wall" => return Some(vec![closing::wall(&closing(), viewer)]),
+        _ => {}
+    }
+    let past = Past::read(state, batch, on);
+    of_walk(name, &Walk::ahead_of(Diary::read(state, batch, on), &past), &past, viewer)
+}
+
+/// The sheets of a walk.
+fn of_walk(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Option<Vec<Document>> {
     let page = Page::new(walk, viewer);
     let one = match name {
         "week" => page.document("sheet-week", page.week()),
