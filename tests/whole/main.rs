@@ -21,6 +21,7 @@ mod prints;
 mod published;
 mod rules;
 mod running;
+mod sale;
 mod sample;
 mod sums;
 mod tasks;

@@ -3,13 +3,13 @@
 sheet-catching = Catching day
 sheet-delivery = Delivery note
 sheet-lender = Statement for a lender
-sheet-wall = How the batch went
+sheet-result = How the batch went
 print-sale = When do I sell
 print-catching = The catching day
 print-delivery = Delivery notes
 print-lender = A statement for a lender
 print-closing = Did it pay
-print-wall = How the batch went, for the wall
+print-result = How the batch went, for the wall
 
 catching-on = Catch for
 catching-birds = About { $birds } of { $weight }. Count them as they go into the crates.

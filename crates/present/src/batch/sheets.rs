@@ -24,7 +24,7 @@ use crate::{closing, health, sale, say, show};
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
 pub const BATCH_SHEETS: [&str; 13] = [
     "week", "adviser", "watch", "weighing", "growing", "store", "health", "sale", "catching", "delivery",
-    "closing", "lender", "wall",
+    "closing", "lender", "result",
 ];
 
 /// Spots of a slip: the fewest that tell how sure a mean is.
@@ -70,7 +70,7 @@ pub fn batch_sheet(
         "delivery" => return Some(sale::delivery(&sale(), viewer)),
         "closing" => return Some(vec![closing::document(&closing(), viewer)]),
         "lender" => return Some(vec![closing::lender(&closing(), viewer)]),
-        "wall" => return Some(vec![closing::wall(&closing(), viewer)]),
+        "result" => return Some(vec![closing::wall(&closing(), viewer)]),
         _ => {}
     }
     let past = Past::read(state, batch, on);

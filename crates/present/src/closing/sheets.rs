@@ -42,7 +42,7 @@ pub fn lender(closing: &Closing, viewer: &Viewer) -> Document {
 /// How the batch went, large, for the wall; without money.
 pub fn wall(closing: &Closing, viewer: &Viewer) -> Document {
     let page = Page::new(&closing.walk, viewer);
-    page.document("sheet-wall", page.wall(closing))
+    page.document("sheet-result", page.wall(closing))
 }
 
 impl Page<'_> {

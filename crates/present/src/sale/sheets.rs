@@ -11,9 +11,9 @@ use crate::viewer::Viewer;
 use crate::{health, say, show, sum};
 
 /// Hours of slaughter that a catching sheet has a line for.
-const SLAUGHTER_H: [i32; 5] = [2, 4, 6, 8, 10];
+const SLAUGHTER_H: [i32; 3] = [4, 6, 8];
 /// Lines of a delivery note for crates that are weighed.
-const CRATE_LINES: usize = 12;
+const CRATE_LINES: usize = 7;
 
 /// The sheet of the catching day.
 pub fn catching(sale: &Sale, viewer: &Viewer) -> Document {
@@ -50,6 +50,11 @@ impl Page<'_> {
         }
         blocks.extend(self.feed_off());
         blocks.extend(self.for_whom(sale));
+        blocks.push(Block::Caution(Caution {
+            level: Level::Danger,
+            title: self.words.plain("catching-caution"),
+            items: sum::cautions("sum-catching-caution", self.words),
+        }));
         blocks.push(self.heading("catching-work"));
         blocks.push(Block::Steps(Steps {
             ordered: true,
@@ -57,11 +62,6 @@ impl Page<'_> {
             items: (1..=9)
                 .map(|at| (self.words.plain(&format!("catching-step-{at}")), String::new()))
                 .collect(),
-        }));
-        blocks.push(Block::Caution(Caution {
-            level: Level::Danger,
-            title: self.words.plain("catching-caution"),
-            items: sum::cautions("sum-catching-caution", self.words),
         }));
         blocks.push(self.blanks_of(&[
             ("catching-caught", 30),
