@@ -9,7 +9,10 @@ use quantity::CivilDay;
 
 use crate::running::{self, Pen, RUNNING};
 
-fn with(notes: &[(i32, &str, &[(&str, &str)])]) -> Sale {
+/// A day of age, a kind, and what is written.
+type Written<'a> = (i32, &'a str, &'a [(&'a str, &'a str)]);
+
+fn with(notes: &[Written]) -> Sale {
     let mut pen = running::pen();
     for (age, kind, typed) in notes {
         let typed: Vec<(&str, String)> =
@@ -95,7 +98,7 @@ fn the_house_is_worth_no_more_on_any_other_day() {
 /// A medicine of day 27 with 10 days to wait: whole days up to the 37th are blocked, and the page says until when and why.
 #[test]
 fn a_wait_blocks_its_days_and_says_when_they_are_clear() {
-    let given: (i32, &str, &[(&str, &str)]) =
+    let given: Written =
         (27, "medicine-given", &[("medicine", "powder"), ("hour_h", "18"), ("withdrawal_d", "10")]);
     let sale = with(&[given]);
     let selling = sale.selling().unwrap();

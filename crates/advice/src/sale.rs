@@ -158,7 +158,7 @@ fn seen_price(diary: &Diary) -> Option<f64> {
     let basis = if money::by_head(&diary.answers) { "bird" } else { "kg" };
     let is_of_birds =
         |note: &&Noted| note.text("what") == Some("live-bird") && note.text("per") == Some(basis);
-    let last = diary.of_kind("price-seen").filter(is_of_birds).next_back()?;
+    let last = diary.of_kind("price-seen").rfind(is_of_birds)?;
     (diary.on.days_since(last.day) <= PRICE_KNOWN_D).then(|| last.number("price"))?
 }
 

@@ -84,20 +84,20 @@ impl Plan<'_> {
         // A path visits no class twice, so that after as many rounds as there are classes nothing changes.
         for _ in 0..=classes {
             let mut is_better = false;
-            for order in 0..orders {
-                for class in 0..classes {
-                    let (Some(gain), Some(so_far)) = (self.gain[order][class], at_class[class]) else {
-                        continue;
-                    };
-                    if at_order[order].is_none_or(|known| so_far + gain > known + 1e-9) {
-                        (at_order[order], into[order], is_better) = (Some(so_far + gain), class, true);
+            for (order, gains) in self.gain.iter().enumerate() {
+                let ways = at_class.iter().zip(gains).enumerate();
+                let ways = ways.filter_map(|(class, (so_far, gain))| Some((class, (*so_far)? + (*gain)?)));
+                for (class, brings) in ways {
+                    if at_order[order].is_none_or(|known| brings > known + 1e-9) {
+                        (at_order[order], into[order], is_better) = (Some(brings), class, true);
                     }
                 }
             }
-            for order in 0..orders {
+            for (order, given) in self.given.iter().enumerate() {
                 let Some(so_far) = at_order[order] else { continue };
-                for class in (0..classes).filter(|class| self.given[order][*class] > 0) {
-                    let Some(gain) = self.gain[order][class] else { continue };
+                let freed = given.iter().zip(&self.gain[order]).enumerate();
+                let freed = freed.filter(|(_, (birds, _))| **birds > 0);
+                for (class, gain) in freed.filter_map(|(class, (_, gain))| Some((class, (*gain)?))) {
                     if at_class[class].is_none_or(|known| so_far - gain > known + 1e-9) {
                         (at_class[class], freed_by[class], is_better) =
                             (Some(so_far - gain), Some(order), true);
