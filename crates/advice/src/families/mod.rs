@@ -42,6 +42,7 @@ pub(crate) mod watch;
 mod water;
 pub(crate) mod weighing;
 mod weighing_sexes;
+pub(crate) mod weighing_spots;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -81,6 +82,7 @@ pub static FAMILIES: &[&Family] = &[
     &medicine::FAMILY,
     &weighing::FAMILY,
     &weighing_sexes::FAMILY,
+    &weighing_spots::FAMILY,
     &growing::FAMILY,
     &course::FAMILY,
     &watch::FAMILY,
@@ -94,7 +96,8 @@ pub static FAMILIES: &[&Family] = &[
 ];
 
 /// All simulations: procedures that give several figures at once.
-pub static SIMULATIONS: &[&Simulation] = &[&risk::SIMULATION, &buying::SIMULATION, &outlook::SIMULATION];
+pub static SIMULATIONS: &[&Simulation] =
+    &[&risk::SIMULATION, &buying::SIMULATION, &outlook::SIMULATION, &weighing_spots::SIMULATION];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {
