@@ -244,7 +244,8 @@ impl Weighing {
     /// The number of each single bird's spot, in the order of their names from 1; none where [`Self::birds_by_spot`] is.
     fn spot_of(&self) -> Vec<f64> {
         let Some(spots) = self.birds_by_spot() else { return Vec::new() };
-        let number = |bird: &Reading| Some(spots.keys().position(|spot| *spot == spot_key(&bird.spot))? as f64 + 1.0);
+        let number =
+            |bird: &Reading| Some(spots.keys().position(|spot| *spot == spot_key(&bird.spot))? as f64 + 1.0);
         self.birds().filter_map(number).collect()
     }
 
