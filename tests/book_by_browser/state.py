@@ -6,8 +6,8 @@ import re
 from farm import day_of
 
 UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
-# Which device wrote when, in which order, for whom.
-OF_ITS_OWN = ("id", "farm", "device", "sequence", "previous", "clock", "person", "supersedes")
+# Which device wrote when, in which order, for whom, and what of other devices it had seen by then.
+OF_ITS_OWN = ("id", "farm", "device", "sequence", "previous", "clock", "person", "seen", "supersedes")
 
 
 def walks(farm, ages):

@@ -1,6 +1,7 @@
 //! Weighings read out of the book, and what is said of them.
 
 use advice::diary::Diary;
+use advice::procedure::By;
 use advice::record;
 use advice::weighing::{Aim, Weighing};
 use quantity::{Raw, Source};
@@ -70,8 +71,8 @@ fn a_flock_smaller_than_what_was_weighed_is_not_believed() {
 fn spots_are_counted_and_not_their_birds() {
     let all = format!("{DOOR} {MIDDLE} {END}");
     let spots = "door,door,door,Door,middle,middle,middle,middle,end,end,end,end";
-    let (_, by_birds) = day_14(&[&[("weights_g", &all)]]);
-    let (_, by_spots) = day_14(&[&[("weights_g", &all), ("spots", spots)]]);
+    let (unnamed, by_birds) = day_14(&[&[("weights_g", &all)]]);
+    let (named, by_spots) = day_14(&[&[("weights_g", &all), ("spots", spots)]]);
     let of = model::weighing::groups::of_groups(&[1660.0, 1520.0, 1800.0], &[4.0; 3]).unwrap();
     let (low, high) = of.mean_interval(0.95).unwrap();
     near(weight_on_14(&by_spots), [low, 415.0, high]);
@@ -81,6 +82,17 @@ fn spots_are_counted_and_not_their_birds() {
     let two = spots.replace("end", "middle");
     let (_, by_two) = day_14(&[&[("weights_g", &all), ("spots", &two)]]);
     assert_eq!(weight_on_14(&by_two), weight_on_14(&by_birds));
+    let parts = |weighing: &Weighing| {
+        let outcome = weighing.held_against(&Aim::default()).outcome;
+        ["weighing.between_spots", "weighing.within_spots"].map(|id| outcome.number(id).is_some())
+    };
+    assert_eq!(parts(&named), [true; 2]);
+    assert_eq!(parts(&unnamed), [false; 2], "no spot, no parts");
+    let outcome = named.held_against(&Aim::default()).outcome;
+    let between = outcome.get("weighing.between_spots").unwrap();
+    let By::Procedure(run) = &between.by else { panic!("a formula") };
+    assert_eq!(run.seed, None, "nothing is left to chance");
+    assert!(run.accuracy.size() < 1e-9 * between.figure.value.number(), "{:?}", run.accuracy);
 }
 
 /// Crates, with a bird weighing alone as a crate of one (derived by the ratio of totals).

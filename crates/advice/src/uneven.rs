@@ -12,7 +12,7 @@ use crate::outcome::Outcome;
 use crate::tasks::Task;
 use crate::walk::{Walk, job_key};
 use crate::watch::{Watch, grade_of};
-use crate::weighing::Weighing;
+use crate::weighing::{Weighing, spot_key};
 
 /// What the last weighing by spots says, and what the book says of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,19 +56,7 @@ type Spots = BTreeMap<String, Vec<f64>>;
 fn last_by_spots(diary: &Diary) -> Option<(CivilDay, Spots)> {
     let mut days: Vec<CivilDay> = diary.of_kind("weighing").map(|note| note.day).collect();
     days.dedup();
-    days.into_iter().rev().find_map(|day| Some((day, by_spots(&Weighing::on(diary, day))?)))
-}
-
-/// Single birds by spot; `None` unless every bird's spot is named, and there are two spots or more.
-fn by_spots(weighing: &Weighing) -> Option<Spots> {
-    let mut spots = Spots::new();
-    for one in &weighing.readings {
-        if one.birds != 1 || one.spot.is_empty() {
-            return None;
-        }
-        spots.entry(one.spot.clone()).or_default().push(one.grams);
-    }
-    (spots.len() > 1).then_some(spots)
+    days.into_iter().rev().find_map(|day| Some((day, Weighing::on(diary, day).birds_by_spot()?)))
 }
 
 /// The book up to a weighing.
@@ -143,7 +131,7 @@ impl Book<'_> {
             let age = diary.age(note.day);
             age.is_some_and(|age| (self.age - LITTER_BACK_D..=self.age).contains(&age))
         };
-        let handful = |note: &Noted| Some((note.text("spot")?.to_owned(), grade_of(note.text("handful")?)?));
+        let handful = |note: &Noted| Some((spot_key(note.text("spot")?), grade_of(note.text("handful")?)?));
         diary.of_kind("litter-check").filter(is_recent).filter_map(handful).collect()
     }
 }

@@ -11,6 +11,7 @@ use quantity::{Answers, Checked, CivilDay, Value};
 use crate::diary::{Diary, Noted, set};
 use crate::families::growing;
 use crate::families::weighing as asked;
+use crate::families::weighing_spots::SPOT_OF;
 use crate::findings;
 use crate::outcome::Outcome;
 use crate::record;
@@ -192,6 +193,7 @@ impl Weighing {
         put(asked::SPOTS, list(totals));
         put(asked::SPOT_BIRDS, list(counts));
         put(asked::COCKS, list(self.cocks()));
+        put(SPOT_OF, list(self.spot_of()));
         let number = |number: Option<f64>| number.map(Value::Number);
         put(asked::STEP, number(self.scale_step_g));
         // Of fewer alive than were weighed something is written wrong: the range then takes no part of the flock for known.
@@ -216,7 +218,7 @@ impl Weighing {
     fn spots(&self) -> (Vec<f64>, Vec<f64>) {
         let mut spots: BTreeMap<String, (f64, f64)> = BTreeMap::new();
         for one in &self.readings {
-            let sum = spots.entry(one.spot.trim().to_lowercase()).or_default();
+            let sum = spots.entry(spot_key(&one.spot)).or_default();
             *sum = (sum.0 + one.grams, sum.1 + f64::from(one.birds));
         }
         if spots.keys().all(String::is_empty) {
@@ -225,11 +227,38 @@ impl Weighing {
         spots.into_values().unzip()
     }
 
+    /// The weights of single birds by the spot they were weighed at; `None` unless every reading is of one bird at a named spot,
+    /// and there are two spots or more.
+    pub fn birds_by_spot(&self) -> Option<BTreeMap<String, Vec<f64>>> {
+        let mut spots: BTreeMap<String, Vec<f64>> = BTreeMap::new();
+        for one in &self.readings {
+            let spot = spot_key(&one.spot);
+            if one.birds != 1 || spot.is_empty() {
+                return None;
+            }
+            spots.entry(spot).or_default().push(one.grams);
+        }
+        (spots.len() > 1).then_some(spots)
+    }
+
+    /// The number of each single bird's spot, in the order of their names from 1; none where [`Self::birds_by_spot`] is.
+    fn spot_of(&self) -> Vec<f64> {
+        let Some(spots) = self.birds_by_spot() else { return Vec::new() };
+        let number =
+            |bird: &Reading| Some(spots.keys().position(|spot| *spot == spot_key(&bird.spot))? as f64 + 1.0);
+        self.birds().filter_map(number).collect()
+    }
+
     /// 1 for a cock and 0 for a hen; none unless every bird was looked at.
     fn cocks(&self) -> Vec<f64> {
         let one = |bird: &Reading| bird.is_cock.map(|is_cock| f64::from(u8::from(is_cock)));
         self.birds().map(one).collect::<Option<_>>().unwrap_or_default()
     }
+}
+
+/// One name for a spot however it was typed.
+pub(crate) fn spot_key(typed: &str) -> String {
+    typed.trim().to_lowercase()
 }
 
 /// What one entry says: single birds first, then groups; spots in the same order, sexes of the single birds.

@@ -33,6 +33,8 @@ pub struct Components {
     pub anova: Variances,
     /// By restricted maximum likelihood; never below 0.
     pub reml: Variances,
+    /// What the search leaves of the deviance's slope, by a relative change of the ratio of both variances; 0 where the ratio is.
+    pub left_over: f64,
     /// 95 % interval of the variance between spots, by profile of the restricted likelihood.
     pub between_interval: Interval,
     /// 95 % interval of the variance within spots, by chi-square on birds less spots.
@@ -230,6 +232,7 @@ pub fn components(spots: &[Vec<f64>]) -> Option<Components> {
         fewest_birds: layout.spots.iter().map(|spot| spot.birds as usize).min()?,
         anova: layout.anova(),
         reml,
+        left_over: (ratio * layout.slope(ratio)).abs(),
         between_interval: layout.between_interval(reml)?,
         within_interval: (end(0.975)?, end(0.025)?),
     })
@@ -254,6 +257,7 @@ mod tests {
         assert!((parts.anova.within / parts.reml.within - 1.0).abs() < 1e-9);
         assert!((parts.mean - 1962.5).abs() < 1e-9);
         assert_eq!(parts.verdict(), Verdict::Told);
+        assert!(parts.left_over < 1e-9, "{parts:?}");
         let (variation, (low, high)) = parts.between_variation().unwrap();
         assert!(low < variation && variation < high && low > 0.0, "{low} {variation} {high}");
         assert!((variation - parts.reml.between.sqrt() / 1962.5).abs() < 1e-12);

@@ -4,6 +4,9 @@
 //! Tolerance: 1e-6 of the value, as the headers ask; 1e-5 for a best clumping, whose likelihood is flat there.
 
 use advice::verify::verify;
+use advice::weighing::{Aim, Reading, Weighing};
+
+use super::near;
 
 /// Holds every computed column of a table against the file's own.
 fn compare(name: &str, table: &str, rows: usize, tolerance: impl Fn(&str) -> f64) {
@@ -24,6 +27,38 @@ fn compare(name: &str, table: &str, rows: usize, tolerance: impl Fn(&str) -> f64
 #[test]
 fn parts_of_unevenness_agree_with_mixed_models() {
     compare("spots", include_str!("../tables/spots.csv"), 8, |_| 1e-6);
+}
+
+/// The figures of a weighing are the same parts, each as a share of the mean.
+#[test]
+fn a_weighing_by_spots_tells_the_same_parts() {
+    let table = reference::Table::read("spots", include_str!("../tables/spots.csv")).unwrap();
+    for row in &table.rows {
+        let bird = |spot: usize, grams: &str| Reading {
+            spot: format!("{} {spot}", ["Door", "door"][spot % 2]),
+            ..Reading::of_bird(grams.parse().unwrap())
+        };
+        let of_spot = |(at, birds): (usize, &str)| -> Vec<Reading> {
+            birds.split(' ').map(|grams| bird(at, grams)).collect()
+        };
+        let readings = row[0].split(';').enumerate().flat_map(of_spot).collect();
+        let result = Weighing { readings, ..Weighing::default() }.held_against(&Aim::default());
+        let share = |column: &str| {
+            let number = |column: &str| table.number(row, column).unwrap().unwrap();
+            100.0 * number(column).sqrt() / number("mean")
+        };
+        for part in ["between", "within"] {
+            let figure = result.outcome.get(&format!("weighing.{part}_spots")).unwrap().figure;
+            let band = figure.band.unwrap();
+            for (got, column) in [
+                (figure.value.number(), format!("reml_{part}")),
+                (band.low, format!("{part}_low")),
+                (band.high, format!("{part}_high")),
+            ] {
+                near(got, share(&column), 1e-6 * share(&column));
+            }
+        }
+    }
 }
 
 #[test]

@@ -44,6 +44,7 @@ pub(crate) mod watch;
 mod water;
 pub(crate) mod weighing;
 mod weighing_sexes;
+pub(crate) mod weighing_spots;
 
 /// What one phenomenon brings.
 pub struct Family {
@@ -83,6 +84,7 @@ pub static FAMILIES: &[&Family] = &[
     &medicine::FAMILY,
     &weighing::FAMILY,
     &weighing_sexes::FAMILY,
+    &weighing_spots::FAMILY,
     &growing::FAMILY,
     &course::FAMILY,
     &watch::FAMILY,
@@ -98,8 +100,13 @@ pub static FAMILIES: &[&Family] = &[
 ];
 
 /// All simulations: procedures that give several figures at once.
-pub static SIMULATIONS: &[&Simulation] =
-    &[&risk::SIMULATION, &buying::SIMULATION, &outlook::SIMULATION, &selling::SIMULATION];
+pub static SIMULATIONS: &[&Simulation] = &[
+    &risk::SIMULATION,
+    &buying::SIMULATION,
+    &outlook::SIMULATION,
+    &selling::SIMULATION,
+    &weighing_spots::SIMULATION,
+];
 
 /// Simulations that give figures of others where they apply.
 pub static INSTEAD: &[&Simulation] = &[&selling::RISK];

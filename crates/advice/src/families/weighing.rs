@@ -7,6 +7,7 @@ use quantity::{Answers, DayOfAge, Field, Kind, Need, Status, Unit};
 use reference::growth::Standard;
 
 use super::Family;
+use super::weighing_spots::SPOT_OF;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, if_known, list};
 use crate::sums::{Sum, asks, may_ask};
 
@@ -86,6 +87,8 @@ pub(crate) const OF_A_WEIGHING: &[&str] = &[
     "weighing.cv_cocks",
     "weighing.cv_hens",
     "weighing.cv_within_sex",
+    "weighing.between_spots",
+    "weighing.within_spots",
 ];
 
 static SUMS: &[Sum] = &[
@@ -98,6 +101,7 @@ static SUMS: &[Sum] = &[
             may_ask("spot_weights", SPOTS),
             may_ask("spot_birds", SPOT_BIRDS),
             may_ask("cocks", COCKS),
+            may_ask("spot_of", SPOT_OF),
             may_ask("birds", FLOCK),
             may_ask("error_percent", ERROR),
             may_ask("scale_step_g", STEP),

@@ -13,6 +13,9 @@ field-weighing-spot-birds = Birds weighed in each spot
 field-weighing-cocks = Cock or hen, bird by bird
     .hint = 1 for a cock and 0 for a hen, in the same order as the weights.
     .many = cock (1) or hen (0) for { $n } birds
+field-weighing-spot-of = Number of the spot, bird by bird
+    .hint = 1 for the first spot of the house, 2 for the next, in the same order as the weights.
+    .many = spot of { $n } birds
 field-weighing-age-d = Age
     .hint = In days; the chick day is day 0.
 field-weighing-standard = Target weight to compare with
@@ -44,7 +47,11 @@ figure-weighing-cv-cocks = How much the cocks differ (CV)
 figure-weighing-cv-hens = How much the hens differ (CV)
 figure-weighing-sex-gap = Cocks above hens
 figure-weighing-cv-within-sex = How much birds of one sex differ (CV)
+figure-weighing-between-spots = How much the spots of the house differ (CV of their means)
+figure-weighing-within-spots = How much the birds of one spot differ (CV)
 figure-weighing-cv-mixed = How much a flock of both differs (CV), by the gap
+
+procedure-parts-by-spots = Every bird weighs the mean of all, more or less by its spot, and more or less by itself. The two spreads are those under which the weights found are most likely, the mean taken out (restricted maximum likelihood). The range between spots is by profile of that likelihood, the range within them by chi-square. With 3 to 5 spots the range is rough; weigh at more spots rather than more birds at each.
 
 rule-groups-counted = The birds of all crates, added.
     .formula = sum of { $n }

@@ -35,7 +35,10 @@ pub(crate) async fn take(call: Call) -> Reply {
         let mut fates: Vec<Fate> =
             sent.drafts.iter().enumerate().map(|(at, draft)| fate(&mut taker, at, draft)).collect();
         let entries = taker.finish(&mut fates);
-        let clock = clock(sent.sent.saturating_sub(now), &Site::viewer(&open.state));
+        // The clock of the demo stands still: no phone's is wrong beside it.
+        let is_wrong = |ahead: &i64| !site.options.demo && ahead.saturating_abs() >= CLOCK_OFF_MILLIS;
+        let ahead = Some(sent.sent.saturating_sub(now)).filter(is_wrong);
+        let clock = ahead.map(|ahead| clock(ahead, &Site::viewer(&open.state)));
         (entries, (fates, clock))
     };
     let ((drafts, clock), written) = site.desk.compose(&*site.store, &access, make).await?;
@@ -54,16 +57,13 @@ fn fate(taker: &mut Taker, at: usize, draft: &serde_json::Value) -> Fate {
     }
 }
 
-/// What to say of a clock.
+/// What to say of a clock that is wrong.
 ///
 /// - `ahead_millis`: how far it is ahead of ours; behind where negative
-fn clock(ahead_millis: i64, viewer: &Viewer) -> Option<String> {
-    if ahead_millis.saturating_abs() < CLOCK_OFF_MILLIS {
-        return None;
-    }
+fn clock(ahead_millis: i64, viewer: &Viewer) -> String {
     let hours = (ahead_millis as f64 / HOUR_MILLIS).abs().max(1.0).round();
     let key = if ahead_millis > 0 { "queue-clock-ahead" } else { "queue-clock-behind" };
-    Some(say!(viewer.words(), key, hours = hours.to_string(), count = hours))
+    say!(viewer.words(), key, hours = hours.to_string(), count = hours)
 }
 
 fn told(told: &Told) -> Result<Response, Trouble> {
