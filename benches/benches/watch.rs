@@ -1,5 +1,7 @@
 //! The watch of a running batch: from a walk that is there, from the book, and its dearest parts.
 
+mod mango_ridge;
+
 use std::hint::black_box;
 
 use advice::diary::Diary;
@@ -7,33 +9,12 @@ use advice::past::Past;
 use advice::uneven::Uneven;
 use advice::walk::Walk;
 use advice::watch::Watch;
-use book::{Access, BatchId, BookState, DeviceId, FarmId, PersonId, Role, Subject, fold};
 use criterion::{Criterion, criterion_group, criterion_main};
 use model::deaths::{self, USUAL};
-use quantity::CivilDay;
-use uuid::Uuid;
-
-const FARM: FarmId = FarmId(Uuid::from_u128(1));
-
-/// The invented farm's book.
-fn state() -> BookState {
-    let someone = Uuid::from_u128(2);
-    let access = Access::granted(FARM, PersonId(someone), DeviceId(someone), Role::Owner);
-    fold(FARM, demo::Farm::mango_ridge().unwrap().entries(&access).unwrap())
-}
-
-/// The batch that was placed last, and the last day written of it.
-fn running(state: &BookState) -> (BatchId, CivilDay) {
-    let placed = state.counting_of("chicks-placed");
-    let last = placed.iter().max_by_key(|record| record.entry().day).unwrap();
-    let Subject::Batch(batch) = last.entry().subject else { panic!("chicks of no batch") };
-    let days = state.counting_about(Subject::Batch(batch)).map(|record| record.entry().day);
-    (batch, days.max().unwrap())
-}
 
 fn benchmarks(criterion: &mut Criterion) {
-    let state = state();
-    let (batch, on) = running(&state);
+    let state = mango_ridge::state();
+    let (batch, on) = mango_ridge::running(&state);
     let read = || {
         let past = Past::read(&state, batch, on);
         Walk::ahead_of(Diary::read(&state, batch, on), &past)
