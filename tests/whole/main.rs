@@ -1,5 +1,6 @@
 //! Whole-program tests: rules against their own formulae, models against published values, properties of plans.
 
+mod air;
 mod batch_properties;
 mod buying;
 mod calendar;

@@ -5,6 +5,7 @@
 
 pub mod account;
 pub mod adoption;
+pub mod air;
 pub mod batches;
 pub mod behind;
 pub mod body;

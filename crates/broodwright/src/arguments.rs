@@ -29,6 +29,7 @@ pub fn command(words: &Words) -> Command {
         .arg_required_else_help(true)
         .arg(option("language", words).global(true).value_name("TAG"))
         .subcommand(plan(words))
+        .subcommand(air(words))
         .subcommand(sums(words))
         .subcommand(verify(words))
         .subcommand(serve(words))
@@ -83,6 +84,17 @@ fn plan(words: &Words) -> Command {
         .arg(sheet(words))
         .arg(option("figure", words).value_name("NAME").requires("pdf"))
         .arg(paper(words))
+        .arg(units(words))
+}
+
+fn air(words: &Words) -> Command {
+    let csv = Arg::new("csv").long("csv").value_name("OUT").value_parser(value_parser!(PathBuf));
+    Command::new("air")
+        .about(words.plain("command-air"))
+        .after_help(words.plain("example-air"))
+        .arg(file("FILE", "argument-plan-file", words))
+        .args([flag("json", words), flag("working", words)])
+        .arg(csv.help(words.plain("option-air-csv")))
         .arg(units(words))
 }
 

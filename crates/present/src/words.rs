@@ -36,6 +36,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/batch_prints.ftl"),
     include_str!("../messages/en/record_commands.ftl"),
     include_str!("../messages/en/growing.ftl"),
+    include_str!("../messages/en/air.ftl"),
     include_str!("../messages/en/outlook.ftl"),
     include_str!("../messages/en/watch.ftl"),
     include_str!("../messages/en/sync.ftl"),

@@ -31,6 +31,7 @@ mod order_filling;
 mod pesti_1985;
 mod plane_geometry;
 mod psychrolib;
+mod pvlib;
 mod reporting_rules;
 mod rules_of_arithmetic;
 mod rules_of_money;

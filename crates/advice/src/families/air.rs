@@ -2,7 +2,8 @@
 
 use model::bird_heat;
 use model::moist_air::{self, MoistAir};
-use quantity::{Mass, Temperature};
+use model::sun;
+use quantity::{CivilDay, Mass, Temperature};
 
 use super::Family;
 use crate::verify::{Cell, RowOutputs, Shape, each};
@@ -42,7 +43,38 @@ static SHAPES: &[Shape] = &[
         ],
         work_out: |rows| each(rows, birds),
     },
+    Shape {
+        name: "sunposition",
+        inputs: &["latitude_deg", "longitude_deg", "instant_utc"],
+        outputs: &[
+            "zenith_true_deg",
+            "zenith_apparent_deg",
+            "azimuth_deg_from_north",
+            "clear_sky_ghi_haurwitz_w_per_m2",
+        ],
+        work_out: |rows| each(rows, sun_over),
+    },
 ];
+
+/// The sun over a place at an instant, YYYY-MM-DD HH:MM in UTC.
+fn sun_over(cells: &[Cell]) -> RowOutputs {
+    let (latitude, longitude) = (cells[0].number(-90.0, 90.0)?, cells[1].number(-180.0, 180.0)?);
+    let (day, utc_h) = instant(cells[2].text).ok_or_else(|| cells[2].fault("YYYY-MM-DD HH:MM".to_owned()))?;
+    // The series begin with the year; declination moves by up to 0.4 degrees from one day to the next.
+    let of_year = f64::from(day.day_of_year()) + utc_h / 24.0;
+    let sun = sun::position(latitude, longitude, of_year, utc_h);
+    let outputs =
+        [sun.zenith_deg, sun.zenith_deg - sun.lifted_deg(), sun.azimuth_deg, sun.clear_sky_w_per_m2()];
+    Ok(outputs.into_iter().map(Some).collect())
+}
+
+fn instant(text: &str) -> Option<(CivilDay, f64)> {
+    let (day, time) = text.trim().split_once([' ', 'T'])?;
+    let (hour, minute) = time.split_once(':')?;
+    let (hour, minute): (u8, u8) = (hour.parse().ok()?, minute.parse().ok()?);
+    let utc_h = f64::from(hour) + f64::from(minute) / 60.0;
+    Some((CivilDay::parse(day)?, utc_h)).filter(|_| hour < 24 && minute < 60)
+}
 
 /// Air that cannot be (vapour alone above the whole pressure) has no outputs but the pressure of saturation.
 fn psychrometrics(cells: &[Cell]) -> RowOutputs {

@@ -26,6 +26,7 @@ pub(crate) mod growing;
 pub(crate) mod growth;
 pub(crate) mod guard;
 pub(crate) mod heat;
+pub(crate) mod hours_of_air;
 mod light;
 mod litter;
 pub(crate) mod medicine;
@@ -106,6 +107,7 @@ pub static SIMULATIONS: &[&Simulation] = &[
     &outlook::SIMULATION,
     &selling::SIMULATION,
     &weighing_spots::SIMULATION,
+    &hours_of_air::SIMULATION,
 ];
 
 /// Simulations that give figures of others where they apply.

@@ -1,5 +1,6 @@
 //! One file a command.
 
+mod air;
 mod check;
 mod closing;
 mod export;
@@ -31,6 +32,7 @@ use crate::failure::Failure;
 pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     match matches.subcommand() {
         Some(("plan", given)) => plan::run(given, locale),
+        Some(("air", given)) => air::run(given, locale),
         Some(("sums", given)) => sums::run(given, locale),
         Some(("verify", given)) => verify::run(given, locale),
         Some(("serve", given)) => serve::run(given, locale),

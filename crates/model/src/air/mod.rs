@@ -249,14 +249,15 @@ const STEP_S: f64 = 3600.0 / STEPS as f64;
 /// Rest of a sky and sun through a roof: what it resists less where heat goes down, m2K/W (ISO 6946: 0.17 less 0.10).
 const DOWNWARDS_M2K_PER_W: f64 = 0.07;
 
-/// Runs a house through hours, and gives each of them; `None` for weather or a state that cannot be.
+/// Runs a house through hours, and gives each of them and how it stands at the end; `None` for weather or a state that cannot be.
 pub fn run(
     house: &House,
     start: State,
     hours: impl IntoIterator<Item = (Hour, Flock, Wish)>,
-) -> Option<Vec<HouseHour>> {
+) -> Option<(Vec<HouseHour>, State)> {
     let mut state = start;
-    hours.into_iter().map(|(outside, flock, wish)| hour(house, &mut state, outside, &flock, &wish)).collect()
+    let ran = hours.into_iter().map(|(outside, flock, wish)| hour(house, &mut state, outside, &flock, &wish));
+    Some((ran.collect::<Option<_>>()?, state))
 }
 
 /// Outside air as it is used in an hour.
@@ -431,7 +432,8 @@ impl Setting<'_> {
     /// One step: both bodies of heat solved together, implicitly; the heaters give what holds the target, as far as they can.
     fn step(&self, state: &mut State, flow_kg_per_s: f64, sums: &mut Sums) {
         let (house, outside) = (self.house, &self.outside);
-        let (birds, water, co2) = self.flock.gives(state.air_c);
+        let before_c = state.air_c;
+        let (birds, water, co2) = self.flock.gives(before_c);
         let with_air = flow_kg_per_s * outside.heat;
         let (light, heavy) = (house.light_j_per_k / STEP_S, house.floor_j_per_k / STEP_S);
         let floor_holds = heavy + house.floor_w_per_k + house.ground_w_per_k;
@@ -467,7 +469,11 @@ impl Setting<'_> {
         sums.floor_c += floor_c;
         sums.humidity += self.humidity(water, air_c);
         sums.co2 += co2;
-        sums.short_w += (wanted - heaters).max(0.0);
+        // Held at target, light things take nothing up: what they would take on the way there is no lack. Nor is one above it.
+        let holding = wanted - light * (self.wish.target_c - before_c);
+        if wanted > heaters {
+            sums.short_w += (holding - heaters).max(0.0);
+        }
         sums.flows.add(&flows, 1.0 / STEPS as f64);
         sums.residual = sums.residual.max(heat_left).max(water_left).max(co2_left);
     }
@@ -502,20 +508,11 @@ fn closes(flows: &[f64]) -> f64 {
     if moved > 0.0 { flows.iter().sum::<f64>().abs() / moved } else { 0.0 }
 }
 
-/// How many hours the heaters take to bring air and floor of an empty, closed house to a temperature, at one weather; `None`
-/// where it takes longer than `most_h`.
-pub fn preheat_hours(
-    house: &House,
-    outside: Hour,
-    wish: &Wish,
-    floor_c: f64,
-    most_h: usize,
-) -> Option<usize> {
+/// How a house that stood empty and open stands after hours of weather with its heaters lit; `None` for weather that cannot be.
+pub fn warmed(house: &House, hours: &[Hour], wish: &Wish) -> Option<State> {
     let nobody = Flock { birds: 0.0, each_kg: 0.04, more: 1.0, cold_below_c: None };
-    let hours =
-        run(house, State::empty(house, &outside)?, std::iter::repeat_n((outside, nobody, *wish), most_h))?;
-    let is_warm = |hour: &HouseHour| hour.inside_c >= wish.target_c - 0.25 && hour.floor_c >= floor_c;
-    hours.iter().position(is_warm).map(|at| at + 1)
+    let start = State::empty(house, hours.first()?)?;
+    run(house, start, hours.iter().map(|hour| (*hour, nobody, *wish))).map(|(_, end)| end)
 }
 
 #[cfg(test)]

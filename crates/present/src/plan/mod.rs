@@ -16,6 +16,7 @@ use crate::viewer::Viewer;
 use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
+pub mod air;
 mod booklet;
 mod countdown;
 mod days;

@@ -1,0 +1,45 @@
+# The air they breathe.
+
+page-air = The air they breathe
+command-air = The air of a planned house by the hour: heat, damp, stale air, curtain and heaters
+option-air-csv = Write every hour to this file, as comma-separated values
+example-air = Example: broodwright air plan.toml --csv hours.csv
+command-no-air = The air cannot be worked out: the plan does not tell “{ $field }”. Add it to the file.
+
+air-lead-label = Heaters must give, in the coldest hour
+air-lead-enough = Those you have can.
+air-lead-short = Those you have lack { $short } then. Heat a smaller part, close it better, or add a heater.
+air-which-day = Worked out hour by hour for days that have both the coldest night and the hottest afternoon of your plan: what heaters and curtains must be able to do, not what every day will be. Times are by the sun: it is highest at 12.
+air-with-fire = In that hour { $air } of fresh air go through, so that what chicks and fire give off stays under 3000 parts in a million of stale air (carbon dioxide), as the law asks of large houses. That is more than the cracks of a closed house let in, and so more heat than the sum for the coldest night. It does not make charcoal gas harmless.
+air-first-day = The first day, { $day }
+air-last-day = The day of sale, { $day }
+air-inside = inside
+air-outside = outside
+air-wanted = wanted
+air-axis = Air
+air-axis-hours = Hour of the day, by the sun
+air-caption = Air inside, outside and as wanted on { $day }
+air-drawn = On { $day } it is { $low } to { $high } inside while it is { $outside_low } to { $outside_high } outside.
+air-table-caption = Curtain and heaters through { $day }
+air-column-hour = Hour
+air-column-inside = Inside, { $unit }
+air-column-humidity = Damp, { $unit }
+air-column-opening = Open on each side, { $unit }
+air-column-heaters = Heaters, { $unit }
+air-column-binding = Air is for
+air-binding-least = what leaks in is enough
+air-binding-moisture = drying
+air-binding-carbon-dioxide = breathing
+air-binding-heat = cooling
+air-binding-opening = wide open, and too little
+air-not-in-it = Not in it: water in the litter by itself, a cover over the ring, birds that crowd together, curtains that nobody moves at night. Watch the birds: their bodies feel what no sum does.
+
+figure-air-heat-peak = Heat needed in the coldest hour
+figure-air-heat-short = Heat that your heaters lack then
+figure-air-heat-first-day = Heat on the first day
+figure-air-heat-in-all = Heat for all brooding days
+figure-air-fuel-first-day = Fuel on the first day
+figure-air-fuel-in-all = Fuel for all brooding days
+figure-air-hot-hours = Hours of the day of sale that are hot or worse for them
+figure-air-preheat-hours = Hours to warm house and litter before they come
+procedure-hours-of-air = The house is followed hour by hour, in twelve steps each. Birds, heaters, sun on the roof and warm litter bring heat; walls, curtains, roof and fresh air take it. As much air goes through as damp, stale air or heat asks for, by wind and warm air that rises. The range is from a tight house (walls a fifth better, half the leaks) to a leaky one (a fifth worse, twice the leaks).

@@ -1,0 +1,254 @@
+//! The air they breathe: what the hourly balance of a planned house says, drawn and in numbers.
+
+use advice::air::{AirHour, Guess, PlannedAir};
+use quantity::Unit;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::Shown;
+use crate::document::{Align, Block, Document, Drawing, Level, Table};
+use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
+use crate::{say, show};
+
+/// The figures of the section, the wanted ones first.
+const ROWS: &[&str] = &[
+    "air.heat_peak",
+    "air.heat_short",
+    "air.preheat_hours",
+    "air.fuel_first_day",
+    "air.fuel_in_all",
+    "air.heat_first_day",
+    "air.heat_in_all",
+    "air.hot_hours",
+];
+
+/// An hour of a planned house.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AirHourJson {
+    /// Day of age.
+    pub day: i32,
+    /// Hour of the day, 0 to 23.
+    pub hour: usize,
+    /// Air outside, °C.
+    pub outside_c: f64,
+    /// Air inside, °C.
+    pub inside_c: f64,
+    /// Relative humidity inside, percent.
+    pub humidity_pct: f64,
+    /// Carbon dioxide inside, parts in a million.
+    pub co2_ppm: f64,
+    /// Fresh air, m3/h.
+    pub ventilation_m3_h: f64,
+    /// What decides how much of it: least, moisture, carbon-dioxide, heat or opening.
+    pub binding: &'static str,
+    /// What heaters give, kW.
+    pub heater_kw: f64,
+    /// What they lack, kW.
+    pub short_kw: f64,
+    /// Open on each long side, m2.
+    pub opening_m2: f64,
+    /// The index of heat, °C.
+    pub heat_index_c: f64,
+    /// How hard that is: comfort, warm, hot, danger or emergency.
+    pub heat: &'static str,
+}
+
+/// The air of a planned house.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AirView {
+    /// Every hour from the chick day on.
+    pub hours: Vec<AirHourJson>,
+    /// The worst that heat, water and carbon dioxide leave over in an hour, as a share of what moved.
+    pub residual: f64,
+    /// The most that heaters must give in an hour, kW.
+    pub heat_peak_kw: f64,
+    /// The most that they lack, kW.
+    pub heat_short_kw: f64,
+    /// Hours to warm the empty house; absent where the heaters never do.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub preheat_hours: Option<usize>,
+    /// Heat of the heaters in all, kWh.
+    pub heat_kwh: f64,
+    /// Fuel for that, kg; absent where no fuel is told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fuel_kg: Option<f64>,
+}
+
+fn hour_json(one: &AirHour) -> AirHourJson {
+    AirHourJson {
+        day: one.age_d,
+        hour: one.hour,
+        outside_c: one.house.outside.air_c,
+        inside_c: one.house.inside_c,
+        humidity_pct: 100.0 * one.house.humidity,
+        co2_ppm: 1e6 * one.house.co2,
+        ventilation_m3_h: one.house.fresh_air_m3_per_h,
+        binding: one.house.binding.name(),
+        heater_kw: one.house.heaters_w / 1000.0,
+        short_kw: one.house.short_w / 1000.0,
+        opening_m2: one.house.opening_m2,
+        heat_index_c: one.heat_index,
+        heat: one.heat.name(),
+    }
+}
+
+/// The air of a planned house as JSON.
+pub fn view(air: &PlannedAir) -> AirView {
+    AirView {
+        hours: air.hours.iter().map(hour_json).collect(),
+        residual: air.residual(),
+        heat_peak_kw: air.heat_peak_kw,
+        heat_short_kw: air.heat_short_kw(),
+        preheat_hours: air.preheat_h,
+        heat_kwh: air.heat_kwh(),
+        fuel_kg: air.fuel_kg(air.heat_kwh()),
+    }
+}
+
+/// Every hour as a table of comma-separated values.
+pub fn csv(air: &PlannedAir) -> String {
+    let head = "day,hour,outside_c,inside_c,humidity_pct,co2_ppm,ventilation_m3_h,binding,heater_kw,short_kw,opening_m2,heat_index_c,heat\n";
+    let row = |one: AirHourJson| {
+        format!(
+            "{},{},{:.2},{:.2},{:.1},{:.0},{:.0},{},{:.3},{:.3},{:.2},{:.2},{}\n",
+            one.day,
+            one.hour,
+            one.outside_c,
+            one.inside_c,
+            one.humidity_pct,
+            one.co2_ppm,
+            one.ventilation_m3_h,
+            one.binding,
+            one.heater_kw,
+            one.short_kw,
+            one.opening_m2,
+            one.heat_index_c,
+            one.heat,
+        )
+    };
+    head.to_owned() + &air.hours.iter().map(|hour| row(hour_json(hour))).collect::<String>()
+}
+
+impl Shown<'_> {
+    /// The air of the plan as a document of its own.
+    pub fn air_document(&self, air: &PlannedAir) -> Document {
+        Document {
+            title: self.words.plain("page-air"),
+            subtitle: self.subtitle(),
+            blocks: self.air_blocks(air),
+        }
+    }
+
+    /// The air on its own page, behind the heat.
+    pub(super) fn air(&self) -> Option<Block> {
+        let air = PlannedAir::of(&self.plan.answers, Guess::AS_TOLD, None).ok()?;
+        Some(Block::Apart { page: "air", title: self.words.plain("page-air"), blocks: self.air_blocks(&air) })
+    }
+
+    fn air_blocks(&self, air: &PlannedAir) -> Vec<Block> {
+        let last = air.last_day().unwrap_or_default();
+        let kilowatts = |kw: f64| show::quantity(kw, Unit::Kilowatt, 1, self.viewer);
+        let (peak, short) = (air.heat_peak_kw, air.heat_short_kw());
+        let mut blocks = vec![Block::Lead {
+            label: self.words.plain("air-lead-label"),
+            value: kilowatts(peak),
+            note: if short > 0.05 {
+                say!(self.words, "air-lead-short", short = kilowatts(short))
+            } else {
+                self.words.plain("air-lead-enough")
+            },
+        }];
+        if self.plan.answers.number("brooding.brooders").is_some() {
+            blocks.push(Block::Caution(self.caution("heat", Level::Danger, 7)));
+        }
+        blocks.push(Block::Note(self.words.plain("air-which-day")));
+        let fresh = show::quantity(air.fresh_air_at_peak_m3_per_h, Unit::CubicMetrePerHour, 0, self.viewer);
+        blocks.push(Block::Note(say!(self.words, "air-with-fire", air = fresh)));
+        blocks.extend(self.rows(ROWS));
+        for (key, day) in [("air-first-day", 0), ("air-last-day", last)] {
+            let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.age_d == day).collect();
+            let day = say!(self.words, "day-of-age", day = show::number(f64::from(day), 0));
+            blocks.push(Block::Heading {
+                level: 3,
+                text: say!(self.words, key, day = day.clone()),
+                anchor: key,
+            });
+            blocks.push(self.air_drawing(key, &of_day, &day));
+            blocks.push(Block::Table(self.air_table(&of_day, &day)));
+        }
+        blocks.push(Block::Note(self.words.plain("air-not-in-it")));
+        blocks
+    }
+
+    fn air_drawing(&self, name: &'static str, hours: &[&AirHour], day: &str) -> Block {
+        let line = |key: &str, stroke: Stroke, of: fn(&AirHour) -> f64| Series {
+            label: self.words.plain(key),
+            stroke,
+            stepped: false,
+            points: hours.iter().map(|hour| [hour.hour as f64, of(hour)]).collect(),
+        };
+        let chart = Chart {
+            series: vec![
+                line("air-inside", Stroke::Solid, |hour| hour.house.inside_c),
+                line("air-outside", Stroke::Dashed, |hour| hour.house.outside.air_c),
+                line("air-wanted", Stroke::Dotted, |hour| hour.target_c),
+            ],
+            ..Chart::default()
+        };
+        let celsius = |degrees: f64| show::quantity(degrees, Unit::Celsius, 1, self.viewer);
+        let most =
+            |of: fn(&AirHour) -> f64| hours.iter().map(|hour| of(hour)).fold(f64::NEG_INFINITY, f64::max);
+        let least = |of: fn(&AirHour) -> f64| hours.iter().map(|hour| of(hour)).fold(f64::INFINITY, f64::min);
+        let alternative = say!(
+            self.words,
+            "air-drawn",
+            day = day.to_owned(),
+            low = celsius(least(|hour| hour.house.inside_c)),
+            high = celsius(most(|hour| hour.house.inside_c)),
+            outside_low = celsius(least(|hour| hour.house.outside.air_c)),
+            outside_high = celsius(most(|hour| hour.house.outside.air_c)),
+        );
+        let words = ChartWords {
+            up: crate::by_day::axis(&self.words.plain("air-axis"), Unit::Celsius, self.viewer),
+            across: self.words.plain("air-axis-hours"),
+            alternative: alternative.clone(),
+        };
+        Block::Drawing(Drawing {
+            name,
+            svg: chart.draw(&words),
+            caption: say!(self.words, "air-caption", day = day.to_owned()),
+            alternative,
+            data: self.air_table(hours, day),
+            width_percent: 70,
+        })
+    }
+
+    /// Every second hour.
+    fn air_table(&self, hours: &[&AirHour], day: &str) -> Table {
+        let bare = |value: f64, unit: Unit, decimals: u8| show::bare(value, unit, decimals, self.viewer);
+        let row = |one: &&AirHour| {
+            vec![
+                format!("{:02}:00", one.hour),
+                bare(one.house.inside_c, Unit::Celsius, 0),
+                bare(100.0 * one.house.humidity, Unit::Percent, 0),
+                bare(one.house.opening_m2, Unit::SquareMetre, 1),
+                bare(one.house.heaters_w / 1000.0, Unit::Kilowatt, 1),
+                self.words.plain(&format!("air-binding-{}", one.house.binding.name())),
+            ]
+        };
+        Table {
+            caption: say!(self.words, "air-table-caption", day = day.to_owned()),
+            columns: vec![
+                (self.words.plain("air-column-hour"), Align::Start),
+                (self.unit_title("air-column-inside", Unit::Celsius), Align::End),
+                (self.unit_title("air-column-humidity", Unit::Percent), Align::End),
+                (self.unit_title("air-column-opening", Unit::SquareMetre), Align::End),
+                (self.unit_title("air-column-heaters", Unit::Kilowatt), Align::End),
+                (self.words.plain("air-column-binding"), Align::Start),
+            ],
+            rows: hours.iter().step_by(2).map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: Vec::new(),
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! The air of a planned house by the hour, through the plan file.
+
+use advice::air::{Guess, NotTold, PlannedAir};
+use advice::procedure::By;
+use model::heat_stress::Band;
+use quantity::Answers;
+
+use crate::sample;
+
+fn answers(plan: &str) -> Answers {
+    sample::plan(plan).answers
+}
+
+fn air(plan: &str) -> PlannedAir {
+    PlannedAir::of(&answers(plan), Guess::AS_TOLD, None).unwrap()
+}
+
+/// A line of the plan with another value.
+fn with(key: &str, value: &str) -> String {
+    let plan = sample::complete();
+    let line =
+        plan.lines().find(|line| line.starts_with(&format!("{key} ="))).unwrap_or_else(|| panic!("{key}"));
+    plan.replace(line, &format!("{key} = {value}"))
+}
+
+#[test]
+fn every_hour_from_the_chick_day_to_sale_closes() {
+    let air = air(&sample::complete());
+    assert_eq!(air.hours.len(), 24 * (air.last_day().unwrap() as usize + 1));
+    assert!(air.residual() < 1e-9, "{}", air.residual());
+    assert!(air.heat_peak_kw > 5.0 && air.heat_peak_kw < 60.0, "{}", air.heat_peak_kw);
+}
+
+/// Twice the bare curtain, 10 K colder outside: each takes more heat; heaters that are too few say how much they lack.
+#[test]
+fn what_takes_heat_must_be_given() {
+    let usual = air(&sample::complete()).heat_peak_kw;
+    assert!(air(&with("coldest_night_c", "3")).heat_peak_kw > usual * 1.4);
+    let few = air(&with("brooders", "1"));
+    assert!(few.heat_short_kw() > 5.0);
+    let many = air(&with("brooders", "60"));
+    assert!(many.heat_short_kw() < 1e-9);
+    assert!((few.heat_peak_kw / many.heat_peak_kw - 1.0).abs() < 1e-9, "what it takes hangs on no heater");
+    assert!((few.heat_short_kw() - (few.heat_peak_kw - 2.6)).abs() < 1e-9);
+    let short = |air: &PlannedAir| air.hours.iter().map(|hour| hour.house.short_w).fold(0.0, f64::max);
+    assert!(short(&many) == 0.0 && short(&few) > 2_000.0);
+    assert!(few.hours[5].house.inside_c < few.hours[5].target_c - 2.0, "and it is cold");
+}
+
+/// A cool season burns more fuel and has fewer hot hours than a hot one.
+#[test]
+fn seasons_differ_as_a_grower_expects() {
+    let cool = |key: &str, value: &str, plan: String| {
+        let line = plan.lines().find(|line| line.starts_with(&format!("{key} ="))).unwrap().to_owned();
+        plan.replace(&line, &format!("{key} = {value}"))
+    };
+    let hot = air(&sample::complete());
+    let june = cool("mean_c", "17", cool("hottest_day_c", "24", with("coldest_night_c", "6")));
+    let june = air(&june);
+    assert!(june.heat_kwh() > 1.3 * hot.heat_kwh(), "{} {}", june.heat_kwh(), hot.heat_kwh());
+    let last = hot.last_day().unwrap();
+    assert!(june.hours_at_least(last, Band::Hot) < hot.hours_at_least(last, Band::Hot));
+    assert_eq!(june.hours_at_least(last, Band::Danger), 0.0);
+}
+
+#[test]
+fn a_tight_house_needs_less_and_the_figures_say_between() {
+    let answers = answers(&sample::complete());
+    let [tight, leaky] = Guess::ENDS.map(|guess| PlannedAir::of(&answers, guess, None).unwrap().heat_peak_kw);
+    let plan = sample::plan(&sample::complete());
+    let worked = plan.outcome.get("air.heat_peak").unwrap();
+    let band = worked.figure.band.unwrap();
+    assert!((band.low - tight).abs() < 1e-9 && (band.high - leaky).abs() < 1e-9);
+    assert!(band.low < worked.figure.value.number() && worked.figure.value.number() < band.high);
+    let By::Procedure(run) = &worked.by else { panic!("a formula") };
+    assert!(run.seed.is_none() && run.accuracy.size() < 1e-6);
+}
+
+/// Weather of one's own in place of the plan's: a still night of 25 °C asks for next to no heat.
+#[test]
+fn weather_by_the_hour_is_followed() {
+    use model::air::Hour;
+    let mild = |_, _| Some(Hour { air_c: 29.0, humidity: 0.5, wind_m_per_s: 1.0, sun_w_per_m2: 0.0 });
+    let mild = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&mild)).unwrap();
+    assert!(mild.heat_peak_kw < 0.3 * air(&sample::complete()).heat_peak_kw);
+    let none = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&|_, _| None)).unwrap();
+    assert!(none.hours.is_empty(), "days without weather are not made up");
+}
+
+#[test]
+fn what_is_not_told_is_named() {
+    let plan = sample::complete();
+    let line = plan.lines().find(|line| line.starts_with("hottest_day_c")).unwrap().to_owned();
+    let fault = PlannedAir::of(&answers(&plan.replace(&line, "")), Guess::AS_TOLD, None).unwrap_err();
+    assert_eq!(fault, NotTold("weather.hottest_day_c"));
+}
