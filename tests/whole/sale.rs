@@ -280,3 +280,32 @@ fn the_calendar_follows_the_sale() {
         && sale.walk.plan.answers.number("sale.first_age_d").is_none();
     assert_eq!(catching.day, if sells_on_one_day { day(best) } else { planned.day });
 }
+
+fn asked(kind: &str, typed: &[(&str, &str)]) -> Vec<&'static str> {
+    let kind = advice::record::kind(kind).unwrap();
+    let raw = |(key, text): &(&str, &str)| quantity::Raw {
+        key: (*key).to_owned(),
+        text: vec![(*text).to_owned()],
+        line: None,
+    };
+    let raws: Vec<quantity::Raw> = typed.iter().map(raw).collect();
+    let checked = advice::record::check(kind, &raws, quantity::Source::Hand);
+    let diary = advice::diary::Diary::read(&running::state(), RUNNING, running::today());
+    let answers = checked.answers;
+    let problems = checked.problems.into_iter().map(|_| "fault");
+    let asks = advice::record::asks(&diary, kind, running::today(), &answers).into_iter().map(|ask| ask.name);
+    problems.chain(asks).collect()
+}
+
+/// More birds than are alive, birds for nothing, birds that are nowhere, a price of nothing, another currency, a band upside down.
+#[test]
+fn what_cannot_be_is_asked_about_or_refused() {
+    assert_eq!(asked("sale", &[("birds", "5000"), ("income", "100")]), ["more-gone-than-alive"]);
+    assert_eq!(asked("sale", &[("birds", "5"), ("income", "0")]), ["sold-for-nothing"]);
+    assert_eq!(asked("sale", &[("birds", "5"), ("income", "100")]), [""; 0]);
+    assert_eq!(asked("batch-closed", &[("birds_left", "3")]), ["birds-not-accounted"]);
+    assert_eq!(asked("order", &[("buyer", "A"), ("birds", "5"), ("price", "0")]), ["fault"]);
+    assert_eq!(asked("cost", &[("what", "other"), ("cost", "12 EUR")]), ["fault"]);
+    let band = [("buyer", "A"), ("birds", "5"), ("least_kg", "2"), ("most_kg", "1.5")];
+    assert_eq!(asked("order", &band), ["fault"]);
+}

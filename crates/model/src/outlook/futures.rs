@@ -3,6 +3,7 @@
 //! A future is a pure function of (seed, its number, what is known today), so any part of them can be worked out anywhere.
 
 use std::ops::Range;
+use std::thread;
 
 use super::filter::{Law, State};
 use super::hazard::{self, Hazard};
@@ -119,6 +120,20 @@ pub fn run(seed: u64, count: u32, now: &Now) -> Vec<Future> {
     part(seed, 0..count, now)
 }
 
+/// The same, half of them drawn beside the other half.
+pub fn run_beside(seed: u64, count: u32, now: &Now) -> Vec<Future> {
+    let half = count / 2;
+    thread::scope(|scope| {
+        let later = scope.spawn(|| part(seed, half..count, now));
+        let mut futures = part(seed, 0..half, now);
+        match later.join() {
+            Ok(later) => futures.extend(later),
+            Err(panic) => std::panic::resume_unwind(panic),
+        }
+        futures
+    })
+}
+
 /// Some of the futures, by their numbers; parts worked out apart join to the whole.
 pub fn part(seed: u64, numbers: Range<u32>, now: &Now) -> Vec<Future> {
     numbers.map(|number| future(seed, number, now)).collect()
@@ -181,9 +196,11 @@ impl Luck {
 /// A future whose luck is that of one number, but of one kind that of another: what tells how much that kind matters.
 pub fn with_luck_of(seed: u64, number: u32, other: u32, luck: Luck, now: &Now) -> Future {
     played(now, |stream, day| {
-        let own = draw(seed, number, stream, day);
+        let (own, places) = (draw(seed, number, stream, day), luck.places(stream));
+        if !places.contains(&true) {
+            return own;
+        }
         let theirs = draw(seed, other, stream, day);
-        let places = luck.places(stream);
         std::array::from_fn(|at| if places[at] { theirs[at] } else { own[at] })
     })
 }
@@ -281,8 +298,6 @@ pub fn first_day(first: i32, future: &Future, holds: impl Fn(&Point) -> bool) ->
 
 #[cfg(test)]
 mod tests {
-    use std::thread;
-
     use super::*;
     use crate::risk;
 
@@ -338,6 +353,7 @@ mod tests {
             });
             assert_eq!(bytes(&parts.concat()), whole, "{threads} threads");
         }
+        assert_eq!(bytes(&run_beside(9, 700, &now)), whole);
         assert_ne!(bytes(&run(10, 700, &now)), whole);
     }
 
