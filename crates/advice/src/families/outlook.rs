@@ -270,7 +270,7 @@ fn days(answers: &Answers) -> BTreeMap<i32, Day> {
 
 fn futures(answers: &Answers, x: &[f64]) -> Option<(Now, Vec<Future>)> {
     let now = known(answers, x)?;
-    let futures = futures::run_beside(*x.get(At::SEED)? as u64, *x.get(At::COUNT)? as u32, &now);
+    let futures = futures::run(*x.get(At::SEED)? as u64, *x.get(At::COUNT)? as u32, &now);
     Some((now, futures))
 }
 

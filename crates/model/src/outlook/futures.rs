@@ -3,7 +3,6 @@
 //! A future is a pure function of (seed, its number, what is known today), so any part of them can be worked out anywhere.
 
 use std::ops::Range;
-use std::thread;
 
 use super::filter::{Law, State};
 use super::hazard::{self, Hazard};
@@ -118,20 +117,6 @@ enum Stream {
 /// The first `count` futures.
 pub fn run(seed: u64, count: u32, now: &Now) -> Vec<Future> {
     part(seed, 0..count, now)
-}
-
-/// The same, half of them drawn beside the other half.
-pub fn run_beside(seed: u64, count: u32, now: &Now) -> Vec<Future> {
-    let half = count / 2;
-    thread::scope(|scope| {
-        let later = scope.spawn(|| part(seed, half..count, now));
-        let mut futures = part(seed, 0..half, now);
-        match later.join() {
-            Ok(later) => futures.extend(later),
-            Err(panic) => std::panic::resume_unwind(panic),
-        }
-        futures
-    })
 }
 
 /// Some of the futures, by their numbers; parts worked out apart join to the whole.
@@ -298,6 +283,8 @@ pub fn first_day(first: i32, future: &Future, holds: impl Fn(&Point) -> bool) ->
 
 #[cfg(test)]
 mod tests {
+    use std::thread;
+
     use super::*;
     use crate::risk;
 
@@ -353,7 +340,6 @@ mod tests {
             });
             assert_eq!(bytes(&parts.concat()), whole, "{threads} threads");
         }
-        assert_eq!(bytes(&run_beside(9, 700, &now)), whole);
         assert_ne!(bytes(&run(10, 700, &now)), whole);
     }
 
