@@ -32,8 +32,20 @@ impl Draw {
 impl Draw {
     /// Four numbers between 0 and 1, neither of them, in steps of 2^-32: what a day of a future hangs on, at one price.
     pub fn units(self) -> [f64; 4] {
-        let words = philox([self.scenario, self.stream, self.day, self.n], self.seed);
-        words.map(|word| (f64::from(word) + 0.5) / (1u64 << 32) as f64)
+        self.units_side_by_side().map(|[unit]| unit)
+    }
+
+    /// The same of this future and those numbered after it, each of the four for all of them: side by side they cost less.
+    pub fn units_side_by_side<const FUTURES: usize>(self) -> [[f64; FUTURES]; 4] {
+        let mut units = [[0.0; FUTURES]; 4];
+        for after in 0..FUTURES {
+            let scenario = self.scenario.wrapping_add(after as u32);
+            let words = philox([scenario, self.stream, self.day, self.n], self.seed);
+            for (unit, word) in units.iter_mut().zip(words) {
+                unit[after] = (f64::from(word) + 0.5) * (1.0 / (1u64 << 32) as f64);
+            }
+        }
+        units
     }
 }
 
@@ -41,13 +53,31 @@ impl Draw {
 ///
 /// Source: Wichura, The percentage points of the normal distribution, AS 241 (1988), its shorter form; constants from memory.
 pub fn bell_point(share: f64) -> f64 {
-    let off = share - 0.5;
-    if off.abs() <= 0.425 {
+    let [point] = bell_points([share]);
+    point
+}
+
+/// [`bell_point`] of each share: side by side they cost less.
+pub fn bell_points<const SHARES: usize>(shares: [f64; SHARES]) -> [f64; SHARES] {
+    let mut points = shares;
+    for point in &mut points {
+        let off = *point - 0.5;
         let r = 0.180_625 - off * off;
         let over = ((59.109_374_72 * r + 159.291_132_02) * r + 50.434_271_938) * r + 3.387_132_717_9;
         let under = ((67.187_563_6 * r + 78.757_757_664) * r + 17.895_169_469) * r + 1.0;
-        return off * over / under;
+        *point = off * over / under;
     }
+    for (point, share) in points.iter_mut().zip(shares) {
+        if (share - 0.5).abs() > 0.425 {
+            *point = far_bell_point(share);
+        }
+    }
+    points
+}
+
+/// The same beyond the middle 85 of 100.
+fn far_bell_point(share: f64) -> f64 {
+    let off = share - 0.5;
     let tail = if off < 0.0 { share } else { 1.0 - share };
     let far = (-tail.ln()).sqrt();
     let (over, under) = if far <= 5.0 {
@@ -112,6 +142,17 @@ mod tests {
         for share in [1e-10, 1e-7, 0.001, 0.05, 0.075, 0.3, 0.5, 0.77, 0.925, 0.95, 0.999_9] {
             let exact = crate::quantile::normal(share).unwrap();
             assert!((bell_point(share) - exact).abs() < 1e-6, "{share}: {} {exact}", bell_point(share));
+        }
+    }
+
+    #[test]
+    fn side_by_side_is_one_after_the_other() {
+        let place = Draw { seed: 5, scenario: 40, stream: 3, day: 4, n: 5 };
+        let all = place.units_side_by_side::<7>();
+        for after in 0..7 {
+            let alone = Draw { scenario: 40 + after as u32, ..place }.units();
+            assert_eq!(all.map(|of| of[after]), alone);
+            assert_eq!(all.map(bell_points).map(|of| of[after]), alone.map(bell_point));
         }
     }
 

@@ -2,6 +2,7 @@
 //!
 //! A kernel knows no figure, no word and no file; it can be read beside the book it came from.
 
+pub mod air;
 pub mod bird_heat;
 pub mod budget;
 pub mod buying;
@@ -18,6 +19,7 @@ pub mod flock;
 pub mod growth;
 pub mod guard;
 pub mod heat;
+pub mod heat_stress;
 pub mod learning;
 pub mod light;
 pub mod litter;
@@ -36,6 +38,7 @@ pub mod selling;
 pub mod sensitivity;
 mod simplex;
 pub mod space;
+pub mod sun;
 pub mod surprise;
 pub mod triggers;
 pub mod uneven;

@@ -6,7 +6,7 @@
 use quantity::Temperature;
 
 /// Mass of water vapour over mass of dry air of the same pressure and temperature: the ratio of molar masses.
-const WATER_TO_AIR: f64 = 0.621_945;
+pub(crate) const WATER_TO_AIR: f64 = 0.621_945;
 /// Gas constant of dry air, J/(kg K).
 const GAS_CONSTANT: f64 = 287.042;
 /// 0 °C in kelvin.
