@@ -247,3 +247,65 @@ fn what_matters_adds_up_to_about_all() {
     assert!((0.8..1.2).contains(&alone) && (0.9..1.3).contains(&all), "{alone} {all}");
     assert!(matters.is_sorted_by(|one, other| one.1.with_others >= other.1.with_others));
 }
+
+/// The catching of a plan that sells on one day moves to the day that is best, under the same name; orders and clear days stand
+/// beside it. Read by a reader that shares no code with the writer.
+#[test]
+fn the_calendar_follows_the_sale() {
+    let sale = with(&[
+        (27, "medicine-given", &[("medicine", "powder"), ("hour_h", "18"), ("withdrawal_d", "4")]),
+        (27, "order", &[("buyer", "School"), ("birds", "50")]),
+    ]);
+    let written = present::calendar::Written { at_millis: 1_810_000_000_000, sequence: Some(7) };
+    let text = sale::calendar(&sale, &Viewer::plain(), written).unwrap();
+    let unfolded = icalendar::parser::unfold(&text);
+    let read = icalendar::parser::read_calendar(&unfolded).expect("a calendar");
+    let starts = |name: &str| {
+        let uid = format!("{name}.{}", RUNNING.0);
+        let of = |event: &icalendar::parser::Component, key: &str| {
+            let found = event.properties.iter().find(|one| one.name.as_str() == key);
+            found.map(|one| one.val.as_str().to_owned())
+        };
+        let event = read.components.iter().find(|event| of(event, "UID").as_deref() == Some(uid.as_str()));
+        of(event.unwrap_or_else(|| panic!("no {name}")), "DTSTART").unwrap()
+    };
+    let date = |age: i32| day(age).to_string().replace('-', "");
+    let best = number(&sale, "sale.best_day_house").unwrap() as i32;
+    assert_eq!(starts("delivery-0"), date(best));
+    assert_eq!(starts("clear-0"), date(32));
+    let moved = sale.moved_plan();
+    let catching = moved.tasks.iter().find(|task| task.name == "catching").unwrap();
+    let planned = sale.walk.plan.tasks.iter().find(|task| task.name == "catching").unwrap();
+    let sells_on_one_day = sale.walk.plan.answers.schedule("sale.days").is_none()
+        && sale.walk.plan.answers.number("sale.first_age_d").is_none();
+    assert_eq!(catching.day, if sells_on_one_day { day(best) } else { planned.day });
+}
+
+fn asked(kind: &str, typed: &[(&str, &str)]) -> Vec<&'static str> {
+    let kind = advice::record::kind(kind).unwrap();
+    let raw = |(key, text): &(&str, &str)| quantity::Raw {
+        key: (*key).to_owned(),
+        text: vec![(*text).to_owned()],
+        line: None,
+    };
+    let raws: Vec<quantity::Raw> = typed.iter().map(raw).collect();
+    let checked = advice::record::check(kind, &raws, quantity::Source::Hand);
+    let diary = advice::diary::Diary::read(&running::state(), RUNNING, running::today());
+    let answers = checked.answers;
+    let problems = checked.problems.into_iter().map(|_| "fault");
+    let asks = advice::record::asks(&diary, kind, running::today(), &answers).into_iter().map(|ask| ask.name);
+    problems.chain(asks).collect()
+}
+
+/// More birds than are alive, birds for nothing, birds that are nowhere, a price of nothing, another currency, a band upside down.
+#[test]
+fn what_cannot_be_is_asked_about_or_refused() {
+    assert_eq!(asked("sale", &[("birds", "5000"), ("income", "100")]), ["more-gone-than-alive"]);
+    assert_eq!(asked("sale", &[("birds", "5"), ("income", "0")]), ["sold-for-nothing"]);
+    assert_eq!(asked("sale", &[("birds", "5"), ("income", "100")]), [""; 0]);
+    assert_eq!(asked("batch-closed", &[("birds_left", "3")]), ["birds-not-accounted"]);
+    assert_eq!(asked("order", &[("buyer", "A"), ("birds", "5"), ("price", "0")]), ["fault"]);
+    assert_eq!(asked("cost", &[("what", "other"), ("cost", "12 EUR")]), ["fault"]);
+    let band = [("buyer", "A"), ("birds", "5"), ("least_kg", "2"), ("most_kg", "1.5")];
+    assert_eq!(asked("order", &band), ["fault"]);
+}

@@ -138,8 +138,11 @@ pub fn asks(diary: &Diary, kind: &Kind, day: CivilDay, answers: &Answers) -> Vec
         "water" => context.water_too_little().into_iter().collect(),
         "weighing" => context.weight_far_off().into_iter().collect(),
         "sale" | "birds-out" => {
-            [context.more_gone_than_alive(kind), context.wait_not_over(kind)].into_iter().flatten().collect()
+            let doubts =
+                [context.more_gone_than_alive(kind), context.wait_not_over(kind), context.sold_for_nothing()];
+            doubts.into_iter().flatten().collect()
         }
+        "batch-closed" => context.birds_not_accounted().into_iter().collect(),
         _ => Vec::new(),
     }
 }
@@ -244,6 +247,23 @@ impl Context<'_> {
             "more-gone-than-alive",
             key,
             vec![("typed", gone, Unit::Birds), ("alive", alive, Unit::Birds)],
+        ))
+    }
+
+    /// What brings nothing is no sale: birds that are given away or eaten at home are birds that left.
+    fn sold_for_nothing(&self) -> Option<Ask> {
+        let income = self.answers.number("sold.income").filter(|income| *income <= 0.0)?;
+        Some(ask("sold-for-nothing", "sold.income", vec![("typed", income, Unit::Money)]))
+    }
+
+    /// A batch is closed with as many birds left as the book has alive.
+    fn birds_not_accounted(&self) -> Option<Ask> {
+        let typed = self.answers.number("batch_closed.birds_left")?;
+        let alive = alive_before(self.diary, self.day.plus_days(1)).filter(|alive| *alive != typed)?;
+        Some(ask(
+            "birds-not-accounted",
+            "batch_closed.birds_left",
+            vec![("typed", typed, Unit::Birds), ("alive", alive, Unit::Birds)],
         ))
     }
 

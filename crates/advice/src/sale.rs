@@ -15,6 +15,7 @@ use crate::families::{closing as fields, money, outlook, store};
 use crate::health::Health;
 use crate::outcome::Outcome;
 use crate::past::Past;
+use crate::plan::{self, Plan};
 use crate::walk::Walk;
 use crate::watch::{Level, Ruled, Watch, asked};
 
@@ -59,6 +60,20 @@ impl Sale {
     /// What the futures say of each day of sale; `None` while that is not known.
     pub fn selling(&self) -> Option<&Selling> {
         self.walk.plan.outcome.drawn().selling()
+    }
+
+    /// The plan with its jobs moved to the day that is best for the house, where the plan sells on one day and a day may be advised;
+    /// else as it stands.
+    pub fn moved_plan(&self) -> Plan {
+        let mut answers = self.walk.diary.answers.clone();
+        let sold_over_days = ["sale.days", "sale.first_age_d", "sale.last_age_d"];
+        let is_one_day = sold_over_days.iter().all(|key| answers.get(key).is_none());
+        let best =
+            self.may_be_advised().and_then(|selling| selling.best_for_house().or_else(|| selling.best()));
+        if let (Some(day), true) = (best, is_one_day) {
+            set(&mut answers, "batch.sale_age_d", Value::Number(f64::from(day.day)));
+        }
+        plan::of_book(answers)
     }
 
     /// The same, unless a grave sign holds: a sick flock is not sold.

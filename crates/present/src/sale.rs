@@ -2,6 +2,7 @@
 //! matters most.
 
 mod days;
+mod diary;
 mod orders;
 mod risk;
 mod sheets;
@@ -21,6 +22,7 @@ use crate::document::{Block, Caution, Document, Level};
 use crate::view::{self, FigureView};
 use crate::viewer::Viewer;
 use crate::{health, say, show};
+pub use diary::calendar;
 pub use sheets::{catching, delivery};
 
 /// The figures of a sale, in the order in which they are read.

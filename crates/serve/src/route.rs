@@ -124,6 +124,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/weigh" Writer weigh::show),
     row!(Get "/batch/{id}/weighed" Reader sight::weighed),
     row!(Get "/batch/{id}/print/{sheet}" Reader print::of_batch),
+    row!(Get "/batch/{id}/calendar.ics" Reader calendar::of_batch),
     row!(Get "/batch/{id}/paste" Writer paste::show),
     row!(Post "/batch/{id}/paste" Writer paste::save),
     row!(Get "/batch/{id}/week" Writer week::show),

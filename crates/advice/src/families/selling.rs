@@ -166,7 +166,7 @@ static INPUTS: &[Input] = &[
 ];
 
 /// Pairs of futures that tell what matters most.
-const PAIRS: usize = 1_000;
+const PAIRS: usize = 500;
 
 /// Every day of the futures as a day of sale, with what is chosen of it.
 pub struct Selling {

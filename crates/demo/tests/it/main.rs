@@ -4,7 +4,9 @@
 
 use std::sync::OnceLock;
 
+use advice::closing::Closing;
 use advice::diary::Diary;
+use advice::side_by_side::SideBySide;
 use advice::walk::Walk;
 use advice::writing::{Seen, Writing};
 use advice::{body, plan, record};
@@ -74,6 +76,39 @@ fn four_batches_are_over_and_one_is_on_day_24() {
     for diary in &diaries[..4] {
         let alive = record::alive_before(diary, today()).unwrap();
         assert_eq!(alive, 0.0, "all birds of a closed batch are accounted for");
+    }
+}
+
+/// Every bird and every cent: causes add up to the difference from the plan, and what is in hand at the end is the profit less what
+/// is still owed and owing.
+#[test]
+fn the_four_batches_that_are_over_close_to_the_cent() {
+    for batch in &batches()[..4] {
+        let closing = Closing::read(state(), *batch, today());
+        let number = |id: &str| closing.walk.plan.outcome.number(id).unwrap_or_else(|| panic!("{id}"));
+        let cents = |amount: f64| (100.0 * amount).round() as i64;
+        assert_eq!(closing.birds_unaccounted(), 0.0);
+        let profit = number("closing.profit");
+        assert_eq!(cents(profit), cents(number("closing.income")) - cents(number("closing.cost")));
+        let planned = closing.planned.as_ref().unwrap().outcome.number("money.profit").unwrap();
+        let causes: i64 = closing.causes.iter().map(|cause| cause.units).sum();
+        assert_eq!(causes, cents(profit) - cents(planned));
+        let in_hand: f64 = closing.cash_book().iter().map(|line| line.paid).sum();
+        let open = number("closing.owing") - number("closing.owed");
+        assert_eq!(cents(in_hand + open), cents(profit), "{in_hand} {open} {profit}");
+    }
+}
+
+/// Batches side by side: four that are over teach the next plan's losses, less than their own mean and more than nothing.
+#[test]
+fn four_batches_move_the_next_plan_part_of_the_way() {
+    let beside = SideBySide::read(state(), batches()[3], today());
+    assert_eq!(beside.batches.len(), 4);
+    assert_eq!(beside.starts.len(), 3);
+    for start in &beside.starts {
+        let (low, high) = (start.usual.min(start.own), start.usual.max(start.own));
+        assert!((low..=high).contains(&start.expected.value), "{start:?}");
+        assert!(start.expected.own_share > 0.25 && start.expected.own_share < 0.6, "{start:?}");
     }
 }
 

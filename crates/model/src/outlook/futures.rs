@@ -192,9 +192,11 @@ impl Luck {
 /// A future whose luck is that of one number, but of one kind that of another: what tells how much that kind matters.
 pub fn with_luck_of(seed: u64, number: u32, other: u32, luck: Luck, now: &Now) -> Future {
     let [future] = played(now, |stream, day| {
-        let own = draws::<1>(seed, number, stream, day);
+        let (own, places) = (draws::<1>(seed, number, stream, day), luck.places(stream));
+        if !places.contains(&true) {
+            return own;
+        }
         let theirs = draws::<1>(seed, other, stream, day);
-        let places = luck.places(stream);
         std::array::from_fn(|at| if places[at] { theirs[at] } else { own[at] })
     });
     future

@@ -7,6 +7,8 @@ ask-running-total = { $typed }, after { $yesterday } the day before: it looks li
 ask-feed-too-much = { $typed } is { $each } for each bird. Are these bags and not kilograms, or more than one day?
 ask-water-too-little = { $typed } is less than birds drink that ate { $feed }. Was a tank not counted, or is a line blocked?
 ask-weight-far-off = { $typed } on average, where { $standard } is usual at this age. Is the unit right?
+ask-sold-for-nothing = The birds bring { $typed }. What is given away or eaten at home is written as birds that left. Is it right so?
+ask-birds-not-accounted = { $typed } are left, and by the book it is { $alive }. Where are the others? Count again, or write down a count, the dead or birds that left, before the batch is closed.
 ask-more-gone-than-alive = { $typed } leave, and only { $alive } were alive. Is a day of deaths written twice, or is the number wrong?
 
 ask-day-ahead = This day is { $days } ahead of today. Is the date right?

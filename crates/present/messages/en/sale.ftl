@@ -1,6 +1,7 @@
 # When to sell.
 
 page-sale = When do I sell?
+sale-calendar = Calendar
 sale-lead = Sell on
 sale-earns = Then { $birds } of { $weight } are likely to be left, and the batch earns about { $profit }, nine times in ten between { $low } and { $high }.
 sale-as-good = Any day from { $first } to { $last } is as good for the house, within 2 %.
@@ -84,6 +85,9 @@ sale-column-high = At most, { $unit }
 sale-column-stands = But
 sale-day-blocked = blocked: a wait after something given
 sale-day-crowded = too many for the floor
+
+calendar-delivery = Deliver { $birds } to { $buyer }
+calendar-clear = From today birds are clear of { $product }
 
 figure-sale-price = Price of birds
 figure-sale-day-cost = Cost of a day beside feed

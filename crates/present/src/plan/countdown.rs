@@ -131,8 +131,12 @@ impl Shown<'_> {
     /// The jobs as a calendar file. `batch` names the batch for ever: the same jobs of the same batch keep their names in
     /// the phone whatever day they move to.
     pub fn calendar(&self, batch: &str, written: Written) -> String {
-        let events: Vec<Event> = self.plan.tasks.iter().flat_map(|task| self.events(task, batch)).collect();
-        calendar::write(&events, written)
+        calendar::write(&self.all_events(batch), written)
+    }
+
+    /// The jobs as events, likewise.
+    pub(crate) fn all_events(&self, batch: &str) -> Vec<Event> {
+        self.plan.tasks.iter().flat_map(|task| self.events(task, batch)).collect()
     }
 
     fn countdown_lead(&self) -> Option<Block> {

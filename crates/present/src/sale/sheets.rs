@@ -48,13 +48,14 @@ impl Page<'_> {
             blocks.push(self.catching_lead(day));
             blocks.extend(self.crates(sale, day));
         }
-        blocks.extend(self.feed_off());
-        blocks.extend(self.for_whom(sale));
-        blocks.push(Block::Caution(Caution {
+        let caution = Block::Caution(Caution {
             level: Level::Danger,
             title: self.words.plain("catching-caution"),
             items: sum::cautions("sum-catching-caution", self.words),
-        }));
+        });
+        blocks.extend(self.feed_off());
+        blocks.push(caution);
+        blocks.extend(self.for_whom(sale));
         blocks.push(self.heading("catching-work"));
         blocks.push(Block::Steps(Steps {
             ordered: true,
@@ -64,11 +65,9 @@ impl Page<'_> {
                 .collect(),
         }));
         blocks.push(self.blanks_of(&[
-            ("catching-caught", 30),
-            ("catching-crates-used", 30),
-            ("catching-dead", 30),
-            ("catching-left-at", 30),
-            ("catching-driver", 30),
+            ("catching-caught", 20),
+            ("catching-crates-used", 20),
+            ("catching-left-at", 20),
             ("catching-name", 30),
         ]));
         blocks
@@ -120,32 +119,26 @@ impl Page<'_> {
         };
         blocks.push(Block::Paragraph(self.words.plain(key)));
         if kind != Some("live") {
-            blocks.push(Block::Table(self.feed_off_table()));
+            blocks.push(self.feed_off_hours());
         }
         blocks
     }
 
-    fn feed_off_table(&self) -> Table {
+    /// By the hour of slaughter.
+    fn feed_off_hours(&self) -> Block {
         let clock = |(hour, is_before): (i32, bool)| {
             let key = if is_before { "catching-hour-before" } else { "catching-hour" };
             say!(self.words, key, hour = format!("{hour:02}"))
         };
-        let row = |slaughter: &i32| {
+        let line = |slaughter: &i32| {
             let [first, last] = feed_off(*slaughter);
-            vec![clock((*slaughter, false)), clock(first), clock(last)]
+            let at = clock((*slaughter, false));
+            (
+                say!(self.words, "catching-off", at = at, first = clock(first), last = clock(last)),
+                String::new(),
+            )
         };
-        let column = |key: &str| (self.words.plain(key), Align::Start);
-        Table {
-            caption: self.words.plain("catching-feed-table"),
-            columns: vec![
-                column("catching-slaughter-at"),
-                column("catching-off-from"),
-                column("catching-off-until"),
-            ],
-            rows: SLAUGHTER_H.iter().map(row).collect(),
-            emphasis: Vec::new(),
-            explained_by: Vec::new(),
-        }
+        Block::Steps(Steps { ordered: false, ticks: false, items: SLAUGHTER_H.iter().map(line).collect() })
     }
 
     fn for_whom(&self, sale: &Sale) -> Option<Block> {

@@ -193,7 +193,20 @@ async fn show(call: Call, sight: Sight) -> Result<Response, Trouble> {
         @if let Some(day) = last_weighed {
             p { a href=(batch.page_of("/weighed", day)) { (words.plain("weighed-last")) } }
         }
+        @if sight == Sight::Sale { (sale_links(&batch)) }
         (blocks_of_plan(&document, &batch.viewer, &batch.address()))
     };
     Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &document.title, &content)))
+}
+
+/// What the sale gives to print and to keep.
+fn sale_links(batch: &Batch) -> Markup {
+    let words = batch.viewer.words();
+    html! {
+        nav class="jump" aria-label=(words.plain("to-print")) {
+            a href=(batch.page("/print/catching")) { (words.plain("print-catching")) }
+            a href=(batch.page("/print/delivery")) { (words.plain("print-delivery")) }
+            a href=(batch.page("/calendar.ics")) { (words.plain("sale-calendar")) }
+        }
+    }
 }

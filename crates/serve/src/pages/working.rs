@@ -1,5 +1,6 @@
 //! How one figure of a plan is worked out, and the parts of a plan that have a page of their own.
 
+use advice::walk::Walk;
 use axum::response::Response;
 use maud::{Markup, html};
 use present::document::WorkingView;
@@ -79,20 +80,23 @@ pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
     if let Some(unchanged) = call.unless_known(&stamp) {
         return Ok(unchanged);
     }
-    let id = call.param("figure");
-    // What is likely from here costs some milliseconds, and is worked out only where it is asked for.
-    let walk = if advice::families::is_simulated(id) { batch.sale().walk } else { batch.walk() };
-    let (answers, outcome) = (&walk.diary.answers, &walk.plan.outcome);
-    let once = working::view(answers, outcome, id, &batch.viewer);
-    let day = call.asked("day").and_then(|day| day.trim().parse().ok()).or(walk.diary.age_today());
-    let view = once.or_else(|| working::of_day(answers, outcome, id, day?, &batch.viewer));
-    let view = view.ok_or(Trouble::NotFound)?;
+    // What is likely from here costs some milliseconds, and is worked out only where nothing else has the figure.
+    let view = view_of(&call, &batch, &batch.walk());
+    let view = view.or_else(|| view_of(&call, &batch, &batch.sale().walk)).ok_or(Trouble::NotFound)?;
     let words = batch.viewer.words();
     let content = html! {
         p { a class="back" href=(batch.page("")) { (words.plain("back-to-the-day")) } }
         (worked(&view, &batch.viewer, &batch.address()))
     };
     Ok(call.page(&stamp, frame::page(&call.site, &batch.viewer, &view.title, &content)))
+}
+
+/// The working of the figure that is asked for, or of its day, out of a walk.
+fn view_of(call: &Call, batch: &Batch, walk: &Walk) -> Option<WorkingView> {
+    let (id, answers, outcome) = (call.param("figure"), &walk.diary.answers, &walk.plan.outcome);
+    let once = working::view(answers, outcome, id, &batch.viewer);
+    let day = call.asked("day").and_then(|day| day.trim().parse().ok()).or(walk.diary.age_today());
+    once.or_else(|| working::of_day(answers, outcome, id, day?, &batch.viewer))
 }
 
 /// A part that has a page of its own.

@@ -1,0 +1,58 @@
+//! The jobs of a running batch, its deliveries and the days from which birds are clear, as a calendar file that follows the sale.
+
+use advice::orders::{Filled, Orders};
+use advice::sale::Sale;
+use quantity::{DayOfAge, Unit};
+
+use crate::calendar::{self, Event, When, Written};
+use crate::health::selling::product;
+use crate::plan::Shown;
+use crate::viewer::Viewer;
+use crate::{say, show};
+
+/// An hour in the morning, at which the phone calls on a day of delivery.
+const MORNING_MIN: i32 = 6 * 60;
+
+/// The calendar of a batch: its jobs, those of the sale moved to the day that is best; a delivery for each order; from when birds
+/// are clear of what was given. Events keep their names whatever day they move to. `None` where there is nothing.
+pub fn calendar(sale: &Sale, viewer: &Viewer, written: Written) -> Option<String> {
+    let batch = sale.walk.diary.batch.0.to_string();
+    let plan = sale.moved_plan();
+    let mut events = Shown::new(&plan, viewer).all_events(&batch);
+    events.extend(deliveries(sale, viewer, &batch));
+    events.extend(clear_days(sale, viewer, &batch));
+    (!events.is_empty()).then(|| calendar::write(&events, written))
+}
+
+fn deliveries(sale: &Sale, viewer: &Viewer, batch: &str) -> Vec<Event> {
+    let Some((orders, placement)) = Orders::of(sale).zip(sale.walk.diary.placement) else {
+        return Vec::new();
+    };
+    let event = |(number, order): (usize, &Filled)| {
+        let day = DayOfAge(order.day.filter(|_| order.birds > 0)?).date(placement);
+        let birds = show::quantity(f64::from(order.birds), Unit::Birds, 0, viewer);
+        Some(Event {
+            uid: format!("delivery-{number}.{batch}"),
+            when: When::Days { first: day, last: day },
+            summary: say!(viewer.words(), "calendar-delivery", buyer = &order.wanted.buyer, birds = birds),
+            description: String::new(),
+            alarm_min: Some(MORNING_MIN),
+        })
+    };
+    orders.orders.iter().enumerate().filter_map(event).collect()
+}
+
+fn clear_days(sale: &Sale, viewer: &Viewer, batch: &str) -> Vec<Event> {
+    let holding = sale.health.holding(sale.walk.diary.on.plus_days(1));
+    let event = |(number, wait): (usize, &advice::health::Wait)| {
+        let day = wait.withdrawal.clear().earliest_day()?;
+        Some(Event {
+            uid: format!("clear-{number}.{batch}"),
+            when: When::Days { first: day, last: day },
+            summary: say!(viewer.words(), "calendar-clear", product = product(wait, viewer)),
+            description: String::new(),
+            alarm_min: None,
+        })
+    };
+    holding.into_iter().enumerate().filter_map(event).collect()
+}
