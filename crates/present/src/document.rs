@@ -17,7 +17,14 @@ impl Document {
     /// Every block, those folded away too.
     pub fn every_block(&self) -> Vec<&Block> {
         let mut all = Vec::new();
-        gather(&self.blocks, &mut all);
+        gather(&self.blocks, true, &mut all);
+        all
+    }
+
+    /// Every block but those that have a page of their own.
+    pub fn blocks_in_place(&self) -> Vec<&Block> {
+        let mut all = Vec::new();
+        gather(&self.blocks, false, &mut all);
         all
     }
 
@@ -32,12 +39,13 @@ impl Document {
     }
 }
 
-fn gather<'a>(blocks: &'a [Block], all: &mut Vec<&'a Block>) {
+fn gather<'a>(blocks: &'a [Block], with_apart: bool, all: &mut Vec<&'a Block>) {
     for block in blocks {
         all.push(block);
         match block {
-            Block::Fold { blocks, .. } | Block::Apart { blocks, .. } => gather(blocks, all),
-            Block::Beside(parts) => parts.iter().for_each(|(_, blocks)| gather(blocks, all)),
+            Block::Fold { blocks, .. } => gather(blocks, with_apart, all),
+            Block::Apart { blocks, .. } if with_apart => gather(blocks, with_apart, all),
+            Block::Beside(parts) => parts.iter().for_each(|(_, blocks)| gather(blocks, with_apart, all)),
             _ => {}
         }
     }

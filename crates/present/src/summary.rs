@@ -41,7 +41,7 @@ impl Summary {
         let mut summary = Summary::default();
         let mut heading: Option<(&'static str, &str)> = None;
         let mut answered = false;
-        for block in document.every_block() {
+        for block in document.blocks_in_place() {
             match (block, heading) {
                 (Block::Heading { level: 2, text, anchor }, _) => {
                     heading = Some((anchor, text));

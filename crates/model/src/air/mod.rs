@@ -246,6 +246,10 @@ pub struct HouseHour {
 const STEPS: usize = 12;
 const STEP_S: f64 = 3600.0 / STEPS as f64;
 
+/// How much damper than outside air a house is kept where it cannot be as dry as wanted, and the dampest; our judgement.
+const DAMPER: f64 = 0.1;
+const DAMPEST: f64 = 0.95;
+
 /// Rest of a sky and sun through a roof: what it resists less where heat goes down, m2K/W (ISO 6946: 0.17 less 0.10).
 const DOWNWARDS_M2K_PER_W: f64 = 0.07;
 
@@ -310,18 +314,21 @@ impl Setting<'_> {
             - self.flock.gives(air_c).0
     }
 
-    /// Fresh air for water and carbon dioxide at target with so much heat from flames, kg/s; water's is infinite where the air
-    /// outside is too damp.
+    /// Fresh air for water and carbon dioxide at target with so much heat from flames, kg/s.
+    ///
+    /// Where outside air is as damp as wanted once it is warmed, it is kept a little damper than that: it cannot be drier.
     fn for_gases(&self, heaters_w: f64) -> Option<(f64, f64)> {
         let wish = self.wish;
         let (_, water, co2) = self.flock.gives(wish.target_c);
         let kwh_per_s = heaters_w / 3.6e6;
         let water = water + kwh_per_s * wish.flame.water_kg_per_kwh;
         let co2 = co2 + kwh_per_s * wish.flame.co2_m3_per_kwh;
-        let inside =
-            MoistAir::new(Temperature::celsius(wish.target_c), wish.humidity_most, self.house.pressure_pa)?;
+        let of_outside = self.humidity(self.outside.water, wish.target_c);
+        let humidity = wish.humidity_most.max(of_outside + DAMPER).min(DAMPEST);
+        let inside = MoistAir::new(Temperature::celsius(wish.target_c), humidity, self.house.pressure_pa)?;
         let drier = inside.humidity_ratio() - self.outside.water;
-        let for_water = if drier > 0.0 { water / drier } else { f64::INFINITY };
+        // Fog as warm as the house wants to be dries nothing: then the gases alone decide.
+        let for_water = if drier > 0.0 { water / drier } else { 0.0 };
         let for_co2 = co2 / (wish.co2_most - CO2_OUTSIDE) / inside.specific_volume();
         Some((for_water, for_co2))
     }
@@ -334,8 +341,6 @@ impl Setting<'_> {
         let least = leaks.max(mass(wish.least_m3_per_h));
         let decided = |heaters_w: f64| {
             let (water, co2) = self.for_gases(heaters_w)?;
-            // Air that is too damp outside dries nothing: then the gases alone decide.
-            let water = if water.is_finite() { water } else { 0.0 };
             Some(if water >= co2 && water > least {
                 (water, Binding::Moisture)
             } else if co2 > least {

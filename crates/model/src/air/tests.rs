@@ -140,6 +140,15 @@ fn heaters_warm_floor_and_litter() {
     assert!(warmed(&house(), &[], &wish(32.0, 1.0)).is_none());
 }
 
+/// Fog outside: the house is let grow no damper than needs be, and never drips because the curtain was shut.
+#[test]
+fn damp_air_outside_still_dries() {
+    let fog = Hour { air_c: 18.0, humidity: 0.98, wind_m_per_s: 1.0, sun_w_per_m2: 0.0 };
+    let hour = settled(&house(), fog, flock(1_200.0, 2.0), wish(20.0, 0.0));
+    assert_eq!(hour.binding, Binding::Moisture);
+    assert!(hour.opening_m2 > 1.0 && hour.humidity < 0.97, "{hour:?}");
+}
+
 mod properties {
     use proptest::prelude::*;
 

@@ -1,6 +1,6 @@
 //! The air they breathe: what the hourly balance of a planned house says, drawn and in numbers.
 
-use advice::air::{AirHour, Guess, PlannedAir};
+use advice::air::{AirHour, Guess, NotTold, PlannedAir};
 use quantity::Unit;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -8,7 +8,7 @@ use serde::Serialize;
 use super::Shown;
 use crate::document::{Align, Block, Document, Drawing, Level, Table};
 use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
-use crate::{say, show};
+use crate::{say, show, working};
 
 /// The figures of the section, the wanted ones first.
 const ROWS: &[&str] = &[
@@ -139,17 +139,27 @@ impl Shown<'_> {
         }
     }
 
-    /// The air on its own page, behind the heat.
-    pub(super) fn air(&self) -> Option<Block> {
-        let air = PlannedAir::of(&self.plan.answers, Guess::AS_TOLD, None).ok()?;
-        Some(Block::Apart { page: "air", title: self.words.plain("page-air"), blocks: self.air_blocks(&air) })
+    /// The air on its own page, behind the heat; or what must be told before it can be worked out.
+    pub(super) fn air(&self) -> Block {
+        match PlannedAir::of(&self.plan.answers, Guess::AS_TOLD, None) {
+            Ok(air) => Block::Apart {
+                page: "air",
+                title: self.words.plain("page-air"),
+                blocks: self.air_blocks(&air),
+            },
+            Err(NotTold(key)) => {
+                Block::Note(say!(self.words, "air-waiting", field = working::label(key, self.viewer)))
+            }
+        }
     }
 
     fn air_blocks(&self, air: &PlannedAir) -> Vec<Block> {
         let last = air.last_day().unwrap_or_default();
         let kilowatts = |kw: f64| show::quantity(kw, Unit::Kilowatt, 1, self.viewer);
         let (peak, short) = (air.heat_peak_kw, air.heat_short_kw());
-        let mut blocks = vec![Block::Lead {
+        let mut blocks =
+            vec![Block::Heading { level: 2, text: self.words.plain("air-heaters"), anchor: "air-heaters" }];
+        blocks.push(Block::Lead {
             label: self.words.plain("air-lead-label"),
             value: kilowatts(peak),
             note: if short > 0.05 {
@@ -157,7 +167,7 @@ impl Shown<'_> {
             } else {
                 self.words.plain("air-lead-enough")
             },
-        }];
+        });
         if self.plan.answers.number("brooding.brooders").is_some() {
             blocks.push(Block::Caution(self.caution("heat", Level::Danger, 7)));
         }
@@ -169,7 +179,7 @@ impl Shown<'_> {
             let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.age_d == day).collect();
             let day = say!(self.words, "day-of-age", day = show::number(f64::from(day), 0));
             blocks.push(Block::Heading {
-                level: 3,
+                level: 2,
                 text: say!(self.words, key, day = day.clone()),
                 anchor: key,
             });
@@ -215,7 +225,7 @@ impl Shown<'_> {
         };
         Block::Drawing(Drawing {
             name,
-            svg: chart.draw(&words),
+            svg: chart.draw_by_hour(&words),
             caption: say!(self.words, "air-caption", day = day.to_owned()),
             alternative,
             data: self.air_table(hours, day),

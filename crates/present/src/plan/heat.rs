@@ -52,7 +52,7 @@ impl Shown<'_> {
         blocks.extend(self.fold("all-figures", self.rows(ROWS).into_iter().collect()));
         blocks.extend(self.heat_notes());
         blocks.extend(self.heat_by_day().map(Block::Table));
-        blocks.extend(self.air());
+        blocks.push(self.air());
         blocks
     }
 

@@ -51,6 +51,11 @@ impl Axis {
         Axis { from, to, step }
     }
 
+    /// An axis of the hours of a day.
+    pub(super) fn of_hours() -> Axis {
+        Axis { from: 0.0, to: 24.0, step: 6.0 }
+    }
+
     /// An axis of so many things side by side, each one wide.
     pub(super) fn of_places(places: usize) -> Axis {
         Axis { from: 0.0, to: places.max(1) as f64, step: 1.0 }

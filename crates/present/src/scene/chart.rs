@@ -155,9 +155,17 @@ impl Chart {
         self.draw_with(words, None)
     }
 
+    /// The drawing of a day, where what is counted below are hours.
+    pub fn draw_by_hour(&self, words: &ChartWords) -> String {
+        self.draw_over(Axis::of_hours(), words, None)
+    }
+
     /// The drawing, with how far single values may be off.
     pub fn draw_with(&self, words: &ChartWords, spans: Option<&Spans>) -> String {
-        let columns = Axis::of_days(self.days(), 8.0);
+        self.draw_over(Axis::of_days(self.days(), 8.0), words, spans)
+    }
+
+    fn draw_over(&self, columns: Axis, words: &ChartWords, spans: Option<&Spans>) -> String {
         let ends = spans.into_iter().flat_map(Spans::drawn).flat_map(|[_, low, high]| [low, high]);
         let sample = spans.map(|spans| (Sample::Span, spans.label.as_str()));
         let (mut canvas, frame) = Frame::begin(&Parts {
