@@ -300,11 +300,11 @@ impl Read {
             };
             let Some(weather) = (0..24).map(at).collect::<Option<Vec<Hour>>>() else { break };
             // Chicks come into a house that was warmed.
-            let empty = State::empty(house, &weather[0]).ok_or(NotTold("weather"))?;
+            let empty = State::empty(house, &weather[0]).ok_or(NotTold("weather.coldest_night_c"))?;
             let warmed = State { air_c: target_c, floor_c: LITTER_C, ..empty };
             let day_ran =
                 air::run(house, state.unwrap_or(warmed), weather.iter().map(|hour| (*hour, flock, wish)));
-            let (day_ran, end) = day_ran.ok_or(NotTold("weather"))?;
+            let (day_ran, end) = day_ran.ok_or(NotTold("weather.coldest_night_c"))?;
             state = Some(end);
             for (hour, ran) in day_ran.into_iter().enumerate() {
                 hours.push(self.hour(age_d, hour, target_c, is_brooding, house, ran));

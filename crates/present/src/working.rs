@@ -193,9 +193,9 @@ pub fn source(key: &str, status: &str, words: &Words) -> String {
     say!(words, "source-and-status", source = text, status = status)
 }
 
-/// The label of a figure, or of a field that stands for one.
-fn named(id: &str, viewer: &Viewer) -> String {
-    if advice::families::figure(id).is_some() {
+/// The label of a figure, by day or not, or of a field that stands for one.
+pub fn named(id: &str, viewer: &Viewer) -> String {
+    if advice::families::figure(id).is_some() || advice::families::series_named(id).is_some() {
         return label(id, viewer);
     }
     viewer.words().plain(&format!("field-{}", key_part(id)))

@@ -4,7 +4,7 @@ page-air = The air they breathe
 command-air = The air of a planned house by the hour: heat, damp, stale air, curtain and heaters
 option-air-csv = Write every hour to this file, as comma-separated values
 example-air = Example: broodwright air plan.toml --csv hours.csv
-command-no-air = The air cannot be worked out: the plan does not tell “{ $field }”. Add it to the file.
+command-no-air = The air cannot be worked out: the plan does not tell “{ $field }” ({ $key }). Add it to the file.
 
 air-waiting = What heaters and curtains must do hour by hour is told once you say: { $field }
 air-heaters = What heaters must give

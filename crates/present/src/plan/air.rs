@@ -148,7 +148,7 @@ impl Shown<'_> {
                 blocks: self.air_blocks(&air),
             },
             Err(NotTold(key)) => {
-                Block::Note(say!(self.words, "air-waiting", field = working::label(key, self.viewer)))
+                Block::Note(say!(self.words, "air-waiting", field = working::named(key, self.viewer)))
             }
         }
     }
