@@ -91,7 +91,7 @@ const MODERN_BIRDS: f64 = 1.1;
 /// Feathered enough to burn more when it is cold, from this day on: our judgement.
 const FEATHERED_D: i32 = 10;
 /// Wind at the opening where nobody measured: our judgement.
-const WIND_M_PER_S: f64 = 1.5;
+pub(crate) const WIND_M_PER_S: f64 = 1.5;
 /// Weathered sheet, tile and thatch alike: from memory.
 const ROOF_ABSORBS: f64 = 0.7;
 /// A flat roof under a clear sky: ASHRAE, from memory, at an emittance of 0.9.
@@ -149,6 +149,15 @@ impl PlannedAir {
         })
     }
 
+    /// The days that a plan is run through: the chick day and the last.
+    ///
+    /// # Errors
+    /// [`NotTold`] with the first field that is missing.
+    pub fn days(answers: &Answers) -> Result<(CivilDay, CivilDay), NotTold> {
+        let plan = Read::of(answers)?;
+        Ok((plan.placement, plan.placement.plus_days(plan.last_d)))
+    }
+
     /// What the heaters lack of that, kW.
     pub fn heat_short_kw(&self) -> f64 {
         (self.heat_peak_kw - self.heaters_kw).max(0.0)
@@ -172,6 +181,16 @@ impl PlannedAir {
     /// Hours of a day of age that are at least so hot for its birds.
     pub fn hours_at_least(&self, age_d: i32, heat: Band) -> f64 {
         self.hours.iter().filter(|hour| hour.age_d == age_d && hour.heat >= heat).count() as f64
+    }
+
+    /// Hours of all days that are hot or worse for the birds of their day.
+    pub fn hot_hours(&self) -> f64 {
+        self.hours.iter().filter(|hour| hour.heat >= Band::Hot).count() as f64
+    }
+
+    /// Those of them that are dangerous or worse.
+    pub fn danger_hours(&self) -> f64 {
+        self.hours.iter().filter(|hour| hour.heat >= Band::Danger).count() as f64
     }
 
     /// The last day of age that was run.

@@ -55,6 +55,7 @@ pub mod weigh_file;
 pub mod weighing;
 pub mod working;
 pub mod writing;
+pub mod years_of_air;
 
 /// The version of the rules. It changes whenever a rule gives another number for the same answers, so that a plan
 /// adopted under older rules can say so.

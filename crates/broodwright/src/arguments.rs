@@ -88,13 +88,14 @@ fn plan(words: &Words) -> Command {
 }
 
 fn air(words: &Words) -> Command {
-    let csv = Arg::new("csv").long("csv").value_name("OUT").value_parser(value_parser!(PathBuf));
+    let path = |name, value| Arg::new(name).long(name).value_name(value).value_parser(value_parser!(PathBuf));
     Command::new("air")
         .about(words.plain("command-air"))
         .after_help(words.plain("example-air"))
         .arg(file("FILE", "argument-plan-file", words))
         .args([flag("json", words), flag("working", words)])
-        .arg(csv.help(words.plain("option-air-csv")))
+        .arg(path("weather", "WEATHER").help(words.plain("option-weather")))
+        .arg(path("csv", "OUT").help(words.plain("option-air-csv")))
         .arg(units(words))
 }
 

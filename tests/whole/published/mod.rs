@@ -32,6 +32,7 @@ mod pesti_1985;
 mod plane_geometry;
 mod psychrolib;
 mod pvlib;
+mod pvlib_epw;
 mod reporting_rules;
 mod rules_of_arithmetic;
 mod rules_of_money;

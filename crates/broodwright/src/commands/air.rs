@@ -1,34 +1,55 @@
 //! `air FILE`: the air of a planned house by the hour.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use advice::air::{Guess, PlannedAir};
+use advice::weather_file::Weather;
+use advice::years_of_air::{NoYears, YearsOfAir};
 use clap::ArgMatches;
-use present::plan::{Shown, air};
-use present::{Locale, Viewer, say, text, working};
+use present::plan::{Shown, air, weather};
+use present::{Locale, Viewer, say, text};
 
 use crate::failure::Failure;
+use crate::input;
 use crate::sheets;
 
-/// Reads a plan file, runs its house, and shows it in the form asked for.
+/// Reads a plan file, runs its house through the weather asked for, and shows it in the form asked for.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let Some(path) = given.get_one::<PathBuf>("FILE") else { return Ok(()) };
     let (plan, _) = super::plan::read(path, None, locale)?;
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
-    let planned = PlannedAir::of(&plan.answers, Guess::AS_TOLD, None).map_err(|missing| {
-        Failure::input(say!(
-            viewer.words(),
-            "command-no-air",
-            field = working::named(missing.0, &viewer),
-            key = missing.0
-        ))
-    })?;
-    if let Some(out) = given.get_one::<PathBuf>("csv") {
-        sheets::write_file(out, air::csv(&planned).as_bytes(), viewer.words())?;
+    let with_workings = given.get_flag("working");
+    if let Some(file) = given.get_one::<PathBuf>("weather") {
+        let told = read(file, &viewer)?;
+        let years = YearsOfAir::of(&plan.answers, &told)
+            .map_err(|why| Failure::input(weather::no_years(&why, &viewer)))?;
+        write_csv(given, &years.middle().1, &viewer)?;
+        if given.get_flag("json") {
+            return super::print_json(&weather::view(&years, &told));
+        }
+        let name = file.display().to_string();
+        let document = Shown::new(&plan, &viewer).air_of_weather(&years, &told, &name);
+        return super::print(&text::write(&document, &viewer, with_workings));
     }
+    let planned = PlannedAir::of(&plan.answers, Guess::AS_TOLD, None)
+        .map_err(|missing| Failure::input(weather::no_years(&NoYears::NotTold(missing), &viewer)))?;
+    write_csv(given, &planned, &viewer)?;
     if given.get_flag("json") {
         return super::print_json(&air::view(&planned));
     }
     let document = Shown::new(&plan, &viewer).air_document(&planned);
-    super::print(&text::write(&document, &viewer, given.get_flag("working")))
+    super::print(&text::write(&document, &viewer, with_workings))
+}
+
+fn write_csv(given: &ArgMatches, air: &PlannedAir, viewer: &Viewer) -> Result<(), Failure> {
+    let Some(out) = given.get_one::<PathBuf>("csv") else { return Ok(()) };
+    sheets::write_file(out, air::csv(air).as_bytes(), viewer.words())
+}
+
+fn read(file: &Path, viewer: &Viewer) -> Result<Weather, Failure> {
+    let words = viewer.words();
+    input::weather(file, words)?.map_err(|wrong| {
+        let why = weather::fault(&wrong, viewer);
+        Failure::input(say!(words, "command-in-file", file = file.display().to_string(), fault = why))
+    })
 }

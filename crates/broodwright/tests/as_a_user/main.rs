@@ -1,6 +1,7 @@
 //! The commands of the book as a person types them: good, bad and absurd input, and what comes out.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod airing;
 mod closing;
 mod moving;
 mod printing;

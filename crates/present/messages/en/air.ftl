@@ -3,7 +3,7 @@
 page-air = The air they breathe
 command-air = The air of a planned house by the hour: heat, damp, stale air, curtain and heaters
 option-air-csv = Write every hour to this file, as comma-separated values
-example-air = Example: broodwright air plan.toml --csv hours.csv
+example-air = Example: broodwright air plan.toml --weather station.csv --csv hours.csv
 command-no-air = The air cannot be worked out: the plan does not tell “{ $field }” ({ $key }). Add it to the file.
 
 air-waiting = What heaters and curtains must do hour by hour is told once you say: { $field }
@@ -19,7 +19,7 @@ air-inside = inside
 air-outside = outside
 air-wanted = wanted
 air-axis = Air
-air-axis-hours = Hour of the day, by the sun
+air-axis-hours = Hour of the day
 air-caption = Air inside, outside and as wanted on { $day }
 air-drawn = On { $day } it is { $low } to { $high } inside while it is { $outside_low } to { $outside_high } outside.
 air-table-caption = Through { $day }: how warm and damp, how far each long side stands open, what heaters give, and what the air is let in for

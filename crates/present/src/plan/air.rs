@@ -154,7 +154,16 @@ impl Shown<'_> {
     }
 
     fn air_blocks(&self, air: &PlannedAir) -> Vec<Block> {
-        let last = air.last_day().unwrap_or_default();
+        let mut blocks = self.air_heaters(air);
+        blocks.push(Block::Note(self.words.plain("air-which-day")));
+        blocks.push(self.air_with_fire(air));
+        blocks.extend(self.rows(ROWS));
+        blocks.extend(self.air_days(air));
+        blocks
+    }
+
+    /// What heaters must give, and what kills beside them.
+    pub(super) fn air_heaters(&self, air: &PlannedAir) -> Vec<Block> {
         let kilowatts = |kw: f64| show::quantity(kw, Unit::Kilowatt, 1, self.viewer);
         let (peak, short) = (air.heat_peak_kw, air.heat_short_kw());
         let mut blocks =
@@ -171,10 +180,17 @@ impl Shown<'_> {
         if self.plan.answers.number("brooding.brooders").is_some() {
             blocks.push(Block::Caution(self.caution("heat", Level::Danger, 7)));
         }
-        blocks.push(Block::Note(self.words.plain("air-which-day")));
+        blocks
+    }
+
+    pub(super) fn air_with_fire(&self, air: &PlannedAir) -> Block {
         let fresh = show::quantity(air.fresh_air_at_peak_m3_per_h, Unit::CubicMetrePerHour, 0, self.viewer);
-        blocks.push(Block::Note(say!(self.words, "air-with-fire", air = fresh)));
-        blocks.extend(self.rows(ROWS));
+        Block::Note(say!(self.words, "air-with-fire", air = fresh))
+    }
+
+    /// The first day and the last, drawn and in numbers.
+    pub(super) fn air_days(&self, air: &PlannedAir) -> Vec<Block> {
+        let (last, mut blocks) = (air.last_day().unwrap_or_default(), Vec::new());
         for (key, day) in [("air-first-day", 0), ("air-last-day", last)] {
             let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.age_d == day).collect();
             let day = say!(self.words, "day-of-age", day = show::number(f64::from(day), 0));

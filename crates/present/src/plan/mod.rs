@@ -33,6 +33,7 @@ mod sheets;
 mod shopping;
 mod space;
 mod wall;
+pub mod weather;
 
 pub use sheets::{SHEETS, SheetKind};
 
