@@ -1,7 +1,7 @@
 //! What stands between `<!-- made: … -->` and `<!-- end -->` in a chapter: made by the program from the line that asks.
 
 use advice::sums::{self, Sum, SumResult};
-use advice::{families, plan, plan_file, record, verify};
+use advice::{families, plan, plan_file, record, verify, weather_file};
 use book::{About, Kind};
 use present::document::{Block, Caution, Document, Level};
 use present::plan::Shown;
@@ -26,6 +26,8 @@ pub fn make(asked: &str) -> String {
         "sums" => sums_table(),
         "kinds" => kinds_table(),
         "rows" => rows(rest),
+        "weather" => weather(rest),
+        "weather-faults" => weather_faults(rest),
         "plan" => part(rest),
         "file" => fenced("toml", &sections(&kept(EXAMPLE), rest)),
         "working" => fenced("text", &working(rest)),
@@ -130,6 +132,23 @@ fn rows(name: &str) -> String {
     fenced("csv", &rows)
 }
 
+/// The first lines of a file of weather that can be read.
+fn weather(name: &str) -> String {
+    let file = kept(name);
+    assert!(weather_file::read(&file).is_ok(), "docs/{name}");
+    fenced("csv", &file.lines().take(4).collect::<Vec<_>>().join("\n"))
+}
+
+/// What is said of that file when one thing in it is changed, a line for each: `NAME OLD => NEW; …`.
+fn weather_faults(asked: &str) -> String {
+    let (name, changes) = asked.split_once(' ').unwrap_or_else(|| panic!("{asked} names no change"));
+    let fault = |change: &str| {
+        let wrong = weather_file::read(&changed(&kept(name), change)).unwrap_err();
+        present::plan::weather::fault(&wrong, &Viewer::plain())
+    };
+    fenced("text", &changes.split("; ").map(fault).collect::<Vec<_>>().join("\n"))
+}
+
 /// A part of the plan by its anchor, only blocks of the kinds named; `with OLD => NEW; …` changes the file first.
 fn part(asked: &str) -> String {
     let (asked, changes) = asked.split_once(" with ").unwrap_or((asked, ""));
@@ -173,7 +192,7 @@ fn is(block: &Block, kind: &str) -> bool {
 fn changed(file: &str, changes: &str) -> String {
     changes.split("; ").filter(|change| !change.is_empty()).fold(file.to_owned(), |file, change| {
         let (old, new) = change.split_once(" => ").unwrap_or_else(|| panic!("{change} is no change"));
-        assert!(file.contains(old), "{old} is not in docs/{EXAMPLE}");
+        assert!(file.contains(old), "{old} is not in the file of docs");
         file.replacen(old, new, 1)
     })
 }
