@@ -2,6 +2,7 @@
 //!
 //! A kernel knows no figure, no word and no file; it can be read beside the book it came from.
 
+pub mod air;
 pub mod bird_heat;
 pub mod budget;
 pub mod buying;
