@@ -37,6 +37,7 @@ mod rules_of_money;
 mod run_lengths;
 mod scipy_statistics;
 mod shane;
+mod sun_position;
 mod two_sexes;
 mod unit_definitions;
 mod vaccine_leaflets;

@@ -1,8 +1,9 @@
 //! The air itself and what birds give off into it: the tables of check values that these models can work out.
 
 use model::bird_heat;
+use model::light;
 use model::moist_air::{self, MoistAir};
-use quantity::{Mass, Temperature};
+use quantity::{CivilDay, Mass, Temperature};
 
 use super::Family;
 use crate::verify::{Cell, RowOutputs, Shape, each};
@@ -42,7 +43,30 @@ static SHAPES: &[Shape] = &[
         ],
         work_out: |rows| each(rows, birds),
     },
+    Shape {
+        name: "sunposition",
+        inputs: &["latitude_deg", "longitude_deg", "instant_utc"],
+        outputs: &["zenith_true_deg", "azimuth_deg_from_north", "clear_sky_ghi_haurwitz_w_per_m2"],
+        work_out: |rows| each(rows, sun),
+    },
 ];
+
+/// `YYYY-MM-DD HH:MM`.
+fn instant(cell: &Cell) -> Option<(CivilDay, f64)> {
+    let (day, clock) = cell.text.split_once(' ')?;
+    let (hour, minute) = clock.split_once(':')?;
+    let (hour, minute): (u32, u32) = (hour.parse().ok()?, minute.parse().ok()?);
+    let within = hour < 24 && minute < 60;
+    Some((CivilDay::parse(day).filter(|_| within)?, f64::from(hour) + f64::from(minute) / 60.0))
+}
+
+fn sun(cells: &[Cell]) -> RowOutputs {
+    let (latitude, longitude) = (cells[0].number(-90.0, 90.0)?, cells[1].number(-180.0, 180.0)?);
+    let (day, hour) = instant(&cells[2]).ok_or_else(|| cells[2].fault("YYYY-MM-DD HH:MM".to_owned()))?;
+    let sun = light::sun_position(latitude, longitude, f64::from(day.day_of_year()), hour);
+    let clear = light::clear_sky_w_per_m2(sun.zenith_deg);
+    Ok(vec![Some(sun.zenith_deg), Some(sun.azimuth_deg), Some(clear)])
+}
 
 /// Air that cannot be (vapour alone above the whole pressure) has no outputs but the pressure of saturation.
 fn psychrometrics(cells: &[Cell]) -> RowOutputs {

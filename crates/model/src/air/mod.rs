@@ -5,11 +5,14 @@
 //! cover holds back; a ring stores no heat. Within an hour the weather, the ventilation and the heater are held, and the
 //! balances are solved exactly, so nothing depends on the length of a step.
 
+pub mod ensemble;
 pub mod fire;
 mod hour;
 pub mod litter_water;
 pub mod opening;
+pub mod preheat;
 pub mod sol_air;
+pub mod stress;
 
 pub use fire::Fuel;
 pub use hour::run;
@@ -353,3 +356,6 @@ pub fn check(
     }
     Ok(())
 }
+
+#[cfg(test)]
+mod tests;
