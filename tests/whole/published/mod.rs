@@ -20,6 +20,7 @@ mod general_libraries;
 mod growers_arithmetic;
 mod growth_by_days;
 mod hamra;
+mod house_air;
 mod infection_control_sheet;
 mod kondo;
 mod lebanon_rented_farm;
