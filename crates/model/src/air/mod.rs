@@ -7,6 +7,7 @@
 
 pub mod ensemble;
 pub mod fire;
+pub mod fit;
 mod hour;
 pub mod litter_water;
 pub mod opening;

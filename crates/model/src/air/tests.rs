@@ -261,3 +261,74 @@ proptest! {
         prop_assert!(less < outside || wider <= less + 1e-4, "{less} {wider} outside {outside}");
     }
 }
+
+/// A run of normal draws that is the same in every test.
+struct Draws(u64);
+
+impl Draws {
+    fn uniform(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        ((self.0 >> 11) as f64 + 0.5) / (1u64 << 53) as f64
+    }
+
+    fn normal(&mut self) -> f64 {
+        (-2.0 * self.uniform().ln()).sqrt() * (std::f64::consts::TAU * self.uniform()).cos()
+    }
+}
+
+fn days(count: usize) -> Vec<Hour> {
+    let sun = |hour: usize| (std::f64::consts::PI * (hour as f64 - 6.0) / 12.0).sin().max(0.0);
+    let hour = |at: usize| Hour {
+        outside_c: 12.0 + 9.0 * sun(at % 24) + (at / 24 % 5) as f64,
+        humidity: 0.6,
+        wind_m_s: 0.5 + 2.0 * sun(at % 24),
+        sun_w_per_m2: 850.0 * sun(at % 24),
+        pressure_pa: None,
+    };
+    (0..24 * count).map(hour).collect()
+}
+
+/// Houses drawn from the priors, read with errors that hold half a day: nine tenths of the intervals hold the truth, and
+/// within what 3 × 60 such chances can differ by.
+#[test]
+fn intervals_cover_at_their_rate() {
+    let (birds, shut, weather) =
+        (flock(500.0, 1.2), Management { opening_most_m2: 0.0, ..management(20.0, 0.0) }, days(14));
+    let mut draws = Draws(7);
+    let (mut covered, mut moved) = (0, 0.0);
+    for _ in 0..60 {
+        let truth = [0.69 * draws.normal(), 0.30 * draws.normal(), 0.20 * draws.normal()];
+        let base = House { roof_absorptance: 0.4, leakage_per_h: 2.0, ..house() };
+        let run = run(&fit::with(&base, truth), &birds, &shut, &weather).unwrap();
+        let errors: Vec<f64> = (0..28).map(|_| draws.normal()).collect();
+        let read = |(hour, at): (usize, &HouseHour)| fit::Reading {
+            hour,
+            inside_c: at.inside_c + errors[hour / 12],
+        };
+        let readings: Vec<_> = run.hours.iter().enumerate().map(read).collect();
+        let fitted = fit::fit(&base, &birds, &shut, &weather, &readings).unwrap();
+        assert!(fitted.after_k <= fitted.before_k + 0.05 && fitted.compared == 28);
+        for (factor, truth) in [fitted.leakage, fitted.sun, fitted.through].iter().zip(truth) {
+            covered += i32::from((factor.low..=factor.high).contains(&truth.exp()));
+            moved += factor.left_of_prior / 180.0;
+        }
+    }
+    // Binomial, 180 and 0.9: mean 162, standard deviation 4; three of the latter, the parameters of a house being related.
+    assert!((150..=174).contains(&covered), "{covered} of 180");
+    assert!(moved < 0.9, "{moved}");
+}
+
+#[test]
+fn two_days_say_little() {
+    let (birds, still, weather) = (flock(500.0, 1.2), management(20.0, 0.0), days(2));
+    let run = run(&house(), &birds, &still, &weather).unwrap();
+    let read = |(hour, at): (usize, &HouseHour)| fit::Reading { hour, inside_c: at.inside_c + 0.5 };
+    let readings: Vec<_> = run.hours.iter().enumerate().map(read).collect();
+    let fitted = fit::fit(&house(), &birds, &still, &weather, &readings).unwrap();
+    for factor in [fitted.leakage, fitted.sun, fitted.through] {
+        assert!(factor.left_of_prior > 0.75 && (0.85..1.15).contains(&factor.best), "{fitted:?}");
+    }
+    assert_eq!(fitted.compared, 4);
+    let none = fit::fit(&house(), &birds, &still, &weather, &[]).unwrap();
+    assert!((none.leakage.best, none.compared) == (1.0, 0) && (none.sun.left_of_prior - 1.0).abs() < 1e-9);
+}
