@@ -50,6 +50,7 @@ pub mod uneven;
 pub mod verify;
 pub mod walk;
 pub mod watch;
+pub mod weather_file;
 pub mod weigh_file;
 pub mod weighing;
 pub mod working;
