@@ -3,16 +3,21 @@
 //! While chicks are brooded the heated part is run, from then on the whole house. Without weather by the hour, every day is one
 //! that has both the coldest night and the hottest afternoon of the plan: what heaters and curtains must be able to do.
 
+use std::collections::BTreeMap;
+
+pub use model::air::Hour;
 use model::air::litter_water::Intake;
 use model::air::stress::{self, Band};
 use model::air::weather::Day as WeatherDay;
-use model::air::{self, AirFault, Flock, Fuel, Hour, House, HouseHour, Management, preheat};
+use model::air::{self, AirFault, Flock, Fuel, House, HouseHour, Management, preheat};
+use model::light;
 use model::moist_air;
 use quantity::{Answers, CivilDay, Value};
 
 use crate::diary::set;
 use crate::families::{self, hours_of_air as family};
 use crate::outcome::Outcome;
+use crate::weather_file::WeatherHour;
 
 /// An hour of a planned batch.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +49,8 @@ pub struct PlannedAir {
     pub heaters_kw: f64,
     /// Useful heat of a kilogram of fuel, MJ; `None` for a wire or where no fuel is told.
     pub useful_mj_per_kg: Option<f64>,
+    /// Whether it went by weather of its own and not by the plan's days.
+    pub is_own_weather: bool,
     /// The worst that heat, water and carbon dioxide leave over in an hour, as a share of the largest part of each.
     pub residual: f64,
 }
@@ -66,6 +73,40 @@ impl Guess {
 
 /// Weather by the hour: of a civil day and an hour of it, 0 to 23; `None` to go by the plan's own days.
 pub type Outside<'a> = Option<&'a dyn Fn(CivilDay, usize) -> Option<Hour>>;
+
+/// Weather of a file for the days of a plan: of the same day and year where the file has it, else of the same day of another
+/// year, as files of typical years are. The sun is that of a clear sky.
+pub fn of_file<'a>(
+    hours: &'a [WeatherHour],
+    answers: &Answers,
+) -> impl Fn(CivilDay, usize) -> Option<Hour> + 'a {
+    let latitude_deg = answers.number("farm.latitude_deg").unwrap_or(0.0);
+    let mut by_day: BTreeMap<(i16, u8, i32), Vec<&WeatherHour>> = BTreeMap::new();
+    for hour in hours {
+        by_day.entry((hour.month.into(), hour.day, hour.year)).or_default().push(hour);
+    }
+    move |day, hour| {
+        let (month, date) = (i16::from(day.month()), day.day().unsigned_abs());
+        let same = by_day.get(&(month, date, day.year().into()));
+        let found = same.or_else(|| {
+            by_day.range((month, date, i32::MIN)..=(month, date, i32::MAX)).next().map(|(_, day)| day)
+        })?;
+        let found = found.iter().find(|one| usize::from(one.hour) == hour)?;
+        let sun = light::sun_position(latitude_deg, 0.0, f64::from(day.day_of_year()), hour as f64 + 0.5);
+        Some(Hour {
+            outside_c: found.temperature_c,
+            humidity: (found.humidity_pct / 100.0).clamp(0.0, 1.0),
+            wind_m_s: found.wind_m_s.min(30.0),
+            sun_w_per_m2: light::clear_sky_w_per_m2(sun.zenith_deg),
+            pressure_pa: None,
+        })
+    }
+}
+
+/// A farm's clock ahead of Greenwich by its longitude, minutes, to the whole hour; `None` where it is not told.
+pub fn zone_min(answers: &Answers) -> Option<i32> {
+    Some((answers.number("farm.longitude_deg")? / 15.0).round() as i32 * 60)
+}
 
 /// Why the air of a plan cannot be run.
 #[derive(Clone, Debug, PartialEq)]
@@ -151,6 +192,7 @@ impl PlannedAir {
             fresh_air_at_peak_m3_per_h: peak.map_or(0.0, |hour| hour.house.ventilation_m3_h),
             heaters_kw: plan.heaters_kw,
             useful_mj_per_kg: plan.useful_mj_per_kg,
+            is_own_weather: weather.is_some(),
             residual: one.max(other),
         })
     }

@@ -26,28 +26,84 @@ pub struct WeatherHour {
 
 /// What is wrong with a weather file. `line` and `column` count from 1; a column is a field between commas.
 #[derive(Clone, Debug, PartialEq)]
-#[allow(missing_docs)]
 pub enum WeatherFault {
     /// No hour in it.
     Empty,
     /// The first lines are not those of the format.
-    Header { line: usize },
+    Header {
+        /// The line.
+        line: usize,
+    },
     /// A line ends before its last column.
-    ShortLine { line: usize, found: usize, needed: usize },
+    ShortLine {
+        /// The line.
+        line: usize,
+        /// Columns found.
+        found: usize,
+        /// Columns needed.
+        needed: usize,
+    },
     /// Not a number, or not a time.
-    Unreadable { line: usize, column: usize, text: String },
+    Unreadable {
+        /// The line.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// What stands there.
+        text: String,
+    },
     /// No such day or hour, as 29 February outside a leap year.
-    NoSuchHour { line: usize, column: usize, text: String },
+    NoSuchHour {
+        /// The line.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// What stands there.
+        text: String,
+    },
     /// A mark for a missing value, as -999.
-    Missing { line: usize, column: usize },
+    Missing {
+        /// The line.
+        line: usize,
+        /// The column.
+        column: usize,
+    },
     /// Outside what weather can be: perhaps another unit (°F, kelvin, a share for percent).
-    OutOfRange { line: usize, column: usize, value: f64, low: f64, high: f64 },
+    OutOfRange {
+        /// The line.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// What stands there.
+        value: f64,
+        /// The least that can be.
+        low: f64,
+        /// The most that can be.
+        high: f64,
+    },
     /// Hours are missing before this line.
-    Gap { line: usize, hours: i64 },
+    Gap {
+        /// The line.
+        line: usize,
+        /// How many hours are missing.
+        hours: i64,
+    },
     /// An hour comes again, or an earlier one after a later.
-    Repeated { line: usize },
+    Repeated {
+        /// The line.
+        line: usize,
+    },
     /// Clock ahead of Greenwich by other minutes than the farm's.
-    OtherZone { line: usize, column: usize, found_min: i32, expected_min: i32 },
+    OtherZone {
+        /// The line.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// Minutes ahead of Greenwich in the file.
+        found_min: i32,
+        /// Minutes ahead of Greenwich at the farm.
+        expected_min: i32,
+    },
 }
 
 const TEMPERATURE: RangeInclusive<f64> = -60.0..=60.0;

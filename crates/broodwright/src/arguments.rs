@@ -88,12 +88,14 @@ fn plan(words: &Words) -> Command {
 }
 
 fn air(words: &Words) -> Command {
+    let weather = Arg::new("weather").long("weather").value_name("FILE").value_parser(value_parser!(PathBuf));
     let csv = Arg::new("csv").long("csv").value_name("OUT").value_parser(value_parser!(PathBuf));
     Command::new("air")
         .about(words.plain("command-air"))
         .after_help(words.plain("example-air"))
         .arg(file("FILE", "argument-plan-file", words))
         .args([flag("json", words), flag("working", words)])
+        .arg(weather.help(words.plain("option-air-weather")))
         .arg(csv.help(words.plain("option-air-csv")))
         .arg(units(words))
 }

@@ -1,6 +1,7 @@
 //! The air they breathe: what the hourly balance of a planned house says, drawn and in numbers.
 
 use advice::air::{AirHour, CannotRun, Guess, PlannedAir};
+use advice::weather_file::WeatherFault;
 use quantity::Unit;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -9,6 +10,7 @@ use super::Shown;
 use crate::document::{Align, Block, Document, Drawing, Level, Table};
 use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
 use crate::viewer::Viewer;
+use crate::words::Words;
 use crate::{say, show, working};
 
 /// The figures of the section, the wanted ones first.
@@ -153,6 +155,64 @@ pub fn cannot_run(cannot: &CannotRun, viewer: &Viewer) -> String {
     }
 }
 
+/// What is wrong with a file of weather.
+pub fn weather_fault(fault: &WeatherFault, words: &Words) -> String {
+    let number = |number: f64| show::number(number, 1);
+    match fault {
+        WeatherFault::Empty => words.plain("weather-empty"),
+        WeatherFault::Header { line } => say!(words, "weather-header", line = line.to_string()),
+        WeatherFault::ShortLine { line, found, needed } => say!(
+            words,
+            "weather-short",
+            line = line.to_string(),
+            found = found.to_string(),
+            needed = needed.to_string(),
+        ),
+        WeatherFault::Unreadable { line, column, text } => {
+            say!(
+                words,
+                "weather-unreadable",
+                line = line.to_string(),
+                column = column.to_string(),
+                text = text.clone()
+            )
+        }
+        WeatherFault::NoSuchHour { line, column, text } => {
+            say!(
+                words,
+                "weather-no-such",
+                line = line.to_string(),
+                column = column.to_string(),
+                text = text.clone()
+            )
+        }
+        WeatherFault::Missing { line, column } => {
+            say!(words, "weather-missing", line = line.to_string(), column = column.to_string())
+        }
+        WeatherFault::OutOfRange { line, column, value, low, high } => say!(
+            words,
+            "weather-range",
+            line = line.to_string(),
+            column = column.to_string(),
+            value = number(*value),
+            low = number(*low),
+            high = number(*high),
+        ),
+        WeatherFault::Gap { line, hours } => {
+            say!(words, "weather-gap", line = line.to_string(), hours = hours.to_string())
+        }
+        WeatherFault::Repeated { line } => say!(words, "weather-repeated", line = line.to_string()),
+        WeatherFault::OtherZone { line, column, found_min, expected_min } => say!(
+            words,
+            "weather-zone",
+            line = line.to_string(),
+            column = column.to_string(),
+            found = number(f64::from(*found_min) / 60.0),
+            expected = number(f64::from(*expected_min) / 60.0),
+        ),
+    }
+}
+
 impl Shown<'_> {
     /// The air of the plan as a document of its own.
     pub fn air_document(&self, air: &PlannedAir) -> Document {
@@ -195,10 +255,12 @@ impl Shown<'_> {
         if self.plan.answers.number("brooding.brooders").is_some() {
             blocks.push(Block::Caution(self.caution("heat", Level::Danger, 7)));
         }
-        blocks.push(Block::Note(self.words.plain("air-which-day")));
+        let which = if air.is_own_weather { "air-own-weather" } else { "air-which-day" };
+        blocks.push(Block::Note(self.words.plain(which)));
         let fresh = show::quantity(air.fresh_air_at_peak_m3_per_h, Unit::CubicMetrePerHour, 0, self.viewer);
         blocks.push(Block::Note(say!(self.words, "air-with-fire", air = fresh)));
-        blocks.extend(self.rows(ROWS));
+        // The plan's figures are those of its own days.
+        blocks.extend(self.rows(ROWS).filter(|_| !air.is_own_weather));
         for (key, day) in [("air-first-day", 0), ("air-last-day", last)] {
             let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.house.day == day).collect();
             let day = say!(self.words, "day-of-age", day = show::number(f64::from(day), 0));
