@@ -1,8 +1,8 @@
 //! The air of a planned house by the hour, through the plan file.
 
-use advice::air::{Guess, NotTold, PlannedAir};
+use advice::air::{CannotRun, Guess, PlannedAir};
 use advice::procedure::By;
-use model::heat_stress::Band;
+use model::air::stress::Band;
 use quantity::Answers;
 
 use crate::sample;
@@ -27,7 +27,7 @@ fn with(key: &str, value: &str) -> String {
 fn every_hour_from_the_chick_day_to_sale_closes() {
     let air = air(&sample::complete());
     assert_eq!(air.hours.len(), 24 * (air.last_day().unwrap() as usize + 1));
-    assert!(air.residual() < 1e-9, "{}", air.residual());
+    assert!(air.residual < 1e-9, "{}", air.residual);
     assert!(air.heat_peak_kw > 5.0 && air.heat_peak_kw < 60.0, "{}", air.heat_peak_kw);
 }
 
@@ -42,9 +42,12 @@ fn what_takes_heat_must_be_given() {
     assert!(many.heat_short_kw() < 1e-9);
     assert!((few.heat_peak_kw / many.heat_peak_kw - 1.0).abs() < 1e-9, "what it takes hangs on no heater");
     assert!((few.heat_short_kw() - (few.heat_peak_kw - 2.6)).abs() < 1e-9);
-    let short = |air: &PlannedAir| air.hours.iter().map(|hour| hour.house.short_w).fold(0.0, f64::max);
-    assert!(short(&many) == 0.0 && short(&few) > 2_000.0);
-    assert!(few.hours[5].house.inside_c < few.hours[5].target_c - 2.0, "and it is cold");
+    let brooding =
+        |air: &PlannedAir| air.hours.iter().filter(|hour| hour.is_brooding).cloned().collect::<Vec<_>>();
+    let short =
+        |air: &PlannedAir| brooding(air).iter().map(|hour| hour.house.shortfall_kw).fold(0.0, f64::max);
+    assert!(short(&many) == 0.0 && short(&few) > 2.0);
+    assert!(few.hours[5].house.inside_c < few.hours[5].house.target_c.unwrap() - 2.0, "and it is cold");
 }
 
 /// A cool season burns more fuel and has fewer hot hours than a hot one.
@@ -59,7 +62,7 @@ fn seasons_differ_as_a_grower_expects() {
     let june = air(&june);
     assert!(june.heat_kwh() > 1.3 * hot.heat_kwh(), "{} {}", june.heat_kwh(), hot.heat_kwh());
     let last = hot.last_day().unwrap();
-    assert!(june.hours_at_least(last, Band::Hot) < hot.hours_at_least(last, Band::Hot));
+    assert!(june.hours_at_least(last, Band::Alert) < hot.hours_at_least(last, Band::Alert));
     assert_eq!(june.hours_at_least(last, Band::Danger), 0.0);
 }
 
@@ -80,7 +83,9 @@ fn a_tight_house_needs_less_and_the_figures_say_between() {
 #[test]
 fn weather_by_the_hour_is_followed() {
     use model::air::Hour;
-    let mild = |_, _| Some(Hour { air_c: 29.0, humidity: 0.5, wind_m_per_s: 1.0, sun_w_per_m2: 0.0 });
+    let mild = |_, _| {
+        Some(Hour { outside_c: 29.0, humidity: 0.5, wind_m_s: 1.0, sun_w_per_m2: 0.0, pressure_pa: None })
+    };
     let mild = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&mild)).unwrap();
     assert!(mild.heat_peak_kw < 0.3 * air(&sample::complete()).heat_peak_kw);
     let none = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&|_, _| None)).unwrap();
@@ -92,5 +97,23 @@ fn what_is_not_told_is_named() {
     let plan = sample::complete();
     let line = plan.lines().find(|line| line.starts_with("hottest_day_c")).unwrap().to_owned();
     let fault = PlannedAir::of(&answers(&plan.replace(&line, "")), Guess::AS_TOLD, None).unwrap_err();
-    assert_eq!(fault, NotTold("weather.hottest_day_c"));
+    assert_eq!(fault, CannotRun::NotTold("weather.hottest_day_c"));
+}
+
+/// Days of a file stand for the same days of any year; days it lacks are not made up.
+#[test]
+fn a_file_of_weather_is_found_by_its_days() {
+    use advice::weather_file::{self, Fill};
+    use quantity::CivilDay;
+    let hours = (0..24).map(|hour| format!("2019-09-14T{hour:02}:00+02:00,{}.5,60,1.5", 10 + hour));
+    let lines: Vec<String> =
+        std::iter::once("time,temperature_c,humidity_pct,wind_m_s".to_owned()).chain(hours).collect();
+    let weather = weather_file::read(&lines.join("\n")).unwrap();
+    let fill = Fill { latitude_deg: -13.6, wind_m_per_s: 1.5 };
+    let day = CivilDay::new(2027, 9, 14).unwrap();
+    let at = |day, hour| weather.at(day, -8, hour, &fill);
+    assert_eq!(at(day, 13).unwrap().outside_c, 23.5);
+    assert!(at(day, 12).unwrap().sun_w_per_m2 > 800.0 && at(day, 0).unwrap().sun_w_per_m2 == 0.0);
+    assert_eq!(at(day.plus_days(1), 13), None);
+    assert_eq!(weather.years(day, day), [-8]);
 }

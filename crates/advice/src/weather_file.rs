@@ -1,7 +1,7 @@
 //! Weather by the hour out of a file, read line by line: EPW, the open format of building simulation, or a table of
 //! comma-separated values as a sensor or a spreadsheet saves it.
 //!
-//! A table has a heading: `time` and `outside_c`, and where told `humidity_percent`, `wind_m_s` at the height of the curtains and
+//! A table has a heading: `time` and `temperature_c`, and where told `humidity_pct`, `wind_m_s` at the height of the curtains and
 //! `sun_w_m2` on flat ground. A row tells the hour that begins at its time, `2027-09-14 05:00`, by one clock all through.
 //! A file with a gap, an hour told twice, a reading that stands for none, a number in another unit or a clock of another place is
 //! refused with its line and column: a house must not be run through weather that never was.
@@ -307,6 +307,8 @@ struct Reading {
 pub struct Weather {
     /// Where it was, if the file says so.
     pub place: Option<Place>,
+    /// Hours that its clock is ahead of universal time, if its times say so.
+    pub ahead_h: Option<f64>,
     /// Whether it is a year put together out of many, or of no year.
     pub is_of_no_year: bool,
     days: BTreeMap<CivilDay, Vec<Reading>>,
@@ -359,10 +361,12 @@ impl Weather {
         let usual = typical.hours();
         let usual = usual.get(hour)?;
         Some(Hour {
-            air_c: reading.air_c,
+            outside_c: reading.air_c,
             humidity: reading.humidity.unwrap_or_else(by_dew),
-            wind_m_per_s: reading.wind_m_per_s.unwrap_or(usual.wind_m_per_s),
+            // The most that the balance is made for.
+            wind_m_s: reading.wind_m_per_s.unwrap_or(usual.wind_m_s).min(30.0),
             sun_w_per_m2: reading.sun_w_per_m2.unwrap_or(usual.sun_w_per_m2),
+            pressure_pa: None,
         })
     }
 
@@ -431,7 +435,8 @@ impl Reader {
     /// [`WeatherFault`] of the file as a whole.
     pub fn end(self) -> Result<Weather, WeatherFault> {
         let is_epw = matches!(self.form, Form::Epw(_));
-        let weather = Weather { place: self.place, is_of_no_year: is_epw, days: self.days };
+        let ahead_h = if let Form::Table(sheet) = &self.form { sheet.ahead_h } else { None };
+        let weather = Weather { place: self.place, ahead_h, is_of_no_year: is_epw, days: self.days };
         if weather.whole_days().is_none() {
             return Err(WeatherFault::Nothing);
         }

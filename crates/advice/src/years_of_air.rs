@@ -3,17 +3,20 @@
 
 use quantity::{Answers, CivilDay};
 
-use crate::air::{Guess, NotTold, PlannedAir, WIND_M_PER_S};
+use crate::air::{CannotRun, Guess, PlannedAir, WIND_M_PER_S};
 use crate::weather_file::{Fill, Weather};
 
 /// Weather of a place so many degrees further north or south has other seasons or another sun: our judgement.
 const LATITUDE_OFF_DEG: f64 = 10.0;
 
+/// Clocks lie so far off the sun at the most, h, but for a few countries, which leave the clock out of their times: our judgement.
+const CLOCK_OFF_H: f64 = 1.75;
+
 /// Why a plan cannot be run through a file of weather.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NoYears {
-    /// The plan does not tell something.
-    NotTold(NotTold),
+    /// The plan does not tell something, or something in it or in the weather cannot be.
+    CannotRun(CannotRun),
     /// No year of the file holds every day of the plan.
     NotHeld {
         /// The days of the plan, first and last.
@@ -28,12 +31,19 @@ pub enum NoYears {
         /// Of the file.
         file_deg: f64,
     },
+    /// The clock of the file is not one by which a farm of that longitude could live.
+    OtherClock {
+        /// Hours that it is ahead of universal time.
+        ahead_h: f64,
+        /// Hours that the sun of the farm is.
+        sun_h: f64,
+    },
 }
 
 /// A plan run through each year of a file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct YearsOfAir {
-    /// The year in which the weather of the chick day was, and the run; in the order of years, at least one.
+    /// The year in which the weather of the first day was, and the run; in the order of years, at least one.
     runs: Vec<(i16, PlannedAir)>,
     middle: usize,
 }
@@ -44,19 +54,26 @@ impl YearsOfAir {
     /// # Errors
     /// [`NoYears`].
     pub fn of(answers: &Answers, weather: &Weather) -> Result<YearsOfAir, NoYears> {
-        let latitude_deg =
-            answers.number("farm.latitude_deg").ok_or(NoYears::NotTold(NotTold("farm.latitude_deg")))?;
+        let latitude_deg = answers
+            .number("farm.latitude_deg")
+            .ok_or(NoYears::CannotRun(CannotRun::NotTold("farm.latitude_deg")))?;
         if let Some(place) = &weather.place
             && (place.latitude_deg - latitude_deg).abs() > LATITUDE_OFF_DEG
         {
             return Err(NoYears::OtherPlace { farm_deg: latitude_deg, file_deg: place.latitude_deg });
         }
-        let (first, last) = PlannedAir::days(answers).map_err(NoYears::NotTold)?;
+        let sun_h = answers.number("farm.longitude_deg").map(|longitude_deg| longitude_deg / 15.0);
+        if let Some((ahead_h, sun_h)) = weather.ahead_h.zip(sun_h)
+            && (ahead_h - sun_h).abs() > CLOCK_OFF_H
+        {
+            return Err(NoYears::OtherClock { ahead_h, sun_h });
+        }
+        let (first, last) = PlannedAir::days(answers).map_err(NoYears::CannotRun)?;
         let fill = Fill { latitude_deg, wind_m_per_s: WIND_M_PER_S };
         let mut runs = Vec::new();
         for years in weather.years(first, last) {
             let outside = |day: CivilDay, hour: usize| weather.at(day, years, hour, &fill);
-            let air = PlannedAir::of(answers, Guess::AS_TOLD, Some(&outside)).map_err(NoYears::NotTold)?;
+            let air = PlannedAir::of(answers, Guess::AS_TOLD, Some(&outside)).map_err(NoYears::CannotRun)?;
             runs.push((first.year().saturating_add(years), air));
         }
         let mut by_heat: Vec<usize> = (0..runs.len()).collect();

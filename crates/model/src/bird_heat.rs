@@ -35,8 +35,24 @@ pub fn sensible_share(air: Temperature, correction: f64) -> f64 {
 
 /// Sensible heat of one broiler by the bird-level split, W, for models that let the litter evaporate by themselves.
 pub fn sensible_of_bird_alone(bird: Mass, air: Temperature) -> f64 {
-    let t = air.in_celsius();
-    total_at_20c(bird) / 1000.0 * (0.67 * 1000.0 * correction(air) - 9.8e-8 * t.powi(6))
+    total_at_20c(bird) * sensible_share_of_bird_alone(air, correction(air))
+}
+
+/// Heat that warms the air by the bird-level split, W for each W of total heat at 20 °C; below 0 where the bird is too hot
+/// to warm anything (from about 40 °C on), not clamped.
+///
+/// `correction` is that of [`correction`], or [`CORRECTION_OF_COLD_CHICKS`].
+pub fn sensible_share_of_bird_alone(air: Temperature, correction: f64) -> f64 {
+    0.67 * correction - 9.8e-11 * air.in_celsius().powi(6)
+}
+
+/// Heat at an hour of the day over the mean of the day: least at `least_at_h`, greatest twelve hours later, mean 1.
+///
+/// - `amplitude`: 0 to 1; 0.08 under near-continuous light, 0.15 to 0.25 with a real dark period (our judgement)
+///
+/// Source: the sine of the CIGR working group, from memory.
+pub fn activity(hour: f64, amplitude: f64, least_at_h: f64) -> f64 {
+    1.0 - amplitude * (std::f64::consts::TAU / 24.0 * (hour + 6.0 - least_at_h)).sin()
 }
 
 /// Sensible heat of one broiler on straw, W: Pedersen and Thomsen, J. agric. Engng Res. 75, 2000. The shortfall of 17 % is
@@ -64,6 +80,14 @@ mod tests {
     fn two_percent_for_each_degree() {
         assert!((correction(Temperature::celsius(10.0)) - 1.2).abs() < 1e-12);
         assert!((correction(Temperature::celsius(30.0)) - 0.8).abs() < 1e-12);
+    }
+
+    #[test]
+    fn birds_are_stillest_at_their_hour() {
+        assert!((activity(2.0, 0.08, 2.0) - 0.92).abs() < 1e-12);
+        assert!((activity(14.0, 0.08, 2.0) - 1.08).abs() < 1e-12);
+        let mean = (0..24).map(|hour| activity(f64::from(hour), 0.2, 1.5)).sum::<f64>() / 24.0;
+        assert!((mean - 1.0).abs() < 1e-12);
     }
 
     /// Both parts of the split vanish at 40 °C, a fair sign that its coefficients were recalled rightly.

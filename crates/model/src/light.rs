@@ -102,6 +102,44 @@ pub fn sun_times(latitude_deg: f64, longitude_deg: f64, day: CivilDay) -> Option
     Some(SunTimes { sunrise_utc_h: hours(rise), transit_utc_h: hours(transit), sunset_utc_h: hours(set) })
 }
 
+/// Where the sun stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SunPosition {
+    /// From straight up, degrees, without refraction.
+    pub zenith_deg: f64,
+    /// From north by east, 0 to 360 degrees.
+    pub azimuth_deg: f64,
+}
+
+/// The sun by Spencer's series at an hour UTC of a day of the year; within half a degree of an almanac.
+///
+/// - `latitude_deg`: -90 to 90, north positive; `longitude_deg`: -180 to 180, east positive
+pub fn sun_position(latitude_deg: f64, longitude_deg: f64, day_of_year: f64, hour_utc: f64) -> SunPosition {
+    // The series is of the day's beginning: the hour moves it on.
+    let day = day_of_year + hour_utc / 24.0;
+    let solar_hour = hour_utc + longitude_deg / 15.0 + equation_of_time_min(day) / 60.0;
+    let hour_angle = (15.0 * (solar_hour - 12.0)).to_radians();
+    let (latitude, declination) = (latitude_deg.to_radians(), declination_deg(day).to_radians());
+    let up = latitude.sin() * declination.sin() + latitude.cos() * declination.cos() * hour_angle.cos();
+    let east = -declination.cos() * hour_angle.sin();
+    let north = latitude.cos() * declination.sin() - latitude.sin() * declination.cos() * hour_angle.cos();
+    SunPosition {
+        zenith_deg: up.clamp(-1.0, 1.0).acos().to_degrees(),
+        azimuth_deg: east.atan2(north).to_degrees().rem_euclid(360.0),
+    }
+}
+
+/// Sun on level ground below a clear sky, W/m2; 0 at night. Source: Haurwitz 1945.
+pub fn clear_sky_w_per_m2(zenith_deg: f64) -> f64 {
+    let up = zenith_deg.to_radians().cos();
+    if up > 0.0 { 1098.0 * up * (-0.059 / up).exp() } else { 0.0 }
+}
+
+/// What clouds let through of it, by their share of the sky. Source: Kasten and Czeplak 1980, from memory.
+pub fn through_clouds(cloud_share: f64) -> f64 {
+    1.0 - 0.75 * cloud_share.powf(3.4)
+}
+
 /// Day length in hours at a latitude on a day counted from 1970-01-01: sunrise to sunset of the upper limb, by Spencer's
 /// declination.
 pub fn daylength_on(latitude_deg: f64, day_number: f64) -> f64 {

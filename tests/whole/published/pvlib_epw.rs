@@ -20,10 +20,10 @@ fn the_library_reads_the_same_hours() {
         let want = |column: &str| expected.number(row, column).unwrap().unwrap();
         let day = CivilDay::new(2027, want("month") as i8, want("day") as i8).unwrap();
         let hour = weather.at(day, 0, want("hour") as usize, &fill).unwrap();
-        assert_eq!(hour.air_c, want("temp_air_c"));
+        assert_eq!(hour.outside_c, want("temp_air_c"));
         assert!((100.0 * hour.humidity - want("relative_humidity_pct")).abs() < 1e-9);
         assert_eq!(hour.sun_w_per_m2, want("ghi_w_per_m2"));
-        factors.push(hour.wind_m_per_s / want("wind_speed_10m_m_s"));
+        factors.push(hour.wind_m_s / want("wind_speed_10m_m_s"));
     }
     assert!(factors.iter().all(|factor| (factor - factors[0]).abs() < 1e-9));
     // (1.5 / 10)^0.22, the law of wind over scrub.

@@ -5,6 +5,7 @@
 
 use std::collections::HashMap;
 
+use model::air::opening;
 use model::bird_heat;
 use model::heat::{self, Balance};
 use model::moist_air::MoistAir;
@@ -68,6 +69,30 @@ fn step_by_step(case: &str) {
     let with_air = house.get("mass_flow_needed") * fresh.heat_capacity();
     let balance = Balance { through, with_air, animals: sensible + house.get("sun_gain") };
     house.holds("heater_at_needed_flow", balance.heat_to_put_in(inside, outside));
+}
+
+/// The opening for the flow that is needed, or for heat where that is more, by wind alone and by warmth alone.
+fn openings(case: &str) {
+    let house = House::of(case);
+    let (within, fresh) =
+        (house.air("inside", "inside_humidity_limit"), house.air("outside", "outside_humidity"));
+    let drying = within.humidity_ratio() - fresh.humidity_ratio();
+    house.holds("mass_flow_by_moisture", house.get("moisture") / drying);
+    let flow = house.get("volume_flow_needed").max(house.get("volume_flow_by_heat")) / 3600.0;
+    let area = |speed| opening::area_for(flow, speed).unwrap();
+    house.holds("opening_by_wind_effectiveness_0_5", area(opening::speed(0.5, house.get("wind"), 0.0)));
+    // The table rounds gravity to 9.81 m/s2; the speed goes with its root.
+    let rounded = (9.81_f64 / 9.806_65).sqrt();
+    let stack = rounded * opening::stack_speed(house.get("inside"), house.get("outside"), 0.8);
+    house.holds("stack_speed_discharge_0_65_half_height_0_8", stack);
+    house.holds("opening_by_stack", area(opening::speed(0.5, 0.0, stack)));
+}
+
+#[test]
+fn openings_of_all_three() {
+    for case in ["cool_night_800_birds", "chicks_dry_season", "warm_afternoon_800_birds"] {
+        openings(case);
+    }
 }
 
 #[test]

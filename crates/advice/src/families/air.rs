@@ -1,8 +1,8 @@
 //! The air itself and what birds give off into it: the tables of check values that these models can work out.
 
 use model::bird_heat;
+use model::light;
 use model::moist_air::{self, MoistAir};
-use model::sun;
 use quantity::{CivilDay, Mass, Temperature};
 
 use super::Family;
@@ -46,34 +46,26 @@ static SHAPES: &[Shape] = &[
     Shape {
         name: "sunposition",
         inputs: &["latitude_deg", "longitude_deg", "instant_utc"],
-        outputs: &[
-            "zenith_true_deg",
-            "zenith_apparent_deg",
-            "azimuth_deg_from_north",
-            "clear_sky_ghi_haurwitz_w_per_m2",
-        ],
-        work_out: |rows| each(rows, sun_over),
+        outputs: &["zenith_true_deg", "azimuth_deg_from_north", "clear_sky_ghi_haurwitz_w_per_m2"],
+        work_out: |rows| each(rows, sun),
     },
 ];
 
-/// The sun over a place at an instant, YYYY-MM-DD HH:MM in UTC.
-fn sun_over(cells: &[Cell]) -> RowOutputs {
-    let (latitude, longitude) = (cells[0].number(-90.0, 90.0)?, cells[1].number(-180.0, 180.0)?);
-    let (day, utc_h) = instant(cells[2].text).ok_or_else(|| cells[2].fault("YYYY-MM-DD HH:MM".to_owned()))?;
-    // The series begin with the year; declination moves by up to 0.4 degrees from one day to the next.
-    let of_year = f64::from(day.day_of_year()) + utc_h / 24.0;
-    let sun = sun::position(latitude, longitude, of_year, utc_h);
-    let outputs =
-        [sun.zenith_deg, sun.zenith_deg - sun.lifted_deg(), sun.azimuth_deg, sun.clear_sky_w_per_m2()];
-    Ok(outputs.into_iter().map(Some).collect())
+/// `YYYY-MM-DD HH:MM`.
+fn instant(cell: &Cell) -> Option<(CivilDay, f64)> {
+    let (day, clock) = cell.text.split_once(' ')?;
+    let (hour, minute) = clock.split_once(':')?;
+    let (hour, minute): (u32, u32) = (hour.parse().ok()?, minute.parse().ok()?);
+    let within = hour < 24 && minute < 60;
+    Some((CivilDay::parse(day).filter(|_| within)?, f64::from(hour) + f64::from(minute) / 60.0))
 }
 
-fn instant(text: &str) -> Option<(CivilDay, f64)> {
-    let (day, time) = text.trim().split_once([' ', 'T'])?;
-    let (hour, minute) = time.split_once(':')?;
-    let (hour, minute): (u8, u8) = (hour.parse().ok()?, minute.parse().ok()?);
-    let utc_h = f64::from(hour) + f64::from(minute) / 60.0;
-    Some((CivilDay::parse(day)?, utc_h)).filter(|_| hour < 24 && minute < 60)
+fn sun(cells: &[Cell]) -> RowOutputs {
+    let (latitude, longitude) = (cells[0].number(-90.0, 90.0)?, cells[1].number(-180.0, 180.0)?);
+    let (day, hour) = instant(&cells[2]).ok_or_else(|| cells[2].fault("YYYY-MM-DD HH:MM".to_owned()))?;
+    let sun = light::sun_position(latitude, longitude, f64::from(day.day_of_year()), hour);
+    let clear = light::clear_sky_w_per_m2(sun.zenith_deg);
+    Ok(vec![Some(sun.zenith_deg), Some(sun.azimuth_deg), Some(clear)])
 }
 
 /// Air that cannot be (vapour alone above the whole pressure) has no outputs but the pressure of saturation.

@@ -1,6 +1,6 @@
 //! What the house needs by the hourly balance of its air.
 
-use model::heat_stress::Band as Heat;
+use model::air::stress::Band as Heat;
 use quantity::{Band, BandKind, Status, Unit};
 
 use crate::air::{self, PlannedAir};
@@ -54,7 +54,7 @@ pub(crate) fn figures_of(air: &PlannedAir) -> Option<Vec<f64>> {
         in_all,
         air.fuel_kg(first_day).unwrap_or(f64::NAN),
         air.fuel_kg(in_all).unwrap_or(f64::NAN),
-        air.hours_at_least(last, Heat::Hot),
+        air.hours_at_least(last, Heat::Alert),
         air.preheat_h.map_or(f64::NAN, |hours| hours as f64),
     ])
 }

@@ -6,10 +6,10 @@ use super::{Cell, Names, Reading, Stamp, WeatherFault};
 
 /// The columns that are read.
 pub(super) const NAMES: Names =
-    Names { air: "outside_c", humidity: "humidity_percent", wind: "wind_m_s", sun: "sun_w_m2" };
+    Names { air: "temperature_c", humidity: "humidity_pct", wind: "wind_m_s", sun: "sun_w_m2" };
 const TIME: &str = "time";
 /// The air in the unit of another country, read as told.
-const AIR_F: &str = "outside_f";
+const AIR_F: &str = "temperature_f";
 
 /// The names of the columns that are read.
 pub fn columns() -> impl Iterator<Item = &'static str> {
@@ -28,6 +28,8 @@ pub(super) struct Sheet {
     wind: Option<usize>,
     sun: Option<usize>,
     zone: Option<String>,
+    /// Hours that its clock is ahead of universal time, where a row told it.
+    pub(super) ahead_h: Option<f64>,
 }
 
 impl Sheet {
@@ -55,6 +57,7 @@ impl Sheet {
             wind: at(NAMES.wind),
             sun: at(NAMES.sun),
             zone: None,
+            ahead_h: None,
         })
     }
 
@@ -108,16 +111,41 @@ impl Sheet {
             }
             _ => return Err(not()),
         };
+        let zone_h = hours_ahead(zone).ok_or_else(not)?;
         match &self.zone {
             Some(before) if before != zone => {
                 let (zone, before) = (zone.to_owned(), before.clone());
                 return Err(WeatherFault::ClockChanges { line, zone, before });
             }
             Some(_) => {}
-            None => self.zone = Some(zone.to_owned()),
+            None => {
+                self.zone = Some(zone.to_owned());
+                self.ahead_h = zone_h;
+            }
         }
         Ok(Stamp { day, hour })
     }
+}
+
+/// `Z`, `+02:00`, `-0330` or nothing; the outer `None` for what is no clock.
+fn hours_ahead(zone: &str) -> Option<Option<f64>> {
+    match zone.chars().next() {
+        None => return Some(None),
+        Some('Z') if zone.len() == 1 => return Some(Some(0.0)),
+        _ => {}
+    }
+    let (is_behind, digits) = match zone.split_at_checked(1)? {
+        ("+", digits) => (false, digits.replace(':', "")),
+        ("-", digits) => (true, digits.replace(':', "")),
+        _ => return None,
+    };
+    if digits.len() != 4 || !digits.bytes().all(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
+    let number: u16 = digits.parse().ok()?;
+    let (hours, minutes) = (number / 100, number % 100);
+    let ahead_h = f64::from(hours) + f64::from(minutes) / 60.0;
+    (hours <= 14 && minutes < 60).then_some(Some(if is_behind { -ahead_h } else { ahead_h }))
 }
 
 fn is_written_as_a_day(date: &str) -> bool {

@@ -10,7 +10,7 @@ fn table(first: &str, days: i32) -> String {
         format!("{day} {hour:02}:00,{air},60,1.5,{}\n", sun.max(0))
     };
     let rows = (0..days).flat_map(|d| (0..24).map(move |hour| row(first.plus_days(d), hour)));
-    "time,outside_c,humidity_percent,wind_m_s,sun_w_m2\n".to_owned() + &rows.collect::<String>()
+    "time,temperature_c,humidity_pct,wind_m_s,sun_w_m2\n".to_owned() + &rows.collect::<String>()
 }
 
 /// A year of EPW with a head as the format has it.
@@ -58,7 +58,10 @@ fn a_table_is_read_as_told() {
     let weather = read(&table("2027-09-14", 3)).unwrap();
     let day = CivilDay::parse("2027-09-15").unwrap();
     let noon = weather.at(day, 0, 12, &FILL).unwrap();
-    assert_eq!(noon, Hour { air_c: 20.0, humidity: 0.6, wind_m_per_s: 1.5, sun_w_per_m2: 900.0 });
+    assert_eq!(
+        noon,
+        Hour { outside_c: 20.0, humidity: 0.6, wind_m_s: 1.5, sun_w_per_m2: 900.0, pressure_pa: None }
+    );
     assert_eq!(weather.at(day.plus_days(2), 0, 0, &FILL), None);
     assert_eq!(weather.years(day, day.plus_days(1)), [0]);
     assert_eq!(weather.years(day, day.plus_days(2)), Vec::<i16>::new());
@@ -78,7 +81,7 @@ fn what_is_not_told_is_filled_in() {
     let day = CivilDay::parse("2027-09-14").unwrap();
     let (night, noon) = (weather.at(day, 0, 0, &FILL).unwrap(), weather.at(day, 0, 12, &FILL).unwrap());
     assert!(night.humidity > noon.humidity && noon.humidity > 0.2, "{night:?} {noon:?}");
-    assert!(night.sun_w_per_m2 == 0.0 && noon.sun_w_per_m2 > 900.0 && noon.wind_m_per_s > night.wind_m_per_s);
+    assert!(night.sun_w_per_m2 == 0.0 && noon.sun_w_per_m2 > 900.0 && noon.wind_m_s > night.wind_m_s);
 }
 
 #[test]
@@ -89,10 +92,16 @@ fn however_a_spreadsheet_saves_it() {
     let semicolons = table("2027-09-14", 1).replace(',', ";").replace(";1.5;", ";1,5;");
     assert_eq!(read(&semicolons).unwrap(), plain);
     let iso = table("2027-09-14", 1).replace(":00,", ":00:00+02:00,").replace("14 ", "14T");
-    assert_eq!(read(&iso).unwrap(), plain);
-    let fahrenheit = table("2027-09-14", 1).replace("outside_c", "outside_f").replace(":00,22,", ":00,71.6,");
+    let iso = read(&iso).unwrap();
+    assert_eq!(iso.ahead_h, Some(2.0));
+    assert_eq!(Weather { ahead_h: None, ..iso }, plain);
+    let ahead =
+        |zone: &str| read(&table("2027-09-14", 1).replace(":00,", &format!(":00{zone},"))).unwrap().ahead_h;
+    assert_eq!([ahead("Z"), ahead("-0330"), ahead("+05:45")], [Some(0.0), Some(-3.5), Some(5.75)]);
+    let fahrenheit =
+        table("2027-09-14", 1).replace("temperature_c", "temperature_f").replace(":00,22,", ":00,71.6,");
     let day = CivilDay::parse("2027-09-14").unwrap();
-    let warmest = read(&fahrenheit).unwrap().at(day, 0, 14, &FILL).unwrap().air_c;
+    let warmest = read(&fahrenheit).unwrap().at(day, 0, 14, &FILL).unwrap().outside_c;
     assert!((warmest - 22.0).abs() < 1e-9, "{warmest}");
 }
 
@@ -104,8 +113,8 @@ fn a_year_of_epw_goes_with_any_year() {
     let leap_day = CivilDay::parse("2028-02-29").unwrap();
     let noon = common.at(leap_day, 0, 12, &FILL).unwrap();
     // The row whose hour ends at 13:00; wind as it is at the curtains.
-    assert_eq!((noon.air_c, noon.humidity, noon.sun_w_per_m2), (21.5, 0.6, 750.0));
-    assert!((noon.wind_m_per_s - 1.98).abs() < 1e-9);
+    assert_eq!((noon.outside_c, noon.humidity, noon.sun_w_per_m2), (21.5, 0.6, 750.0));
+    assert!((noon.wind_m_s - 1.98).abs() < 1e-9);
     assert_eq!(common.years(leap_day, leap_day.plus_days(400)), [0]);
     assert_eq!(read(&epw(2004).join("\n")).unwrap().at(leap_day, 0, 12, &FILL), Some(noon));
 }
@@ -145,7 +154,7 @@ fn gaps_and_hours_told_twice_are_named() {
 fn readings_that_stand_for_none_are_named() {
     for none in ["-999", "-9999", "-99", "-999.0", "", "9999"] {
         let told = in_table(" 05:00,13,", &format!(" 05:00,{none},"));
-        assert_eq!(told, WeatherFault::NoReading { line: 7, column: "outside_c", cell: none.to_owned() });
+        assert_eq!(told, WeatherFault::NoReading { line: 7, column: "temperature_c", cell: none.to_owned() });
     }
     let mut lines = epw(2001);
     lines[20] = lines[20].replace(",12.0,60,", ",12.0,999,");
@@ -173,7 +182,7 @@ fn wrong_units_are_named() {
         other => panic!("{other}"),
     };
     let text = table("2027-09-14", 1);
-    assert_eq!(column(text.replace(",60,", ",0.6,")), ("humidity_percent", OtherUnit::Share));
+    assert_eq!(column(text.replace(",60,", ",0.6,")), ("humidity_pct", OtherUnit::Share));
     let kilowatts = text.lines().map(|line| match line.rsplit_once(',') {
         Some((rest, sun)) if sun.parse::<f64>().is_ok() => {
             format!("{rest},{}\n", sun.parse::<f64>().unwrap() / 1000.0)
@@ -183,8 +192,8 @@ fn wrong_units_are_named() {
     assert_eq!(column(kilowatts.collect()), ("sun_w_m2", OtherUnit::Thousands));
     let warm: String = (0..24).map(|hour| format!("2027-09-14 {hour:02}:00,{}\n", 50 + hour / 4)).collect();
     assert_eq!(
-        column("time,outside_c\n".to_owned() + &warm),
-        ("outside_c", OtherUnit::Fahrenheit),
+        column("time,temperature_c\n".to_owned() + &warm),
+        ("temperature_c", OtherUnit::Fahrenheit),
         "in range, each of them"
     );
 }
@@ -200,7 +209,16 @@ fn days_that_are_not_and_times_that_are_none() {
     assert!(read(&epw(2004).join("\n")).is_ok());
     let half = in_table("2027-09-14 05:00", "2027-09-14 05:30");
     assert!(matches!(half, WeatherFault::NotOnTheHour { line: 7, .. }));
-    for no in ["14/09/2027 05:00", "2027-09-14", "2027-09-14 25:00", "2027-09-14 5", "", "2027-09-14 éé"] {
+    for no in [
+        "14/09/2027 05:00",
+        "2027-09-14",
+        "2027-09-14 25:00",
+        "2027-09-14 5",
+        "2027-09-14 05:00+xx",
+        "2027-09-14 05:00+15:00",
+        "",
+        "2027-09-14 éé",
+    ] {
         let told = in_table("2027-09-14 05:00", no);
         assert!(matches!(told, WeatherFault::NotATime { line: 7, .. }), "{no}: {told}");
     }
@@ -237,13 +255,13 @@ fn half_a_line_and_what_is_no_weather() {
     assert!(matches!(fault(&lines[..lines.len() - 60]), WeatherFault::Cells { wanted: 35, .. }));
     // A row that ends after the last cell that is read, though the rows before it are whole.
     assert_eq!(fault(&lines[..lines.len() - 20]), WeatherFault::Cells { line: 8_768, found: 28, wanted: 35 });
-    assert_eq!(in_table(",60,", ",sixty,").to_string(), "line 2, humidity_percent: sixty is no number");
+    assert_eq!(in_table(",60,", ",sixty,").to_string(), "line 2, humidity_pct: sixty is no number");
     assert!(matches!(in_table(",60,", ",NaN,"), WeatherFault::NotANumber { .. }));
     assert_eq!(fault(""), WeatherFault::Nothing);
-    assert_eq!(fault("time,outside_c\n"), WeatherFault::Nothing);
+    assert_eq!(fault("time,temperature_c\n"), WeatherFault::Nothing);
     assert_eq!(fault("\n\nday,dead\n1,2\n"), WeatherFault::NoColumn { line: 3, column: "time" });
-    let near = WeatherFault::Column { line: 1, typed: "outsde_c".to_owned(), nearest: "outside_c" };
-    assert_eq!(fault("time,outsde_c\n"), near);
+    let near = WeatherFault::Column { line: 1, typed: "temprature_c".to_owned(), nearest: "temperature_c" };
+    assert_eq!(fault("time,temprature_c\n"), near);
     assert_eq!(fault("LOCATION,x\n"), WeatherFault::Head { line: 1 });
     assert_eq!(fault(&"x".repeat(LONGEST_LINE + 1)), WeatherFault::LongLine { line: 1 });
     let mut several = epw(2001);

@@ -32,7 +32,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
         return super::print(&text::write(&document, &viewer, with_workings));
     }
     let planned = PlannedAir::of(&plan.answers, Guess::AS_TOLD, None)
-        .map_err(|missing| Failure::input(weather::no_years(&NoYears::NotTold(missing), &viewer)))?;
+        .map_err(|cannot| Failure::input(weather::no_years(&NoYears::CannotRun(cannot), &viewer)))?;
     write_csv(given, &planned, &viewer)?;
     if given.get_flag("json") {
         return super::print_json(&air::view(&planned));

@@ -2,7 +2,7 @@ use super::Farm;
 
 /// Three years of invented weather, each 3 K warmer than the one before, from a first of September to an end of October.
 fn weather() -> String {
-    let mut text = String::from("time,outside_c,humidity_percent,wind_m_s,sun_w_m2\n");
+    let mut text = String::from("time,temperature_c,humidity_pct,wind_m_s,sun_w_m2\n");
     for (year, mean) in [(2021, 17.0), (2022, 20.0), (2023, 23.0)] {
         for month in 1..=12 {
             let days = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
@@ -25,7 +25,7 @@ fn a_house_is_run_through_every_year_of_a_file() {
     let years = json["years"].as_array().unwrap();
     let of = |key: &str| years.iter().map(|year| year[key].as_f64().unwrap()).collect::<Vec<_>>();
     assert_eq!(of("year"), [2021.0, 2022.0, 2023.0]);
-    let (heat, hot) = (of("heat_kwh"), of("hot_hours"));
+    let (heat, hot) = (of("heat_kwh"), of("alert_hours"));
     assert!(heat[0] > heat[1] && heat[1] > heat[2] && heat[2] > 0.0, "colder years take more: {heat:?}");
     assert!(hot[0] <= hot[1] && hot[1] < hot[2], "{hot:?}");
     assert!(of("residual").iter().all(|residual| *residual < 1e-9));
@@ -57,12 +57,12 @@ fn bad_weather_is_told_with_its_line_and_the_way_out() {
     told("gaps.csv", &without(99, 5), &["Line 100: 5 hours are missing"]);
     let changed = |from: &str, to: &str| good.replacen(from, to, 1);
     told("twice.csv", &changed("01-01 05:00", "01-01 04:00"), &["Line 7", "again, after line 6"]);
-    told("none.csv", &changed(",60,", ",-999,"), &["Line 2, column humidity_percent", "no reading"]);
+    told("none.csv", &changed(",60,", ",-999,"), &["Line 2, column humidity_pct", "no reading"]);
     told("leap.csv", &changed("2021-03-01 00", "2021-02-29 00"), &["no day “2021-02-29 00:00”"]);
     told("unit.csv", &changed("14:00,25.00", "14:00,77.0"), &["Line 16", "−60 to 60", "Fahrenheit"]);
     told("half.csv", &good[..good.len() - 9], &["cells, not 5", "half a line"]);
-    told("other.csv", "day,dead\n1,2\n", &["no column time", "outside_c"]);
-    told("short.csv", &lines[..500].join("\n"), &["No year of the weather holds", "14 September 2025"]);
+    told("other.csv", "day,dead\n1,2\n", &["no column time", "temperature_c"]);
+    told("short.csv", &lines[..500].join("\n"), &["No year of the weather holds", "12 September 2025"]);
     told("empty.csv", "", &["no whole day of weather"]);
     let epw = "LOCATION,Far North,-,XX,none,0,60.0,25.0,2.0,10\nDATA PERIODS,1,1,Data,Sunday,1/1,12/31\n";
     let row = |hour: i32| {
@@ -71,5 +71,9 @@ fn bad_weather_is_told_with_its_line_and_the_way_out() {
     };
     let day: String = (1..=24).map(row).collect();
     told("far.epw", &(epw.to_owned() + &day), &["latitude 60.0°", "the farm lies at −13.6°"]);
+    let zone = |zone: &str| good.replace(":00,", &format!(":00{zone},"));
+    told("clock.csv", &zone("Z"), &["0 h ahead of universal time", "the clock of the farm"]);
+    farm.write("clock.csv", &zone("+02:00"));
+    farm.good("air plan.toml --weather clock.csv --json");
     assert!(farm.bad("air plan.toml --weather nowhere.csv").contains("cannot be read"));
 }

@@ -1,23 +1,10 @@
-//! The weather outside by the hour, and a day of it from what a grower knows: the coldest and the warmest.
+//! A day of weather by the hour from what a grower knows: the coldest and the warmest.
 
 use quantity::Temperature;
 
-use crate::light::daylength_h;
+use super::Hour;
+use crate::light::{self, daylength_h};
 use crate::moist_air::saturation_pressure;
-use crate::sun;
-
-/// The weather of one hour, outside.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Hour {
-    /// Air, °C.
-    pub air_c: f64,
-    /// Relative humidity, 0 to 1.
-    pub humidity: f64,
-    /// Wind at the height of the opening, m/s.
-    pub wind_m_per_s: f64,
-    /// Sun and sky on flat ground, W/m2.
-    pub sun_w_per_m2: f64,
-}
 
 /// A day that has both the coldest night and the warmest afternoon.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -58,12 +45,15 @@ impl Day {
         let air_c = self.air_at(solar_h);
         let dew = saturation_pressure(Temperature::celsius(self.coldest_c - self.dew_below_k));
         let humidity = (dew / saturation_pressure(Temperature::celsius(air_c))).min(1.0);
-        let sun = sun::at_solar_hour(self.latitude_deg, self.day_of_year, solar_h).clear_sky_w_per_m2();
+        // By the sun, so at longitude 0 less what the sundial is ahead of the clock.
+        let clock_h = solar_h - light::equation_of_time_min(self.day_of_year) / 60.0;
+        let sun = light::sun_position(self.latitude_deg, 0.0, self.day_of_year, clock_h);
         Hour {
-            air_c,
+            outside_c: air_c,
             humidity,
-            wind_m_per_s: self.wind_m_per_s * self.wind_share(solar_h),
-            sun_w_per_m2: sun::through_cloud(sun, self.cloud),
+            wind_m_s: self.wind_m_per_s * self.wind_share(solar_h),
+            sun_w_per_m2: light::clear_sky_w_per_m2(sun.zenith_deg) * light::through_clouds(self.cloud),
+            pressure_pa: None,
         }
     }
 
@@ -121,26 +111,26 @@ mod tests {
     fn it_is_coldest_at_sunrise_and_warmest_after_noon() {
         let hours = day().hours();
         let at = |order: fn(&f64, &f64) -> std::cmp::Ordering, first: bool| {
-            let mut by: Vec<(usize, f64)> = hours.iter().map(|hour| hour.air_c).enumerate().collect();
+            let mut by: Vec<(usize, f64)> = hours.iter().map(|hour| hour.outside_c).enumerate().collect();
             by.sort_by(|one, other| order(&one.1, &other.1));
             if first { by[0] } else { by[23] }
         };
         let (coldest, warmest) = (at(f64::total_cmp, true), at(f64::total_cmp, false));
         assert!((5..=6).contains(&coldest.0) && (12.0..12.8).contains(&coldest.1), "{coldest:?}");
         assert!((13..=14).contains(&warmest.0) && (30.9..=31.0).contains(&warmest.1), "{warmest:?}");
-        assert!(hours.iter().all(|hour| (12.0..=31.0).contains(&hour.air_c)));
+        assert!(hours.iter().all(|hour| (12.0..=31.0).contains(&hour.outside_c)));
         // No step from one hour to the next, over midnight too.
         for at in 0..24 {
-            assert!((hours[at].air_c - hours[(at + 1) % 24].air_c).abs() < 4.0);
+            assert!((hours[at].outside_c - hours[(at + 1) % 24].outside_c).abs() < 4.0);
         }
     }
 
     #[test]
     fn water_stays_and_wind_has_its_mean() {
         let hours = day().hours();
-        let vapour = |hour: &Hour| hour.humidity * saturation_pressure(Temperature::celsius(hour.air_c));
+        let vapour = |hour: &Hour| hour.humidity * saturation_pressure(Temperature::celsius(hour.outside_c));
         assert!(hours.iter().all(|hour| (vapour(hour) - vapour(&hours[12])).abs() < 1e-6));
-        let wind = hours.iter().map(|hour| hour.wind_m_per_s).sum::<f64>() / 24.0;
+        let wind = hours.iter().map(|hour| hour.wind_m_s).sum::<f64>() / 24.0;
         assert!((wind - 2.0).abs() < 0.1, "{wind}");
         assert!(hours[0].sun_w_per_m2 == 0.0 && hours[12].sun_w_per_m2 > 950.0);
     }

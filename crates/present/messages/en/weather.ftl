@@ -1,6 +1,6 @@
 # Weather by the hour out of a file.
 
-option-weather = Run the house through weather by the hour from this file: EPW, or a table with the heading time,outside_c,humidity_percent,wind_m_s,sun_w_m2
+option-weather = Run the house through weather by the hour from this file: EPW, or a table with the heading time,temperature_c,humidity_pct,wind_m_s,sun_w_m2
 
 weather-file-named = { $file }
 weather-file-of = { $file } ({ $place })
@@ -11,20 +11,21 @@ weather-of-years = { $count ->
     [one] Worked out hour by hour through the weather of { $year } in { $file }. Hours are by the clock of the file.
    *[other] Worked out hour by hour through { $count } years of weather in { $file }. Shown by the hour is { $year }, which takes the middlemost heat of them; the table has them all. Hours are by the clock of the file.
 }
-weather-table-caption = What each year of weather would ask of the house, and the hours in it that are hot or dangerous for the birds of their day
+weather-table-caption = What each year of weather would ask of the house, and the hours in it that are an alert or a danger for the birds of their day
 weather-column-year = Year
 weather-column-peak = Most heat, { $unit }
 weather-column-heat = All heat, { $unit }
 weather-column-fuel = Fuel, { $unit }
-weather-column-hot = Hot or worse, { $unit }
+weather-column-alert = Alert or worse, { $unit }
 weather-column-danger = Danger or worse, { $unit }
 weather-typical = usual
 weather-all-years = all
 weather-between = { $low }–{ $high }
 
-weather-not-held = No year of the weather holds every day of the plan, { $first } to { $last }; the file goes from { $from } to { $to }. Give a file that holds these days of some year, or move the chick day.
+weather-not-held = No year of the weather holds every day from { $first }, two days before the chicks come, to { $last }; the file goes from { $from } to { $to }. Give a file that holds these days of some year, or move the chick day.
 weather-other-place = The weather is of latitude { $file }°, the farm lies at { $farm }° (south is below 0): other seasons, another sun. Give weather of a place nearby, or put farm.latitude_deg right.
 
+weather-other-clock = The clock of the file is { $ahead } h ahead of universal time, the sun of the farm { $sun } h. Write its times by the clock of the farm; if that is what clocks there show, leave the “+02:00” or “Z” behind the times out.
 weather-fault-nothing = There is no whole day of weather in it. It needs a heading and 24 rows a day, or the lines of an EPW file.
 weather-fault-long-line = Line { $line } is longer than any line of weather. Is it another file?
 weather-fault-too-many = Line { $line }: more than { $most } hours are not read. Cut the file to fewer years.
@@ -49,7 +50,7 @@ weather-fault-gap = Line { $line }: { $hours ->
 weather-fault-twice = Line { $line } tells the hour { $hour } again, after line { $first }. Keep one of the two.
 weather-fault-back = Line { $line }: { $hour } comes after { $after }. Put the rows in the order of time.
 weather-fault-clock = The sun is highest at about { $hour } in this file, so its clock is that of another place. Write its times by the clock of the farm.
-weather-perhaps-fahrenheit = Are they degrees Fahrenheit? Then call the column outside_f.
+weather-perhaps-fahrenheit = Are they degrees Fahrenheit? Then call the column temperature_f.
 weather-perhaps-kelvin = Is it in kelvin? Take 273.15 off.
 weather-perhaps-tenths = Is it in tenths of a degree? Divide by 10.
 weather-perhaps-share = Is it a share from 0 to 1? Write percent, from 0 to 100.

@@ -1,6 +1,6 @@
 //! The air they breathe: what the hourly balance of a planned house says, drawn and in numbers.
 
-use advice::air::{AirHour, Guess, NotTold, PlannedAir};
+use advice::air::{AirHour, CannotRun, Guess, PlannedAir};
 use quantity::Unit;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -8,6 +8,7 @@ use serde::Serialize;
 use super::Shown;
 use crate::document::{Align, Block, Document, Drawing, Level, Table};
 use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
+use crate::viewer::Viewer;
 use crate::{say, show, working};
 
 /// The figures of the section, the wanted ones first.
@@ -28,7 +29,7 @@ pub struct AirHourJson {
     /// Day of age.
     pub day: i32,
     /// Hour of the day, 0 to 23.
-    pub hour: usize,
+    pub hour: u32,
     /// Air outside, °C.
     pub outside_c: f64,
     /// Air inside, °C.
@@ -39,7 +40,7 @@ pub struct AirHourJson {
     pub co2_ppm: f64,
     /// Fresh air, m3/h.
     pub ventilation_m3_h: f64,
-    /// What decides how much of it: least, moisture, carbon-dioxide, heat or opening.
+    /// What decides how much of it: minimum, moisture, carbon-dioxide, heat or wind.
     pub binding: &'static str,
     /// What heaters give, kW.
     pub heater_kw: f64,
@@ -49,7 +50,11 @@ pub struct AirHourJson {
     pub opening_m2: f64,
     /// The index of heat, °C.
     pub heat_index_c: f64,
-    /// How hard that is: comfort, warm, hot, danger or emergency.
+    /// Carbon monoxide that the fire would even out at, parts in a million: a warning, never an all-clear.
+    pub co_ppm: f64,
+    /// Moisture of the litter, percent on a wet basis.
+    pub litter_pct: f64,
+    /// How hard that is: comfort, watch, alert, danger or emergency.
     pub heat: &'static str,
 }
 
@@ -76,18 +81,20 @@ pub struct AirView {
 
 fn hour_json(one: &AirHour) -> AirHourJson {
     AirHourJson {
-        day: one.age_d,
-        hour: one.hour,
-        outside_c: one.house.outside.air_c,
+        day: one.house.day,
+        hour: one.house.hour,
+        outside_c: one.outside.outside_c,
         inside_c: one.house.inside_c,
         humidity_pct: 100.0 * one.house.humidity,
-        co2_ppm: 1e6 * one.house.co2,
-        ventilation_m3_h: one.house.fresh_air_m3_per_h,
+        co2_ppm: one.house.co2_ppm,
+        ventilation_m3_h: one.house.ventilation_m3_h,
         binding: one.house.binding.name(),
-        heater_kw: one.house.heaters_w / 1000.0,
-        short_kw: one.house.short_w / 1000.0,
+        heater_kw: one.house.heater_kw,
+        short_kw: if one.is_brooding { one.house.shortfall_kw } else { 0.0 },
         opening_m2: one.house.opening_m2,
         heat_index_c: one.heat_index,
+        co_ppm: one.house.carbon_monoxide_ppm,
+        litter_pct: 100.0 * one.house.litter_moisture,
         heat: one.heat.name(),
     }
 }
@@ -96,7 +103,7 @@ fn hour_json(one: &AirHour) -> AirHourJson {
 pub fn view(air: &PlannedAir) -> AirView {
     AirView {
         hours: air.hours.iter().map(hour_json).collect(),
-        residual: air.residual(),
+        residual: air.residual,
         heat_peak_kw: air.heat_peak_kw,
         heat_short_kw: air.heat_short_kw(),
         preheat_hours: air.preheat_h,
@@ -107,10 +114,10 @@ pub fn view(air: &PlannedAir) -> AirView {
 
 /// Every hour as a table of comma-separated values.
 pub fn csv(air: &PlannedAir) -> String {
-    let head = "day,hour,outside_c,inside_c,humidity_pct,co2_ppm,ventilation_m3_h,binding,heater_kw,short_kw,opening_m2,heat_index_c,heat\n";
+    let head = "day,hour,outside_c,inside_c,humidity_pct,co2_ppm,ventilation_m3_h,binding,heater_kw,short_kw,opening_m2,heat_index_c,co_ppm,litter_pct,heat\n";
     let row = |one: AirHourJson| {
         format!(
-            "{},{},{:.2},{:.2},{:.1},{:.0},{:.0},{},{:.3},{:.3},{:.2},{:.2},{}\n",
+            "{},{},{:.2},{:.2},{:.1},{:.0},{:.0},{},{:.3},{:.3},{:.2},{:.2},{:.0},{:.1},{}\n",
             one.day,
             one.hour,
             one.outside_c,
@@ -123,10 +130,27 @@ pub fn csv(air: &PlannedAir) -> String {
             one.short_kw,
             one.opening_m2,
             one.heat_index_c,
+            one.co_ppm,
+            one.litter_pct,
             one.heat,
         )
     };
     head.to_owned() + &air.hours.iter().map(|hour| row(hour_json(hour))).collect::<String>()
+}
+
+/// What the air of a plan waits for: a field that is not told, or one that cannot be.
+pub fn cannot_run(cannot: &CannotRun, viewer: &Viewer) -> String {
+    match cannot {
+        CannotRun::NotTold(key) => working::named(key, viewer),
+        CannotRun::Fault(fault) => say!(
+            viewer.words(),
+            "air-fault",
+            field = fault.field,
+            value = show::number(fault.value, 1),
+            low = show::number(fault.low, 1),
+            high = show::number(fault.high, 1),
+        ),
+    }
 }
 
 impl Shown<'_> {
@@ -147,8 +171,8 @@ impl Shown<'_> {
                 title: self.words.plain("page-air"),
                 blocks: self.air_blocks(&air),
             },
-            Err(NotTold(key)) => {
-                Block::Note(say!(self.words, "air-waiting", field = working::named(key, self.viewer)))
+            Err(cannot) => {
+                Block::Note(say!(self.words, "air-waiting", field = cannot_run(&cannot, self.viewer)))
             }
         }
     }
@@ -192,7 +216,7 @@ impl Shown<'_> {
     pub(super) fn air_days(&self, air: &PlannedAir) -> Vec<Block> {
         let (last, mut blocks) = (air.last_day().unwrap_or_default(), Vec::new());
         for (key, day) in [("air-first-day", 0), ("air-last-day", last)] {
-            let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.age_d == day).collect();
+            let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.house.day == day).collect();
             let day = say!(self.words, "day-of-age", day = show::number(f64::from(day), 0));
             blocks.push(Block::Heading {
                 level: 2,
@@ -211,13 +235,13 @@ impl Shown<'_> {
             label: self.words.plain(key),
             stroke,
             stepped: false,
-            points: hours.iter().map(|hour| [hour.hour as f64, of(hour)]).collect(),
+            points: hours.iter().map(|hour| [f64::from(hour.house.hour), of(hour)]).collect(),
         };
         let chart = Chart {
             series: vec![
                 line("air-inside", Stroke::Solid, |hour| hour.house.inside_c),
-                line("air-outside", Stroke::Dashed, |hour| hour.house.outside.air_c),
-                line("air-wanted", Stroke::Dotted, |hour| hour.target_c),
+                line("air-outside", Stroke::Dashed, |hour| hour.outside.outside_c),
+                line("air-wanted", Stroke::Dotted, |hour| hour.house.target_c.unwrap_or(f64::NAN)),
             ],
             ..Chart::default()
         };
@@ -231,8 +255,8 @@ impl Shown<'_> {
             day = day.to_owned(),
             low = celsius(least(|hour| hour.house.inside_c)),
             high = celsius(most(|hour| hour.house.inside_c)),
-            outside_low = celsius(least(|hour| hour.house.outside.air_c)),
-            outside_high = celsius(most(|hour| hour.house.outside.air_c)),
+            outside_low = celsius(least(|hour| hour.outside.outside_c)),
+            outside_high = celsius(most(|hour| hour.outside.outside_c)),
         );
         let words = ChartWords {
             up: crate::by_day::axis(&self.words.plain("air-axis"), Unit::Celsius, self.viewer),
@@ -254,11 +278,11 @@ impl Shown<'_> {
         let bare = |value: f64, unit: Unit, decimals: u8| show::bare(value, unit, decimals, self.viewer);
         let row = |one: &&AirHour| {
             vec![
-                format!("{:02}:00", one.hour),
+                format!("{:02}:00", one.house.hour),
                 bare(one.house.inside_c, Unit::Celsius, 0),
                 bare(100.0 * one.house.humidity, Unit::Percent, 0),
                 bare(one.house.opening_m2, Unit::SquareMetre, 1),
-                bare(one.house.heaters_w / 1000.0, Unit::Kilowatt, 1),
+                bare(one.house.heater_kw, Unit::Kilowatt, 1),
                 self.words.plain(&format!("air-binding-{}", one.house.binding.name())),
             ]
         };

@@ -1,6 +1,6 @@
 //! The air of a planned house through weather out of a file, and what is wrong with such a file, in words.
 
-use advice::air::PlannedAir;
+use advice::air::{CannotRun, PlannedAir};
 use advice::weather_file::{self, Stamp, Weather, WeatherFault};
 use advice::years_of_air::{NoYears, YearsOfAir};
 use quantity::Unit;
@@ -12,12 +12,12 @@ use super::air::{self, AirView};
 use crate::document::{Align, Block, Document, Table};
 use crate::viewer::Viewer;
 use crate::words::Words;
-use crate::{say, show, working};
+use crate::{say, show};
 
 /// A year of weather and what it would ask of the house.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct AirYearJson {
-    /// The year of the weather on the chick day; absent for weather that belongs to no year.
+    /// The year of the weather in which the house is warmed; absent for weather that belongs to no year.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub year: Option<i16>,
     /// The most that heaters must give in an hour, kW.
@@ -27,8 +27,8 @@ pub struct AirYearJson {
     /// Fuel for that, kg; absent where no fuel is told.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fuel_kg: Option<f64>,
-    /// Hours of all days that are hot or worse for the birds of their day.
-    pub hot_hours: f64,
+    /// Hours of all days that are an alert or worse for the birds of their day.
+    pub alert_hours: f64,
     /// Those of them that are dangerous or worse.
     pub danger_hours: f64,
     /// The worst that heat, water and carbon dioxide leave over in an hour, as a share of what moved.
@@ -75,7 +75,7 @@ static ASKED: [Asked; 5] = [
         decimals: 0,
         of: |air| air.fuel_kg(air.heat_kwh()),
     },
-    Asked { title: "weather-column-hot", unit: Unit::Hour, decimals: 0, of: |air| Some(air.hot_hours()) },
+    Asked { title: "weather-column-alert", unit: Unit::Hour, decimals: 0, of: |air| Some(air.alert_hours()) },
     Asked {
         title: "weather-column-danger",
         unit: Unit::Hour,
@@ -91,9 +91,9 @@ pub fn view(years: &YearsOfAir, weather: &Weather) -> AirOfWeatherView {
         heat_peak_kw: air.heat_peak_kw,
         heat_kwh: air.heat_kwh(),
         fuel_kg: air.fuel_kg(air.heat_kwh()),
-        hot_hours: air.hot_hours(),
+        alert_hours: air.alert_hours(),
         danger_hours: air.danger_hours(),
-        residual: air.residual(),
+        residual: air.residual,
     };
     AirOfWeatherView {
         air: air::view(&years.middle().1),
@@ -183,8 +183,9 @@ impl Shown<'_> {
 pub fn no_years(why: &NoYears, viewer: &Viewer) -> String {
     let words = viewer.words();
     match why {
-        NoYears::NotTold(missing) => {
-            say!(words, "command-no-air", field = working::named(missing.0, viewer), key = missing.0)
+        NoYears::CannotRun(cannot) => {
+            let key = if let CannotRun::NotTold(key) = cannot { key } else { "" };
+            say!(words, "command-no-air", field = air::cannot_run(cannot, viewer), key = key)
         }
         NoYears::NotHeld { wanted, held } => say!(
             words,
@@ -194,6 +195,9 @@ pub fn no_years(why: &NoYears, viewer: &Viewer) -> String {
             from = show::day(held.0, viewer),
             to = show::day(held.1, viewer),
         ),
+        NoYears::OtherClock { ahead_h, sun_h } => {
+            say!(words, "weather-other-clock", ahead = show::short(*ahead_h, 2), sun = show::short(*sun_h, 1),)
+        }
         NoYears::OtherPlace { farm_deg, file_deg } => say!(
             words,
             "weather-other-place",
