@@ -76,7 +76,7 @@ fn benchmarks(criterion: &mut Criterion) {
         co2_most_ppm: 3000.0,
         minimum_m3_h: 0.5,
         heater_kw: 15.0,
-        fuel: Fuel::UnventedGas,
+        fuel: Fuel::named("lpg").unwrap().unwrap(),
         opening_least_m2: 0.0,
         opening_most_m2: 18.0,
     };

@@ -11,7 +11,7 @@ use model::moist_air;
 use quantity::{Answers, CivilDay, Value};
 
 use crate::diary::set;
-use crate::families::{self, hours_of_air as family};
+use crate::families;
 use crate::outcome::Outcome;
 
 /// An hour of a planned batch.
@@ -277,7 +277,7 @@ impl Read {
             litter_m: answers.number("litter.depth_cm").map_or(LITTER_DEEP_M, |deep| deep / 100.0),
             air_changes_per_h: number("house.air_changes_per_h")?,
             heaters_kw: heaters.map_or(0.0, |(brooders, kw)| brooders * kw),
-            fuel: burnt(families::fuel::fuel(answers)),
+            fuel: burnt(answers, outcome.number("brooding.fuel_useful")),
             useful_mj_per_kg: outcome.number("brooding.fuel_useful"),
             birds,
             mass_kg: grams.iter().map(|grams| grams / 1000.0).collect(),
@@ -366,7 +366,7 @@ impl Read {
         }
     }
 
-    /// Some days of age, and the worst that a balance leaves over; days without weather end it.
+    /// Some days of age, and the worst that a balance leaves over; the first day without all its hours of weather ends it.
     fn run(
         &self,
         house: &House,
@@ -375,13 +375,15 @@ impl Read {
         outside: Outside,
     ) -> Result<(Vec<AirHour>, f64), CannotRun> {
         let first_d = ages.start - DAYS_BEFORE;
-        let at = |hour: i32| {
-            let day = self.placement.plus_days(first_d + hour.div_euclid(24));
-            let hour = hour.rem_euclid(24) as usize;
-            outside.map_or_else(|| self.typical(day).hours().get(hour).copied(), |given| given(day, hour))
+        let of_day = |day: i32| {
+            let day = self.placement.plus_days(day);
+            match outside {
+                None => Some(self.typical(day).hours().to_vec()),
+                Some(given) => (0..24).map(|hour| given(day, hour)).collect::<Option<Vec<Hour>>>(),
+            }
         };
-        let asked = 24 * (ages.end - first_d).max(0);
-        let weather: Vec<Hour> = (0..if ages.is_empty() { 0 } else { asked }).map_while(at).collect();
+        let days = if ages.is_empty() { 0..0 } else { first_d..ages.end };
+        let weather: Vec<Hour> = days.map_while(of_day).flatten().collect();
         let management = self.management(house, first_d, heater_kw);
         let run = air::run(house, &self.flock(ages.start), &management, &weather)?;
         let residual = run.residual.heat.max(run.residual.water).max(run.residual.co2);
@@ -412,25 +414,9 @@ impl Read {
     }
 }
 
-/// What heaters burn, by the name of the fuel: what has a flue as the fire of charcoal with one.
-fn burnt(fuel: Option<&str>) -> Fuel {
-    match fuel {
-        Some("lpg" | "kerosene") => Fuel::UnventedGas,
-        Some("charcoal") => Fuel::Charcoal,
-        Some("firewood" | "rice-husk") => Fuel::VentedCharcoal,
-        _ => Fuel::Electric,
-    }
-}
-
-/// The figures of [`family::SIMULATION`], each between what a tight and a leaky house would make of it, and what the balance
-/// leaves over, as a share.
-pub(crate) fn figures(answers: &Answers) -> Option<(Vec<[f64; 3]>, f64)> {
-    let as_told = PlannedAir::of(answers, Guess::AS_TOLD, None).ok()?;
-    let of = |guess| family::figures_of(&PlannedAir::of(answers, guess, None).ok()?);
-    let (told, ends) = (family::figures_of(&as_told)?, Guess::ENDS.map(of));
-    let [Some(tight), Some(leaky)] = ends else { return None };
-    let with_ends = |at: usize| {
-        [tight[at].min(leaky[at]).min(told[at]), told[at], tight[at].max(leaky[at]).max(told[at])]
-    };
-    Some(((0..told.len()).map(with_ends).collect(), as_told.residual))
+/// What heaters burn: the fuel told, with the useful heat that the plan counts for it.
+fn burnt(answers: &Answers, useful_mj: Option<f64>) -> Fuel {
+    let known = families::fuel::fuel(answers).and_then(|name| Fuel::named(name).ok()?);
+    let fuel = known.unwrap_or(Fuel::ELECTRICITY);
+    Fuel { useful_mj: useful_mj.unwrap_or(fuel.useful_mj), ..fuel }
 }

@@ -9,6 +9,7 @@ use std::sync::{Arc, OnceLock};
 use model::outlook::futures::{Future, Now};
 use quantity::{Answers, Band, Status};
 
+use crate::air::PlannedAir;
 use crate::families::selling::Selling;
 use crate::outcome::Resolved;
 use crate::rule::{FigureSpec, Input, Rule};
@@ -63,13 +64,15 @@ pub struct Simulation {
     pub applies: fn(&Answers) -> bool,
 }
 
-/// What simulations of the same answers leave for each other, so that futures are drawn once.
+/// What simulations of the same answers leave for each other and for the pages, so that each is worked out once.
 #[derive(Clone, Default)]
 pub struct Drawn {
     /// The futures of a batch on its way, and what they began with.
     futures: OnceLock<Arc<(Now, Vec<Future>)>>,
     /// Every day of them as a day of sale.
     selling: OnceLock<Arc<Selling>>,
+    /// The air of a planned house by the hour.
+    air: OnceLock<Arc<PlannedAir>>,
 }
 
 impl Drawn {
@@ -81,6 +84,16 @@ impl Drawn {
     /// Every day of them as a day of sale, once that was worked out.
     pub fn selling(&self) -> Option<&Selling> {
         self.selling.get().map(Arc::as_ref)
+    }
+
+    /// The air of a planned house by the hour, once it was worked out.
+    pub fn air(&self) -> Option<&PlannedAir> {
+        self.air.get().map(Arc::as_ref)
+    }
+
+    /// Keeps the air of a planned house.
+    pub(crate) fn keep_air(&self, air: PlannedAir) -> &PlannedAir {
+        self.air.get_or_init(|| Arc::new(air))
     }
 
     /// Keeps the futures that were drawn first.

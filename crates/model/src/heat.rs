@@ -54,10 +54,10 @@ pub fn heat_of_air(outside: Temperature, pressure_pa: f64) -> f64 {
 /// Most carbon dioxide at the chicks' height, share: 3000 ppm, Directive 2007/43/EC, Annex II.
 const CO2_LIMIT: f64 = 0.003;
 /// Carbon dioxide outside, share.
-const CO2_OUTSIDE: f64 = 0.00042;
+pub(crate) const CO2_OUTSIDE: f64 = 0.00042;
 
 /// Mass of a cubic metre of carbon dioxide at 20 °C, kg.
-const CO2_KG_PER_M3: f64 = 1.83;
+pub(crate) const CO2_KG_PER_M3: f64 = 1.83;
 
 /// Outside air that keeps the breath of animals giving off `total_w` of heat below 3000 ppm of carbon dioxide, m3/h.
 /// Burners that burn inside need their own air on top.

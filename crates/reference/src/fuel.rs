@@ -14,6 +14,10 @@ pub struct Fuel {
     pub co_g_per_kg: Option<(f64, f64)>,
     /// Carbon dioxide in the house, kg for each kg; `None` as for carbon monoxide.
     pub co2_kg_per_kg: Option<f64>,
+    /// Water in the house, kg for each kg; `None` as for carbon monoxide.
+    pub water_kg_per_kg: Option<f64>,
+    /// Oxygen used for each volume of carbon dioxide; `None` as for carbon monoxide.
+    pub oxygen_per_co2: Option<f64>,
 }
 
 /// A fuel named as in a plan file; `None` for one the table does not hold.
@@ -32,6 +36,8 @@ pub fn fuel(name: &str) -> Result<Option<Fuel>, TableError> {
         efficiency: number("efficiency_low")?.zip(number("efficiency_high")?).ok_or_else(missing)?,
         co_g_per_kg: number("co_g_per_kg_low")?.zip(number("co_g_per_kg_high")?),
         co2_kg_per_kg: number("co2_kg_per_kg")?,
+        water_kg_per_kg: number("water_kg_per_kg")?,
+        oxygen_per_co2: number("oxygen_per_co2")?,
     }))
 }
 

@@ -56,7 +56,7 @@ fn three_days_agree_hour_by_hour() {
             co2_most_ppm: 100_000.0,
             minimum_m3_h: 0.0,
             heater_kw,
-            fuel: Fuel::Electric,
+            fuel: Fuel::ELECTRICITY,
             opening_least_m2: 0.6,
             opening_most_m2: 0.6,
         };

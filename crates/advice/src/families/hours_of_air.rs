@@ -3,7 +3,7 @@
 use model::air::stress::Band as Heat;
 use quantity::{Band, BandKind, Status, Unit};
 
-use crate::air::{self, PlannedAir};
+use crate::air::{Guess, PlannedAir};
 use crate::procedure::{Accuracy, Procedure, Simulation};
 use crate::rule::{FigureSpec, field};
 
@@ -31,30 +31,38 @@ pub static SIMULATION: Simulation = Simulation {
         FigureSpec { id: "air.hot_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
         FigureSpec { id: "air.preheat_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
     ],
-    run: |answers, _, _| {
-        let (figures, residual) = air::figures(answers)?;
-        let figure = |[low, value, high]: [f64; 3]| {
-            let band = Band { low, high, kind: BandKind::RangeOfSources };
-            let band = (low.is_finite() && high.is_finite()).then_some(band);
-            value.is_finite().then_some((value, band, Accuracy::Residual(value * residual)))
+    run: |answers, _, drawn| {
+        let told = drawn.keep_air(PlannedAir::of(answers, Guess::AS_TOLD, None).ok()?);
+        let [tight, leaky] = Guess::ENDS.map(|guess| figures_of(&PlannedAir::of(answers, guess, None).ok()?));
+        let ends = tight?.into_iter().zip(leaky?);
+        let figure = |(value, (tight, leaky)): (Option<f64>, (Option<f64>, Option<f64>))| {
+            let value = value?;
+            let band = tight.zip(leaky).and_then(|(tight, leaky)| between(value, tight, leaky));
+            Some((value, band, Accuracy::Residual(value * told.residual)))
         };
-        Some(figures.into_iter().map(figure).collect())
+        Some(figures_of(told)?.into_iter().zip(ends).map(figure).collect())
     },
     applies: |_| true,
 };
 
-/// The figures in their order; what there is none of is no number.
-pub(crate) fn figures_of(air: &PlannedAir) -> Option<Vec<f64>> {
+/// From the least to the greatest of a house as told, a tight and a leaky one; `None` where all say the same.
+fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
+    let (low, high) = (tight.min(leaky).min(told), tight.max(leaky).max(told));
+    (low < high).then_some(Band { low, high, kind: BandKind::RangeOfSources })
+}
+
+/// The figures in their order; `None` for what there is none of.
+fn figures_of(air: &PlannedAir) -> Option<Vec<Option<f64>>> {
     let last = air.last_day()?;
     let (first_day, in_all) = (air.heat_of_day_kwh(0), air.heat_kwh());
     Some(vec![
-        air.heat_peak_kw,
-        air.heat_short_kw(),
-        first_day,
-        in_all,
-        air.fuel_kg(first_day).unwrap_or(f64::NAN),
-        air.fuel_kg(in_all).unwrap_or(f64::NAN),
-        air.hours_at_least(last, Heat::Alert),
-        air.preheat_h.map_or(f64::NAN, |hours| hours as f64),
+        Some(air.heat_peak_kw),
+        Some(air.heat_short_kw()),
+        Some(first_day),
+        Some(in_all),
+        air.fuel_kg(first_day),
+        air.fuel_kg(in_all),
+        Some(air.hours_at_least(last, Heat::Alert)),
+        air.preheat_h.map(|hours| hours as f64),
     ])
 }

@@ -7,12 +7,12 @@ use super::{
     AirFault, Binding, Flock, HeatFlows, Hour, House, HouseHour, Management, Residual, Run, check, opening,
     sol_air,
 };
+use crate::heat::CO2_OUTSIDE;
 use crate::moist_air::{self, MoistAir};
 use crate::{bird_heat, heat};
 
 const SECONDS: f64 = 3600.0;
-/// Carbon dioxide and oxygen outside, shares.
-const CO2_OUTSIDE: f64 = 0.000_42;
+/// Oxygen outside, a share.
 const OXYGEN_OUTSIDE: f64 = 0.2095;
 /// Carbon dioxide breathed out for oxygen taken in, 0.9 to 1.0 (from memory).
 const RESPIRATORY_QUOTIENT: f64 = 0.95;
@@ -493,7 +493,7 @@ fn finish(
     } else {
         0.0
     };
-    let burning = management.fuel.burns() && heater_w > 0.0;
+    let burning = management.fuel.burns && heater_w > 0.0;
     let hour = HouseHour {
         day: clock.day,
         hour: clock.hour,

@@ -23,7 +23,7 @@ pub enum Band {
     /// Below 27.
     Comfort,
     /// 27 to 30.
-    Watch,
+    Warm,
     /// 30 to 33.
     Alert,
     /// 33 to 36.
@@ -37,7 +37,7 @@ impl Band {
     pub fn name(self) -> &'static str {
         match self {
             Band::Comfort => "comfort",
-            Band::Watch => "watch",
+            Band::Warm => "warm",
             Band::Alert => "alert",
             Band::Danger => "danger",
             Band::Emergency => "emergency",
@@ -47,7 +47,7 @@ impl Band {
 
 /// Where the bands begin, °C of the index.
 const BEGIN: [(f64, Band); 4] =
-    [(36.0, Band::Emergency), (33.0, Band::Danger), (30.0, Band::Alert), (27.0, Band::Watch)];
+    [(36.0, Band::Emergency), (33.0, Band::Danger), (30.0, Band::Alert), (27.0, Band::Warm)];
 /// What a grown bird likes, °C: younger ones like it warmer, and their index is banded that much lower (our judgement).
 const LIKED_BY_GROWN_C: f64 = 21.0;
 

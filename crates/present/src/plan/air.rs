@@ -54,7 +54,7 @@ pub struct AirHourJson {
     pub co_ppm: f64,
     /// Moisture of the litter, percent on a wet basis.
     pub litter_pct: f64,
-    /// How hard that is: comfort, watch, alert, danger or emergency.
+    /// How hard that is: comfort, warm, alert, danger or emergency.
     pub heat: &'static str,
 }
 
@@ -165,12 +165,17 @@ impl Shown<'_> {
 
     /// The air on its own page, behind the heat; or what must be told before it can be worked out.
     pub(super) fn air(&self) -> Block {
+        let apart = |air: &PlannedAir| Block::Apart {
+            page: "air",
+            title: self.words.plain("page-air"),
+            blocks: self.air_blocks(air),
+        };
+        if let Some(air) = self.plan.outcome.drawn().air() {
+            return apart(air);
+        }
+        // Figures want more than the run does, such as how many heaters there are.
         match PlannedAir::of(&self.plan.answers, Guess::AS_TOLD, None) {
-            Ok(air) => Block::Apart {
-                page: "air",
-                title: self.words.plain("page-air"),
-                blocks: self.air_blocks(&air),
-            },
+            Ok(air) => apart(&air),
             Err(cannot) => {
                 Block::Note(say!(self.words, "air-waiting", field = cannot_run(&cannot, self.viewer)))
             }
