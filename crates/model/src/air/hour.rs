@@ -315,6 +315,24 @@ fn step(
             }
         }
 
+        // Warmth comes before dryness: what heaters cannot make good is not aired away for damp, only for breath.
+        if let (Some(target), Binding::Moisture) = (target, binding) {
+            let coldest = target - management.band_k;
+            let breath_alone = least.max(minimum).max(by_co2).min(most);
+            if course.birds < coldest && breath_alone < flow {
+                let closer = fixed.course(guess, breath_alone, heater_w);
+                (flow, course) = if closer.birds <= coldest {
+                    (breath_alone, closer)
+                } else {
+                    let flow =
+                        flow_for(coldest, (breath_alone, closer.birds), (flow, course.birds), |flow| {
+                            fixed.course(guess, flow, heater_w).birds
+                        });
+                    (flow, fixed.course(guess, flow, heater_w))
+                };
+            }
+        }
+
         // Water: what leaves the litter is held through the hour, found from the mean humidity it leads to.
         let ventilated_m3_s = flow * outside_volume;
         let air_speed = ventilated_m3_s / (house.length_m * house.mean_height_m);

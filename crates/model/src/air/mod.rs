@@ -133,7 +133,8 @@ pub struct Management {
     pub preheat_hours: f64,
     /// Wanted temperature by day of age from day 0, °C; the last value holds on.
     pub target_c: Vec<f64>,
-    /// How far above that the house may go before it is opened for heat, K; above 0.
+    /// How far above that the house may go before it is opened for heat, and how far below it is let cool for the sake of dry
+    /// air, K; above 0.
     pub band_k: f64,
     /// Most relative humidity wanted, share; 0.1 to 1.
     pub humidity_most: f64,

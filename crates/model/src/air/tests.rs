@@ -137,6 +137,32 @@ fn a_brooder_too_small_says_by_how_much() {
     assert!((last.heater_needed_kw - 2.0 - last.shortfall_kw).abs() < 1e-9 && last.shortfall_kw > 1.0);
 }
 
+/// Grown birds without heaters on a cold night after a hot day: the house is not aired for damp until it is cold.
+#[test]
+fn warmth_comes_before_dryness() {
+    let day = weather::Day {
+        coldest_c: 13.0,
+        warmest_c: 34.0,
+        dew_below_k: 2.0,
+        wind_m_per_s: 1.5,
+        cloud: 0.0,
+        latitude_deg: -13.6,
+        day_of_year: 299.0,
+    };
+    let hours: Vec<Hour> = std::iter::repeat_n(day.hours(), 4).flatten().collect();
+    let open = House { roof_emittance: 0.9, ..house() };
+    let unheated = Management { first_day: 40, ..management(20.0, 0.0) };
+    let run = run(&open, &flock(900.0, 1.8), &unheated, &hours).unwrap();
+    for hour in &run.hours[24..] {
+        assert!(hour.inside_c > 20.0 - unheated.band_k - 0.1, "{hour:?}");
+        assert!(hour.co2_ppm < unheated.co2_most_ppm + 50.0, "{hour:?}");
+    }
+    assert!(
+        run.hours.iter().any(|hour| hour.humidity > unheated.humidity_most + 0.02),
+        "at the price of damp"
+    );
+}
+
 #[test]
 fn charcoal_in_a_closed_house_is_a_danger() {
     let coal = Management { fuel: named("charcoal"), first_day: 1, ..management(32.0, 20.0) };
