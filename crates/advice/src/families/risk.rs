@@ -25,7 +25,7 @@ pub static SIMULATION: Simulation = Simulation {
 
 /// What is told of profits, of a plan and of a batch on its way.
 pub(super) static FIGURES: &[FigureSpec] = &[
-    FigureSpec { id: "risk.loss_probability", unit: Unit::One, decimals: 2, rules: &[] },
+    FigureSpec { id: "risk.loss_probability", unit: Unit::One, decimals: 3, rules: &[] },
     FigureSpec { id: "risk.profit", unit: Unit::Money, decimals: 0, rules: &[] },
     FigureSpec { id: "risk.profit_tenth", unit: Unit::Money, decimals: 0, rules: &[] },
     FigureSpec { id: "risk.expected_shortfall", unit: Unit::Money, decimals: 0, rules: &[] },

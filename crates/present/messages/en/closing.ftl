@@ -142,7 +142,7 @@ head-interest = Interest
 head-other = Other
 
 figure-closing-birds-out = Birds that left alive
-figure-closing-mean-weight = Weight of a bird sold
+figure-closing-mean-weight = Weight of a bird, as sold or else as last weighed
 figure-closing-sold-kg = Live weight sold
 figure-closing-live-kg = Live weight that left the house
 figure-closing-age = Age when sold, on the mean

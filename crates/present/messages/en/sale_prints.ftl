@@ -122,5 +122,6 @@ lender-signed = Signed
 lender-day = Day
 lender-witness = Witness
 
+wall-running = Not over yet: this is how the batch stands on { $day }.
 wall-causes = What made the difference: { $causes }.
 wall-next = What we do differently next time

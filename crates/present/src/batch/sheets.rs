@@ -1,4 +1,4 @@
-//! The sheets of a running batch that can be printed: the owner's week, an adviser's page, the slip to weigh with.
+//! The sheets of a batch that can be printed: those of its days here, those of its sale and its closing from their own modules.
 
 use advice::closing::Closing;
 use advice::diary::{Diary, Noted};

@@ -106,10 +106,16 @@ impl Page<'_> {
             let label = crate::working::label(id, self.viewer);
             Some(Block::Lead { label, value: self.value(id)?, note: String::new() })
         };
-        let mut blocks: Vec<Block> = WALL.iter().filter_map(|id| lead(id)).collect();
-        if blocks.is_empty() {
+        let diary = &self.walk.diary;
+        let day = || show::day(diary.on, self.viewer);
+        let running =
+            (!diary.is_closed).then(|| Block::Paragraph(say!(self.words, "wall-running", day = day())));
+        let mut blocks: Vec<Block> = running.into_iter().collect();
+        let leads: Vec<Block> = WALL.iter().filter_map(|id| lead(id)).collect();
+        if leads.is_empty() {
             blocks.push(self.note("closing-not-known-note"));
         }
+        blocks.extend(leads);
         let causes: Vec<String> =
             closing.causes.iter().take(CAUSES).map(|cause| self.cause_name(cause)).collect();
         if !causes.is_empty() {

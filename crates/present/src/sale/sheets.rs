@@ -53,17 +53,10 @@ impl Page<'_> {
             title: self.words.plain("catching-caution"),
             items: sum::cautions("sum-catching-caution", self.words),
         });
-        blocks.extend(self.feed_off());
         blocks.push(caution);
+        // Beside each other, so that the day is one sheet.
+        blocks.push(Block::Beside(vec![(44, self.feed_off()), (56, self.catching_work())]));
         blocks.extend(self.for_whom(sale));
-        blocks.push(self.heading("catching-work"));
-        blocks.push(Block::Steps(Steps {
-            ordered: true,
-            ticks: true,
-            items: (1..=9)
-                .map(|at| (self.words.plain(&format!("catching-step-{at}")), String::new()))
-                .collect(),
-        }));
         blocks.push(self.blanks_of(&[
             ("catching-caught", 20),
             ("catching-crates-used", 20),
@@ -71,6 +64,12 @@ impl Page<'_> {
             ("catching-name", 30),
         ]));
         blocks
+    }
+
+    fn catching_work(&self) -> Vec<Block> {
+        let step = |at: usize| (self.words.plain(&format!("catching-step-{at}")), String::new());
+        let steps = Steps { ordered: true, ticks: true, items: (1..=9).map(step).collect() };
+        vec![self.heading("catching-work"), Block::Steps(steps)]
     }
 
     fn blanks_of(&self, blanks: &[(&str, u8)]) -> Block {
