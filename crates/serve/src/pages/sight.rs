@@ -1,6 +1,5 @@
 //! Pages that only show what the book makes of a batch: whether something is off, how it grows, what is in the store room, how
-//! the chicks are brooded, what was given and from when birds may be sold, when to sell,
-//! whether it paid.
+//! the chicks are brooded, what was given and from when birds may be sold, when to sell, whether it paid.
 
 use advice::closing::Closing;
 use advice::health::Health;
