@@ -55,14 +55,15 @@ impl Page<'_> {
         });
         blocks.push(caution);
         // Beside each other, so that the day is one sheet.
-        blocks.push(Block::Beside(vec![(44, self.feed_off()), (56, self.catching_work())]));
-        blocks.extend(self.for_whom(sale));
-        blocks.push(self.blanks_of(&[
-            ("catching-caught", 20),
-            ("catching-crates-used", 20),
-            ("catching-left-at", 20),
-            ("catching-name", 30),
+        let mut feed = self.feed_off();
+        feed.push(self.blanks_of(&[
+            ("catching-caught", 23),
+            ("catching-crates-used", 23),
+            ("catching-left-at", 23),
+            ("catching-name", 23),
         ]));
+        blocks.push(Block::Beside(vec![(43, feed), (57, self.catching_work())]));
+        blocks.extend(self.for_whom(sale));
         blocks
     }
 
