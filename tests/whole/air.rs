@@ -117,3 +117,19 @@ fn a_file_of_weather_is_found_by_its_days() {
     assert_eq!(at(day.plus_days(1), 13), None);
     assert_eq!(weather.years(day, day), [-8]);
 }
+
+/// A house whose walls reach the eave has nothing to open: that it needs little heat is no comfort.
+#[test]
+fn a_house_that_cannot_breathe_says_so_first() {
+    use present::plan::Shown;
+    use present::{Viewer, text};
+    // As high as the eave.
+    let shut = with("half_wall_m", "2.4");
+    let planned = air(&shut);
+    assert!(planned.stale_ppm().is_some_and(|ppm| ppm > 5_000.0), "{:?}", planned.stale_ppm());
+    let plan = sample::plan(&shut);
+    let said =
+        text::write(&Shown::new(&plan, &Viewer::plain()).air_document(&planned), &Viewer::plain(), false);
+    assert!(said.contains("cannot breathe") && !said.contains("Those you have can."), "{said}");
+    assert_eq!(air(&sample::complete()).stale_ppm(), None);
+}

@@ -92,6 +92,8 @@ const OPEN_ABOVE_K: f64 = 1.5;
 const HUMIDITY_MOST: f64 = 0.7;
 /// Most carbon dioxide, parts in a million: the same.
 const CO2_MOST_PPM: f64 = 3000.0;
+/// Over the limit by this factor, it is said: the curtain is set by the hour, and not to the last part.
+const STALE: f64 = 1.1;
 /// Modern birds give off more than those of the tables: 1.0 to 1.25 (from memory).
 const MODERN_BIRDS: f64 = 1.1;
 /// How much the hours of the day differ under near-continuous light, and the stillest of them: from memory.
@@ -197,6 +199,19 @@ impl PlannedAir {
     /// Those of them that are dangerous or worse.
     pub fn danger_hours(&self) -> f64 {
         self.hours.iter().filter(|hour| hour.heat >= Band::Danger).count() as f64
+    }
+
+    /// The most carbon dioxide in an hour, parts in a million, where it is more than may be: too little air comes in for birds
+    /// and fire, however wide the house is opened.
+    pub fn stale_ppm(&self) -> Option<f64> {
+        let most = self.hours.iter().map(|hour| hour.house.co2_ppm).fold(0.0, f64::max);
+        (most > STALE * CO2_MOST_PPM).then_some(most)
+    }
+
+    /// The most carbon monoxide that the fire would even out at, parts in a million; `None` without a fire inside.
+    pub fn carbon_monoxide_ppm(&self) -> Option<f64> {
+        let most = self.hours.iter().map(|hour| hour.house.carbon_monoxide_ppm).fold(0.0, f64::max);
+        (most > 0.0).then_some(most)
     }
 
     /// The last day of age that was run.

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::Shown;
-use crate::document::{Align, Block, Document, Drawing, Level, Table};
+use crate::document::{Align, Block, Caution, Document, Drawing, Level, Table};
 use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
 use crate::viewer::Viewer;
 use crate::{say, show, working};
@@ -185,7 +185,7 @@ impl Shown<'_> {
     fn air_blocks(&self, air: &PlannedAir) -> Vec<Block> {
         let mut blocks = self.air_heaters(air);
         blocks.push(Block::Note(self.words.plain("air-which-day")));
-        blocks.push(self.air_with_fire(air));
+        blocks.extend(self.air_with_fire(air));
         blocks.extend(self.rows(ROWS));
         blocks.extend(self.air_days(air));
         blocks
@@ -200,21 +200,36 @@ impl Shown<'_> {
         blocks.push(Block::Lead {
             label: self.words.plain("air-lead-label"),
             value: kilowatts(peak),
-            note: if short > 0.05 {
+            note: if air.stale_ppm().is_some() {
+                self.words.plain("air-lead-stale")
+            } else if short > 0.05 {
                 say!(self.words, "air-lead-short", short = kilowatts(short))
             } else {
                 self.words.plain("air-lead-enough")
             },
         });
+        if let Some(ppm) = air.stale_ppm() {
+            let ppm = show::quantity(ppm, Unit::PartsPerMillion, 0, self.viewer);
+            blocks.push(Block::Caution(Caution {
+                level: Level::Danger,
+                title: self.words.plain("air-stale"),
+                items: vec![say!(self.words, "air-stale-1", ppm = ppm), self.words.plain("air-stale-2")],
+            }));
+        }
         if self.plan.answers.number("brooding.brooders").is_some() {
             blocks.push(Block::Caution(self.caution("heat", Level::Danger, 7)));
         }
         blocks
     }
 
-    pub(super) fn air_with_fire(&self, air: &PlannedAir) -> Block {
+    /// Fresh air at the peak, and the gas of the fire that it does not make harmless.
+    pub(super) fn air_with_fire(&self, air: &PlannedAir) -> Vec<Block> {
         let fresh = show::quantity(air.fresh_air_at_peak_m3_per_h, Unit::CubicMetrePerHour, 0, self.viewer);
-        Block::Note(say!(self.words, "air-with-fire", air = fresh))
+        let gas = air.carbon_monoxide_ppm().map(|ppm| {
+            let ppm = show::quantity(ppm, Unit::PartsPerMillion, 0, self.viewer);
+            Block::Paragraph(say!(self.words, "air-gas", ppm = ppm))
+        });
+        gas.into_iter().chain([Block::Note(say!(self.words, "air-with-fire", air = fresh))]).collect()
     }
 
     /// The first day and the last, drawn and in numbers.

@@ -110,7 +110,7 @@ impl Shown<'_> {
         let (_, air) = years.middle();
         let mut blocks = self.air_heaters(air);
         blocks.push(Block::Note(self.which_weather(years, weather, file)));
-        blocks.push(self.air_with_fire(air));
+        blocks.extend(self.air_with_fire(air));
         blocks.push(Block::Table(self.years_table(years, weather)));
         blocks.extend(self.air_days(air));
         Document { title: self.words.plain("page-air"), subtitle: self.subtitle(), blocks }
