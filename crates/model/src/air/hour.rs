@@ -20,6 +20,11 @@ const RESPIRATORY_QUOTIENT: f64 = 0.95;
 const WARM_BLOODED_DAY: i32 = 10;
 /// Air drier than wanted by less than this cannot carry water away in any amount that a house could take, kg/kg (our judgement).
 const LEAST_DRYING: f64 = 0.0005;
+/// How much damper than outside air a house is kept that cannot be as dry as wanted, and the dampest, shares; our judgement.
+const DAMPER: f64 = 0.1;
+const DAMPEST: f64 = 0.95;
+/// Birds that are too warm are given moving air even where it warms the house by up to so much, K; our judgement.
+const MOVING_AIR_K: f64 = 1.0;
 /// Passes are done when the temperature moves by less, K.
 const SETTLED_K: f64 = 1e-7;
 const MOST_PASSES: usize = 60;
@@ -264,12 +269,13 @@ fn step(
 
         // Ventilation wanted for water and for carbon dioxide.
         let warm = Temperature::celsius(birds_c);
-        let wanted_w = moist_air::humidity_ratio(
-            management.humidity_most * moist_air::saturation_pressure(warm),
-            pressure,
-        );
-        let cannot_dry = wanted_w - outside_w < LEAST_DRYING;
-        let by_moisture = if cannot_dry || !placed {
+        let at_humidity =
+            |share: f64| moist_air::humidity_ratio(share * moist_air::saturation_pressure(warm), pressure);
+        let cannot_dry = at_humidity(management.humidity_most) - outside_w < LEAST_DRYING;
+        // Where it cannot be as dry as wanted it is kept a little damper than the air outside is once warmed, not shut up wet.
+        let outside_share = outside_w / at_humidity(1.0);
+        let wanted_w = at_humidity(management.humidity_most.max(outside_share + DAMPER).min(DAMPEST));
+        let by_moisture = if wanted_w - outside_w < LEAST_DRYING || !placed {
             0.0
         } else {
             (vapour + evaporation).max(0.0) / (wanted_w - outside_w)
@@ -304,7 +310,7 @@ fn step(
                 course = fixed.course(guess, flow, heater_w);
             } else if course.birds > open_from {
                 let open = fixed.course(guess, most, 0.0);
-                if open.birds >= open_from && open.birds < course.birds {
+                if open.birds >= open_from && open.birds < course.birds + MOVING_AIR_K {
                     (flow, course, binding) = (most, open, Binding::Wind);
                 } else if open.birds < open_from {
                     flow = flow_for(open_from, (flow, course.birds), (most, open.birds), |flow| {

@@ -137,11 +137,10 @@ fn a_brooder_too_small_says_by_how_much() {
     assert!((last.heater_needed_kw - 2.0 - last.shortfall_kw).abs() < 1e-9 && last.shortfall_kw > 1.0);
 }
 
-/// Grown birds without heaters on a cold night after a hot day: the house is not aired for damp until it is cold.
-#[test]
-fn warmth_comes_before_dryness() {
+/// Four days of hot afternoons.
+fn hot_days(coldest_c: f64) -> Vec<Hour> {
     let day = weather::Day {
-        coldest_c: 13.0,
+        coldest_c,
         warmest_c: 34.0,
         dew_below_k: 2.0,
         wind_m_per_s: 1.5,
@@ -149,10 +148,15 @@ fn warmth_comes_before_dryness() {
         latitude_deg: -13.6,
         day_of_year: 299.0,
     };
-    let hours: Vec<Hour> = std::iter::repeat_n(day.hours(), 4).flatten().collect();
+    std::iter::repeat_n(day.hours(), 4).flatten().collect()
+}
+
+/// Grown birds without heaters on a cold night after a hot day: the house is not aired for damp until it is cold.
+#[test]
+fn warmth_comes_before_dryness() {
     let open = House { roof_emittance: 0.9, ..house() };
     let unheated = Management { first_day: 40, ..management(20.0, 0.0) };
-    let run = run(&open, &flock(900.0, 1.8), &unheated, &hours).unwrap();
+    let run = run(&open, &flock(900.0, 1.8), &unheated, &hot_days(13.0)).unwrap();
     for hour in &run.hours[24..] {
         assert!(hour.inside_c > 20.0 - unheated.band_k - 0.1, "{hour:?}");
         assert!(hour.co2_ppm < unheated.co2_most_ppm + 50.0, "{hour:?}");
@@ -161,6 +165,31 @@ fn warmth_comes_before_dryness() {
         run.hours.iter().any(|hour| hour.humidity > unheated.humidity_most + 0.02),
         "at the price of damp"
     );
+}
+
+/// Grown birds through a damp night: where air outside is too damp for what is wanted the house is aired all the
+/// same and never drips.
+#[test]
+fn a_damp_night_is_aired() {
+    let unheated = Management { first_day: 40, ..management(20.0, 0.0) };
+    // A bare iron roof.
+    let open = House { roof_emittance: 0.9, roof_w_per_k: 900.0, ..house() };
+    let run = run(&open, &flock(800.0, 1.9), &unheated, &hot_days(17.0)).unwrap();
+    assert!(run.hours[24..].iter().any(|hour| hour.cannot_dry && hour.inside_c < 21.0), "a damp night");
+    for hour in &run.hours[24..] {
+        assert!(hour.humidity < 0.95 && hour.condensed_kg == 0.0, "{hour:?}");
+    }
+}
+
+/// An evening a little warmer than the cool slab makes the house: birds that are too warm are not shut up in still air for it.
+#[test]
+fn too_warm_birds_get_moving_air() {
+    let cool = House { ground_w_per_k: 1500.0, ground_c: 21.5, ..house() };
+    let unheated = Management { first_day: 40, ..management(20.0, 0.0) };
+    let run = run(&cool, &flock(60.0, 2.0), &unheated, &weather(24.0, 24)).unwrap();
+    for hour in &run.hours[12..] {
+        assert!(hour.inside_c > 21.5 && hour.opening_m2 > 0.999 * cool.opening_m2, "{hour:?}");
+    }
 }
 
 #[test]
