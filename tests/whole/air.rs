@@ -15,9 +15,14 @@ fn air(plan: &str) -> PlannedAir {
     PlannedAir::of(&answers(plan), Guess::AS_TOLD, None).unwrap()
 }
 
-/// A line of the plan with another value.
+/// The plan without covers over its rings: one end of the house is heated.
+fn uncovered() -> String {
+    sample::complete().replace("cover = \"yes\"", "cover = \"no\"")
+}
+
+/// A line of it with another value.
 fn with(key: &str, value: &str) -> String {
-    let plan = sample::complete();
+    let plan = uncovered();
     let line =
         plan.lines().find(|line| line.starts_with(&format!("{key} ="))).unwrap_or_else(|| panic!("{key}"));
     plan.replace(line, &format!("{key} = {value}"))
@@ -25,23 +30,26 @@ fn with(key: &str, value: &str) -> String {
 
 #[test]
 fn every_hour_from_the_chick_day_to_sale_closes() {
-    let air = air(&sample::complete());
+    let air = air(&uncovered());
     assert_eq!(air.hours.len(), 24 * (air.last_day().unwrap() as usize + 1));
     assert!(air.residual < 1e-9, "{}", air.residual);
-    assert!(air.heat_peak_kw > 5.0 && air.heat_peak_kw < 60.0, "{}", air.heat_peak_kw);
+    assert!(air.needed.peak_kw() > 5.0 && air.needed.peak_kw() < 60.0, "{}", air.needed.peak_kw());
 }
 
 /// Twice the bare curtain, 10 K colder outside: each takes more heat; heaters that are too few say how much they lack.
 #[test]
 fn what_takes_heat_must_be_given() {
-    let usual = air(&sample::complete()).heat_peak_kw;
-    assert!(air(&with("coldest_night_c", "3")).heat_peak_kw > usual * 1.4);
+    let usual = air(&uncovered()).needed.peak_kw();
+    assert!(air(&with("coldest_night_c", "3")).needed.peak_kw() > usual * 1.4);
     let few = air(&with("brooders", "1"));
     assert!(few.heat_short_kw() > 5.0);
     let many = air(&with("brooders", "60"));
     assert!(many.heat_short_kw() < 1e-9);
-    assert!((few.heat_peak_kw / many.heat_peak_kw - 1.0).abs() < 1e-9, "what it takes hangs on no heater");
-    assert!((few.heat_short_kw() - (few.heat_peak_kw - 2.6)).abs() < 1e-9);
+    assert!(
+        (few.needed.peak_kw() / many.needed.peak_kw() - 1.0).abs() < 1e-9,
+        "what it takes hangs on no heater"
+    );
+    assert!((few.heat_short_kw() - (few.needed.peak_kw() - 2.6)).abs() < 1e-9);
     let brooding =
         |air: &PlannedAir| air.hours.iter().filter(|hour| hour.is_brooding).cloned().collect::<Vec<_>>();
     let short =
@@ -57,7 +65,7 @@ fn seasons_differ_as_a_grower_expects() {
         let line = plan.lines().find(|line| line.starts_with(&format!("{key} ="))).unwrap().to_owned();
         plan.replace(&line, &format!("{key} = {value}"))
     };
-    let hot = air(&sample::complete());
+    let hot = air(&uncovered());
     let june = cool("mean_c", "17", cool("hottest_day_c", "24", with("coldest_night_c", "6")));
     let june = air(&june);
     assert!(june.heat_kwh() > 1.3 * hot.heat_kwh(), "{} {}", june.heat_kwh(), hot.heat_kwh());
@@ -68,10 +76,11 @@ fn seasons_differ_as_a_grower_expects() {
 
 #[test]
 fn a_tight_house_needs_less_and_the_figures_say_between() {
-    let answers = answers(&sample::complete());
-    let [tight, leaky] = Guess::ENDS.map(|guess| PlannedAir::of(&answers, guess, None).unwrap().heat_peak_kw);
-    let plan = sample::plan(&sample::complete());
-    let worked = plan.outcome.get("air.heat_peak").unwrap();
+    let answers = answers(&uncovered());
+    let [tight, leaky] =
+        Guess::ENDS.map(|guess| PlannedAir::of(&answers, guess, None).unwrap().needed.peak_kw());
+    let plan = sample::plan(&uncovered());
+    let worked = plan.outcome.get("brooding.heat").unwrap();
     let band = worked.figure.band.unwrap();
     assert!((band.low - tight).abs() < 1e-9 && (band.high - leaky).abs() < 1e-9);
     assert!(band.low < worked.figure.value.number() && worked.figure.value.number() < band.high);
@@ -86,8 +95,8 @@ fn weather_by_the_hour_is_followed() {
     let mild = |_, _| {
         Some(Hour { outside_c: 29.0, humidity: 0.5, wind_m_s: 1.0, sun_w_per_m2: 0.0, pressure_pa: None })
     };
-    let mild = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&mild)).unwrap();
-    assert!(mild.heat_peak_kw < 0.3 * air(&sample::complete()).heat_peak_kw);
+    let mild = PlannedAir::of(&answers(&uncovered()), Guess::AS_TOLD, Some(&mild)).unwrap();
+    assert!(mild.needed.peak_kw() < 0.3 * air(&uncovered()).needed.peak_kw());
     let none = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&|_, _| None)).unwrap();
     assert!(none.hours.is_empty(), "days without weather are not made up");
 }
@@ -132,4 +141,35 @@ fn a_house_that_cannot_breathe_says_so_first() {
         text::write(&Shown::new(&plan, &Viewer::plain()).air_document(&planned), &Viewer::plain(), false);
     assert!(said.contains("cannot breathe") && !said.contains("Those you have can."), "{said}");
     assert_eq!(air(&sample::complete()).stale_ppm(), None);
+}
+
+/// A cover keeps the warmth at the chicks, and the house around them stays cooler; when it is taken off it is one house again.
+#[test]
+fn covered_rings_are_a_room_of_their_own() {
+    let (open, covered) = (air(&uncovered()), air(&sample::complete()));
+    assert!(covered.residual < 1e-9, "{}", covered.residual);
+    assert!(covered.needed.peak_kw() < 0.6 * open.needed.peak_kw(), "{}", covered.needed.peak_kw());
+    let (of_open, of_covered) = (open.hours[4].house, covered.hours[4].house);
+    assert!((of_open.inside_c - of_open.house_c).abs() < 1e-9);
+    assert!(of_covered.inside_c > of_covered.house_c + 3.0, "{of_covered:?}");
+    let grown = covered.hours.iter().find(|hour| !hour.is_brooding).unwrap().house;
+    assert!((grown.inside_c - grown.house_c).abs() < 1e-9);
+}
+
+/// Where hours cannot be run, the balance of one cold night stands in, and says so.
+#[test]
+fn a_plan_without_a_place_falls_back_on_one_night() {
+    let plan = uncovered();
+    let line = plan.lines().find(|line| line.starts_with("hottest_day_c")).unwrap().to_owned();
+    let plan = sample::plan(&plan.replace(&line, ""));
+    let (heat, steady) = ("brooding.heat", "brooding.heat_steady");
+    assert_eq!(plan.outcome.number(heat), plan.outcome.number(steady));
+    assert_eq!(plan.outcome.get(heat).unwrap().by.name(), "heat-of-steady-night");
+    assert_eq!(plan.outcome.get("brooding.preheat_hours").map(|worked| worked.figure.id), None);
+    let by_the_hour = sample::plan(&uncovered());
+    assert_eq!(by_the_hour.outcome.get(heat).unwrap().by.name(), "hours-of-heat");
+    assert!(
+        by_the_hour.outcome.number(heat) > by_the_hour.outcome.number(steady),
+        "fire and chicks want air"
+    );
 }

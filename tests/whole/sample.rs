@@ -165,3 +165,8 @@ pub fn plan(text: &str) -> Plan {
 pub fn number(plan: &Plan, id: &str) -> f64 {
     plan.outcome.number(id).unwrap_or_else(|| panic!("{id} could not be worked out"))
 }
+
+/// The complete plan without its hottest afternoon, so that the air cannot be followed by the hour.
+pub fn without_hours() -> String {
+    complete().replace("hottest_day_c = 35\n", "")
+}

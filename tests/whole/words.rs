@@ -254,13 +254,17 @@ fn cold_chicks_are_spoken_of() {
     assert!(weak.contains(&("spare-nights", 0)), "{weak:?}");
     let untold = names(&cold().replace("brooder_kw = 2.6", "").replace("brooders = 3", ""));
     for found in
-        [("brooder-power-not-told", 0), ("heat-for-nobody", 1), ("charcoal-inside", 0), ("fire-needs-air", 0)]
+        [("brooder-power-not-told", 0), ("heat-for-nobody", 1), ("charcoal-inside", 0), ("fire-has-air", 0)]
     {
         assert!(untold.contains(&found), "{found:?}: {untold:?}");
     }
+    // By the hour the heat of the fire's air is counted; of one still night it is not.
+    let one_night = names(&cold().replace("hottest_day_c = 35\n", ""));
+    assert!(one_night.contains(&("fire-needs-air", 0)), "{one_night:?}");
     let gas = names(&sample::complete());
     assert!(gas.contains(&("spare-cylinder", 0)), "{gas:?}");
-    assert!(gas.contains(&("brooders-just-enough", 1)), "{gas:?}");
+    let just = names(&sample::complete().replace("brooder_kw = 2.6", "brooder_kw = 1.4"));
+    assert!(just.contains(&("brooders-just-enough", 1)), "{just:?}");
     assert!(gas.contains(&("cover-over-fire", 0)), "{gas:?}");
     let plates = names(&cold().replace("fuel = \"charcoal\"", "fuel = \"electricity\""));
     assert!(plates.contains(&("brooders-too-weak", 3)), "covers are offered where nothing burns: {plates:?}");

@@ -6,12 +6,13 @@
 use model::air::litter_water::Intake;
 use model::air::stress::{self, Band};
 use model::air::weather::Day as WeatherDay;
-use model::air::{self, AirFault, Flock, Fuel, Hour, House, HouseHour, Management, preheat};
+use model::air::{self, AirFault, BroodingZone, Flock, Fuel, Hour, House, HouseHour, Management, preheat};
 use model::moist_air;
 use quantity::{Answers, CivilDay, Value};
 
 use crate::diary::set;
 use crate::families;
+use crate::families::shell::is_covered;
 use crate::outcome::Outcome;
 
 /// An hour of a planned batch.
@@ -36,16 +37,88 @@ pub struct PlannedAir {
     pub hours: Vec<AirHour>,
     /// Hours to warm the empty house before the chicks come; `None` where the heaters never do, or where none are told.
     pub preheat_h: Option<usize>,
-    /// The most that heaters must give in an hour to hold the target, with enough of them, kW.
-    pub heat_peak_kw: f64,
-    /// Fresh air of that hour, m3/h.
-    pub fresh_air_at_peak_m3_per_h: f64,
+    /// What it takes to hold the target, with enough of them.
+    pub needed: HeatNeeded,
     /// What the heaters give at most, kW.
     pub heaters_kw: f64,
     /// Useful heat of a kilogram of fuel, MJ; `None` for a wire or where no fuel is told.
     pub useful_mj_per_kg: Option<f64>,
     /// The worst that heat, water and carbon dioxide leave over in an hour, as a share of the largest part of each.
     pub residual: f64,
+}
+
+/// What heaters must give to hold the target through the brooding days, with enough of them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeatNeeded {
+    /// The hours of those days.
+    hours: Vec<HouseHour>,
+    /// The worst that a balance leaves over in an hour, as a share of its largest part.
+    pub residual: f64,
+}
+
+/// What is heated.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// What the plan says: covered rings, one end behind a partition, or all of it.
+    Heated,
+    /// All of the house, whatever the plan says.
+    WholeHouse,
+}
+
+impl HeatNeeded {
+    /// Runs the brooding days of a plan with heaters that can do whatever is asked of them, through the plan's own days.
+    ///
+    /// # Errors
+    /// [`CannotRun`] with the first field that is missing or cannot be.
+    pub fn of(answers: &Answers, guess: Guess, part: Part) -> Result<HeatNeeded, CannotRun> {
+        let plan = Read::of(answers)?;
+        let house = plan.house(answers, part, guess)?;
+        plan.needed(&house, None)
+    }
+
+    /// The coldest that chicks have it on their first day by the heaters that are there, °C; `None` where none are told.
+    ///
+    /// # Errors
+    /// [`CannotRun`] with the first field that is missing or cannot be.
+    pub fn coldest_c(answers: &Answers, guess: Guess) -> Result<Option<f64>, CannotRun> {
+        let plan = Read::of(answers)?;
+        if answers.number("brooding.brooders").is_none() {
+            return Ok(None);
+        }
+        let (first_day, _) =
+            plan.run(&plan.house(answers, Part::Heated, guess)?, 0..1, plan.heaters_kw, None)?;
+        Ok(first_day.iter().map(|hour| hour.house.inside_c).reduce(f64::min))
+    }
+
+    fn hardest(&self) -> Option<&HouseHour> {
+        self.hours.iter().max_by(|one, other| one.heater_kw.total_cmp(&other.heater_kw))
+    }
+
+    /// The most in an hour, kW.
+    pub fn peak_kw(&self) -> f64 {
+        self.hardest().map_or(0.0, |hour| hour.heater_kw)
+    }
+
+    /// Fresh air of that hour, m3/h.
+    pub fn fresh_air_at_peak_m3_per_h(&self) -> f64 {
+        self.hardest().map_or(0.0, |hour| hour.ventilation_m3_h)
+    }
+
+    /// The most in an hour of each day of age from 0, kW.
+    pub fn peaks_kw(&self) -> Vec<f64> {
+        let days = self.hours.chunk_by(|one, other| one.day == other.day);
+        days.map(|day| day.iter().map(|hour| hour.heater_kw).fold(0.0, f64::max)).collect()
+    }
+
+    /// On a day of age, kWh.
+    pub fn of_day_kwh(&self, age_d: i32) -> f64 {
+        self.hours.iter().filter(|hour| hour.day == age_d).map(|hour| hour.heater_kw).sum()
+    }
+
+    /// On all brooding days, kWh.
+    pub fn in_all_kwh(&self) -> f64 {
+        self.hours.iter().map(|hour| hour.heater_kw).sum()
+    }
 }
 
 /// By how much what is not known of a house may lie off.
@@ -118,7 +191,7 @@ const LITTER_DAMP: f64 = 0.15;
 const DAYS_BEFORE: i32 = 2;
 
 /// What of the plan's figures a house is made of.
-const OF_A_HOUSE: [&str; 9] = [
+const OF_A_HOUSE: [&str; 12] = [
     "brooding.ua_walls",
     "brooding.ua_curtain",
     "brooding.ua_ends",
@@ -128,6 +201,9 @@ const OF_A_HOUSE: [&str; 9] = [
     "brooding.air_volume",
     "brooding.heated_length",
     "brooding.fuel_useful",
+    "brooding.ua_cover",
+    "brooding.ua_guard",
+    "brooding.air_change_loss",
 ];
 
 impl PlannedAir {
@@ -137,20 +213,16 @@ impl PlannedAir {
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of(answers: &Answers, guess: Guess, weather: Outside) -> Result<PlannedAir, CannotRun> {
         let plan = Read::of(answers)?;
-        let whole = plan.house(answers, true, guess)?;
-        let part = plan.house(answers, false, guess)?;
-        let brooded_d = (plan.brooding_d.ceil() as i32).min(plan.last_d + 1);
+        let whole = plan.house(answers, Part::WholeHouse, guess)?;
+        let part = plan.house(answers, Part::Heated, guess)?;
+        let brooded_d = plan.brooded_d();
         let (mut hours, one) = plan.run(&part, 0..brooded_d, plan.heaters_kw, weather)?;
         let (grown, other) = plan.run(&whole, brooded_d..plan.last_d + 1, 0.0, weather)?;
         hours.extend(grown);
-        // With heaters that can do whatever is asked of them: what it takes.
-        let (needed, _) = plan.run(&part, 0..brooded_d, MORE_THAN_ANY_KW, weather)?;
-        let peak = needed.iter().max_by(|one, other| one.house.heater_kw.total_cmp(&other.house.heater_kw));
         Ok(PlannedAir {
             hours,
             preheat_h: plan.preheat(&part)?,
-            heat_peak_kw: peak.map_or(0.0, |hour| hour.house.heater_kw),
-            fresh_air_at_peak_m3_per_h: peak.map_or(0.0, |hour| hour.house.ventilation_m3_h),
+            needed: plan.needed(&part, weather)?,
             heaters_kw: plan.heaters_kw,
             useful_mj_per_kg: plan.useful_mj_per_kg,
             residual: one.max(other),
@@ -168,12 +240,7 @@ impl PlannedAir {
 
     /// What the heaters lack of that, kW.
     pub fn heat_short_kw(&self) -> f64 {
-        (self.heat_peak_kw - self.heaters_kw).max(0.0)
-    }
-
-    /// Heat that heaters give, kWh, on a day of age.
-    pub fn heat_of_day_kwh(&self, age_d: i32) -> f64 {
-        self.brooding().filter(|hour| hour.house.day == age_d).map(|hour| hour.house.heater_kw).sum()
+        (self.needed.peak_kw() - self.heaters_kw).max(0.0)
     }
 
     /// Heat that heaters give in all, kWh.
@@ -301,15 +368,34 @@ impl Read {
         })
     }
 
+    /// Days on which chicks are brooded.
+    fn brooded_d(&self) -> i32 {
+        (self.brooding_d.ceil() as i32).min(self.last_d + 1)
+    }
+
+    /// The brooding days with heaters that are never the limit.
+    fn needed(&self, house: &House, outside: Outside) -> Result<HeatNeeded, CannotRun> {
+        let (hours, residual) = self.run(house, 0..self.brooded_d(), MORE_THAN_ANY_KW, outside)?;
+        Ok(HeatNeeded { hours: hours.into_iter().map(|hour| hour.house).collect(), residual })
+    }
+
     /// The whole house, or the part that is heated.
-    fn house(&self, answers: &Answers, is_whole: bool, guess: Guess) -> Result<House, CannotRun> {
+    fn house(&self, answers: &Answers, part: Part, guess: Guess) -> Result<House, CannotRun> {
         let mut answers = answers.clone();
-        if is_whole {
+        if part == Part::WholeHouse {
             set(&mut answers, "brooding.heated_length_m", Value::Number(self.length_m));
         }
         let outcome = Outcome::of(&answers, OF_A_HOUSE);
         let figure = |id: &'static str| outcome.number(id).ok_or(CannotRun::NotTold(id));
         let length_m = figure("brooding.heated_length")?;
+        let zone = match part {
+            Part::Heated if is_covered(&answers) => Some(BroodingZone {
+                loss_w_per_k: guess.walls * (figure("brooding.ua_cover")? + figure("brooding.ua_guard")?)
+                    + figure("brooding.air_change_loss")?,
+                until_day: self.brooded_d(),
+            }),
+            _ => None,
+        };
         let floor_m2 = length_m * self.width_m;
         let litter_kg = floor_m2 * self.litter_m * LITTER_KG_PER_M3;
         Ok(House {
@@ -335,7 +421,7 @@ impl Read {
             litter_water_kg: litter_kg * LITTER_DAMP,
             altitude_m: self.altitude_m,
             latitude_deg: self.latitude_deg,
-            zone: None,
+            zone,
         })
     }
 

@@ -193,6 +193,7 @@ impl Outcome {
                 let figure = Figure { id: spec.id, value: as_value(spec.unit, value, answers)?, band };
                 Some(Worked { figure, spec, by, inputs: inputs.clone(), lists: Vec::new() })
             });
+            let worked = worked.or_else(|| self.apply(answers, spec));
             self.worked.insert(spec.id, worked);
         }
     }

@@ -9,7 +9,7 @@ use std::sync::{Arc, OnceLock};
 use model::outlook::futures::{Future, Now};
 use quantity::{Answers, Band, Status};
 
-use crate::air::PlannedAir;
+use crate::air::{HeatNeeded, PlannedAir};
 use crate::families::selling::Selling;
 use crate::outcome::Resolved;
 use crate::rule::{FigureSpec, Input, Rule};
@@ -73,6 +73,8 @@ pub struct Drawn {
     selling: OnceLock<Arc<Selling>>,
     /// The air of a planned house by the hour.
     air: OnceLock<Arc<PlannedAir>>,
+    /// The heat of its brooding days by the hour.
+    heat: OnceLock<Arc<HeatNeeded>>,
 }
 
 impl Drawn {
@@ -89,6 +91,16 @@ impl Drawn {
     /// The air of a planned house by the hour, once it was worked out.
     pub fn air(&self) -> Option<&PlannedAir> {
         self.air.get().map(Arc::as_ref)
+    }
+
+    /// The heat of the brooding days by the hour, once it was worked out.
+    pub fn heat(&self) -> Option<&HeatNeeded> {
+        self.heat.get().map(Arc::as_ref)
+    }
+
+    /// Keeps the heat of the brooding days.
+    pub(crate) fn keep_heat(&self, heat: HeatNeeded) -> &HeatNeeded {
+        self.heat.get_or_init(|| Arc::new(heat))
     }
 
     /// Keeps the air of a planned house.

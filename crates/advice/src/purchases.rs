@@ -144,7 +144,7 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
         ("litter", spread.max(FIRST_DAY), "litter.bags", Unit::Pieces, "litter.cost"),
         ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Millilitre, "disinfectant.cost"),
         ("guard", FOR_BROODING, "guard.sheets", Unit::Pieces, "guard.cost"),
-        ("fuel", FOR_BROODING, "brooding.fuel", Unit::Kilogram, "brooding.fuel_cost"),
+        ("fuel", FOR_BROODING, "brooding.fuel_total", Unit::Kilogram, "brooding.fuel_cost"),
     ];
     rows.into_iter()
         .filter_map(|(what, day, quantity, unit, cost)| {

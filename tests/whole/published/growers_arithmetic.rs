@@ -112,7 +112,7 @@ fn heat_for_one_end() {
     near(get("heat"), 13.4, 0.05);
     near(get("design"), 16.8, 0.1);
     near(get("brooders_needed"), 8.0, 0.0);
-    near(get("fuel_per_day"), 14.0 * 1.94, 0.1);
+    near(get("fuel_day"), 14.0 * 1.94, 0.1);
     assert!(get("heat_whole_house") > 1.5 * get("heat"));
     assert!(get("carbon_monoxide") > 400.0);
     let names: Vec<&str> = result.findings.iter().map(|finding| finding.name).collect();

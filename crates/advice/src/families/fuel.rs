@@ -5,7 +5,7 @@ use quantity::physical::round_up;
 use quantity::{Answers, DayOfAge, Mass, Status, Temperature, Unit};
 use reference::growth::Standard;
 
-use super::{Family, space};
+use super::Family;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
 
 /// The family. Its quick sum is that of the heat.
@@ -13,7 +13,6 @@ pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], s
 
 /// The fuel, where it is told.
 pub(crate) const FUEL: &str = "brooding.fuel";
-const HOURS: &str = "brooding.hours_per_day_h";
 
 /// How far a saving can lie off, as a share: the same walls and the same burner stand on both sides of it, so most of what
 /// is not known falls on both. Our judgement.
@@ -66,44 +65,25 @@ static FIGURES: &[FigureSpec] = &[
         )],
     },
     FigureSpec {
-        id: "brooding.fuel_per_day",
+        id: "brooding.fuel_day",
         unit: Unit::Kilogram,
         decimals: 1,
         rules: &[exact(
-            "fuel-per-day",
-            "f * u",
-            &[figure("f", "brooding.fuel_rate"), field("u", HOURS)],
-            |x| Some(x[0] * x[1]),
-        )
-        .from("our-judgement", Status::OurJudgement)],
+            "fuel-of-first-day",
+            "3.6 * e / j",
+            &[figure("e", "brooding.heat_first_day"), figure("j", "brooding.fuel_useful")],
+            |x| Some(heat::fuel(x[0], x[1])),
+        )],
     },
-    energy(
-        "brooding.heat_over_days",
-        &[
-            over_days("heat-over-days-fast", FAST, HEATED_DAYS, |x| over(Standard::Fast, x)).when(is_fast),
-            over_days("heat-over-days-slow", SLOW, HEATED_DAYS, |x| over(Standard::Slow, x)).when(is_slow),
-            over_days("heat-over-days-open-house", OPEN_HOUSE, HEATED_DAYS, |x| over(Standard::OpenHouse, x)),
-        ],
-    ),
-    energy(
-        "brooding.heat_over_days_whole_house",
-        &[
-            over_days("whole-house-days-fast", FAST, WHOLE_DAYS, |x| over(Standard::Fast, x)).when(is_fast),
-            over_days("whole-house-days-slow", SLOW, WHOLE_DAYS, |x| over(Standard::Slow, x)).when(is_slow),
-            over_days("whole-house-days-open-house", OPEN_HOUSE, WHOLE_DAYS, |x| {
-                over(Standard::OpenHouse, x)
-            }),
-        ],
-    ),
     kilograms(
-        "brooding.fuel",
+        "brooding.fuel_total",
         &[exact(
             "fuel-over-days",
             "3.6 * e / j + f",
             &[
                 figure("e", "brooding.heat_over_days"),
                 figure("j", "brooding.fuel_useful"),
-                figure("f", "brooding.fuel_per_day"),
+                figure("f", "brooding.fuel_day"),
             ],
             |x| Some(heat::fuel(x[0], x[1]) + x[2]),
         )],
@@ -127,16 +107,18 @@ static FIGURES: &[FigureSpec] = &[
         id: "brooding.cylinders",
         unit: Unit::Pieces,
         decimals: 0,
-        rules: &[whole("cylinders", &[figure("f", "brooding.fuel"), field("c", "brooding.cylinder_kg")])
-            .when(is_gas)],
+        rules: &[whole(
+            "cylinders",
+            &[figure("f", "brooding.fuel_total"), field("c", "brooding.cylinder_kg")],
+        )
+        .when(is_gas)],
     },
     FigureSpec {
         id: "brooding.sacks",
         unit: Unit::Pieces,
         decimals: 0,
-        rules: &[
-            whole("sacks", &[figure("f", "brooding.fuel"), field("c", "brooding.sack_kg")]).when(is_charcoal)
-        ],
+        rules: &[whole("sacks", &[figure("f", "brooding.fuel_total"), field("c", "brooding.sack_kg")])
+            .when(is_charcoal)],
     },
     FigureSpec {
         id: "brooding.cylinders_saved",
@@ -161,7 +143,7 @@ static FIGURES: &[FigureSpec] = &[
             exact("spare-cylinder", "c", &[field("c", "brooding.cylinder_kg")], |x| Some(x[0]))
                 .when(is_gas)
                 .from("common-practice", Status::CommonPractice),
-            exact("spare-two-nights", "2 * f", &[figure("f", "brooding.fuel_per_day")], |x| Some(2.0 * x[0]))
+            exact("spare-two-nights", "2 * f", &[figure("f", "brooding.fuel_day")], |x| Some(2.0 * x[0]))
                 .from("common-practice", Status::CommonPractice),
         ],
     ),
@@ -261,27 +243,6 @@ static FIGURES: &[FigureSpec] = &[
     },
 ];
 
-const FAST: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_fast(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
-const SLOW: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_slow(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
-const OPEN_HOUSE: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_open_house(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
-
-const HEATED_DAYS: &[Input] = &[
-    figure("H", "brooding.loss"),
-    field("n", "brooding.days_d"),
-    field("r", "weather.humidity_percent"),
-    field("o", "weather.coldest_night_c"),
-    field("c", "batch.chicks"),
-    field("u", HOURS),
-];
-const WHOLE_DAYS: &[Input] = &[
-    figure("H", "brooding.loss_whole_house"),
-    field("n", "brooding.days_d"),
-    field("r", "weather.humidity_percent"),
-    field("o", "weather.coldest_night_c"),
-    field("c", "batch.chicks"),
-    field("u", HOURS),
-];
-
 /// What the need of a day hangs on beside the day.
 #[derive(Clone, Copy)]
 pub(crate) struct Need {
@@ -303,23 +264,11 @@ impl Need {
         Some(self.at(target, weight))
     }
 
-    fn at(self, target: Temperature, each: Mass) -> f64 {
+    pub(crate) fn at(self, target: Temperature, each: Mass) -> f64 {
         let animals = heat::chicks(self.chicks, each, target);
         let balance = Balance { through: self.loss, with_air: 0.0, animals };
         balance.heat_to_put_in(target, Temperature::celsius(self.coldest)) / 1000.0
     }
-}
-
-/// Loss, days, humidity, outside, chicks, hours: kWh over the brooding days.
-fn over(standard: Standard, x: &[f64]) -> Option<f64> {
-    let need = Need { loss: x[0], humidity: x[2], coldest: x[3], chicks: x[4] };
-    let curve = standard.curve().ok()?;
-    let mut kwh = 0.0;
-    for day in 0..x[1] as i32 {
-        let target = Temperature::celsius(reference::temperature::target(f64::from(day), x[2])?);
-        kwh += need.at(target, curve.weight(DayOfAge(day))?) * x[5];
-    }
-    Some(kwh)
 }
 
 /// Heat over the days in the whole house and in the heated part, useful heat of a kilogram.
@@ -354,29 +303,8 @@ pub(crate) fn burns_inside(answers: &Answers) -> bool {
     fuel(answers).and_then(of).is_some_and(|fuel| fuel.co_g_per_kg.is_some())
 }
 
-fn is_fast(answers: &Answers) -> bool {
-    space::standard(answers) == Standard::Fast
-}
-
-fn is_slow(answers: &Answers) -> bool {
-    space::standard(answers) == Standard::Slow
-}
-
-const fn energy(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
-    FigureSpec { id, unit: Unit::KilowattHour, decimals: 0, rules }
-}
-
 const fn kilograms(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
     FigureSpec { id, unit: Unit::Kilogram, decimals: 0, rules }
-}
-
-const fn over_days(
-    name: &'static str,
-    formula: &'static str,
-    inputs: &'static [Input],
-    compute: fn(&[f64]) -> Option<f64>,
-) -> Rule {
-    exact(name, formula, inputs, compute).from("brooding-temperature", Status::Modelled)
 }
 
 /// Net heat times the middle of what stays in the house.

@@ -48,8 +48,8 @@ static SUMS: &[Sum] = &[Sum {
         "brooding.brooders_needed",
         "brooding.power_short",
         "brooding.coldest_air",
-        "brooding.fuel_per_day",
-        "brooding.fuel",
+        "brooding.fuel_day",
+        "brooding.fuel_total",
         "brooding.cylinders",
         "brooding.sacks",
         "brooding.spare",
@@ -96,7 +96,8 @@ static FIGURES: &[FigureSpec] = &[
             "0.185 * n * 10.62 * 0.044 ^ 0.75 * (1 + 0.02 * (20 - t)) / 1000 / (0.003 - 0.00042)",
             &[field("n", CHICKS), figure("t", "brooding.target_temperature")],
             |x| {
-                let each = bird_heat::total_at_20c(day_old()) * bird_heat::correction(Temperature::celsius(x[1]));
+                let each =
+                    bird_heat::total_at_20c(day_old()) * bird_heat::correction(Temperature::celsius(x[1]));
                 Some(heat::air_to_breathe(x[0] * each))
             },
         )
@@ -221,23 +222,11 @@ static FIGURES: &[FigureSpec] = &[
         .between(|x| Some((0.9 * chick_heat_kw(x), 1.25 * chick_heat_kw(x))))],
     ),
     power(
-        "brooding.heat",
+        "brooding.heat_steady",
         &[needed(
-            "heat-needed",
+            "heat-steady",
             &[
                 figure("H", "brooding.loss"),
-                figure("t", "brooding.target_temperature"),
-                field("o", COLDEST),
-                figure("s", "brooding.chick_heat"),
-            ],
-        )],
-    ),
-    power(
-        "brooding.heat_whole_house",
-        &[needed(
-            "heat-whole-house",
-            &[
-                figure("H", "brooding.loss_whole_house"),
                 figure("t", "brooding.target_temperature"),
                 field("o", COLDEST),
                 figure("s", "brooding.chick_heat"),
@@ -255,12 +244,19 @@ static FIGURES: &[FigureSpec] = &[
             exact("power-told", "p", &[field("p", OWN_KW)], |x| Some(x[0]))
                 .when(|answers| answers.number(OWN_KW).is_some())
                 .from("label", Status::Told),
-            exact("power-charcoal-pot", "p", &[rated("charcoal-pot-heat", || useful_kw("charcoal-pot"))], |x| Some(x[0]))
-                .when(|answers| answers.choice("brooding.brooder") == Some("charcoal-pot"))
-                .from("brooder-ratings", Status::FromMemory),
-            exact("power-gas-hover", "p", &[rated("gas-hover-heat", || useful_kw("gas-hover"))], |x| Some(x[0]))
-                .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
-                .from("brooder-ratings", Status::FromMemory),
+            exact(
+                "power-charcoal-pot",
+                "p",
+                &[rated("charcoal-pot-heat", || useful_kw("charcoal-pot"))],
+                |x| Some(x[0]),
+            )
+            .when(|answers| answers.choice("brooding.brooder") == Some("charcoal-pot"))
+            .from("brooder-ratings", Status::FromMemory),
+            exact("power-gas-hover", "p", &[rated("gas-hover-heat", || useful_kw("gas-hover"))], |x| {
+                Some(x[0])
+            })
+            .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
+            .from("brooder-ratings", Status::FromMemory),
         ],
     ),
     FigureSpec {
@@ -283,33 +279,10 @@ static FIGURES: &[FigureSpec] = &[
         &[exact(
             "power-short",
             "max(0, d - b * p)",
-            &[
-                figure("d", "brooding.design"),
-                field("b", BROODERS),
-                figure("p", "brooding.brooder_power"),
-            ],
+            &[figure("d", "brooding.design"), field("b", BROODERS), figure("p", "brooding.brooder_power")],
             |x| Some((x[0] - x[1] * x[2]).max(0.0)),
         )],
     ),
-    FigureSpec {
-        id: "brooding.coldest_air",
-        unit: Unit::Celsius,
-        decimals: 0,
-        rules: &[exact(
-            "air-settles",
-            "min(t, (sqrt(H ^ 2 + 4 * 0.000228 * n * 10.62 * 0.044 ^ 0.75 * (1000 * b * p + 0.61 * n * 10.62 * 0.044 ^ 0.75 + H * o)) - H) / (2 * 0.000228 * n * 10.62 * 0.044 ^ 0.75))",
-            &[
-                figure("t", "brooding.target_temperature"),
-                figure("H", "brooding.loss"),
-                field("n", CHICKS),
-                field("b", BROODERS),
-                figure("p", "brooding.brooder_power"),
-                field("o", COLDEST),
-            ],
-            coldest_air,
-        )
-        .from("cigr-2002", Status::FromMemory)],
-    },
 ];
 
 static SERIES: &[SeriesSpec] = &[
@@ -320,7 +293,12 @@ static SERIES: &[SeriesSpec] = &[
         first_day: 0,
         until: Until::Sale,
         way: Way::Procedure {
-            made_from: &["brooding.loss", "brooding.target_temperature", "brooding.chick_heat"],
+            made_from: &[
+                "brooding.loss",
+                "brooding.target_temperature",
+                "brooding.chick_heat",
+                "brooding.heat",
+            ],
             source: "brooding-temperature",
             status: Status::Derived,
             work_out: heat_by_day,
@@ -362,8 +340,24 @@ fn guides(answers: &Answers, day: f64) -> Option<(f64, f64)> {
     reference::temperature::spread(day, answers.number(HUMIDITY)?)
 }
 
-/// The need of each brooding day on a night as cold as the coldest, as chicks grow and want less heat.
+/// The need of each brooding day on a night as cold as the coldest, as chicks grow and want less heat: the hardest hour where
+/// the balance by the hour was run.
 fn heat_by_day(answers: &Answers, outcome: &Outcome) -> Option<Series> {
+    let values = match outcome.drawn().heat() {
+        Some(heat) => heat.peaks_kw(),
+        None => steady_by_day(answers, outcome)?,
+    };
+    Some(Series {
+        id: "brooding.heat_by_day",
+        index: (0..values.len()).map(|day| day as f64).collect(),
+        values,
+        low: Vec::new(),
+        high: Vec::new(),
+        kind: None,
+    })
+}
+
+fn steady_by_day(answers: &Answers, outcome: &Outcome) -> Option<Vec<f64>> {
     let days = answers.number(DAYS)?;
     let need = fuel::Need {
         loss: outcome.number("brooding.loss")?,
@@ -371,24 +365,15 @@ fn heat_by_day(answers: &Answers, outcome: &Outcome) -> Option<Series> {
         humidity: answers.number(HUMIDITY)?,
         chicks: answers.number(CHICKS)?,
     };
-    let index: Vec<f64> = (0..days as i32).map(f64::from).collect();
-    let values = index.iter().map(|&day| need.on_day(day, space::standard(answers)));
-    Some(Series {
-        id: "brooding.heat_by_day",
-        values: values.collect::<Option<Vec<f64>>>()?,
-        index,
-        low: Vec::new(),
-        high: Vec::new(),
-        kind: None,
-    })
+    (0..days as i32).map(|day| need.on_day(f64::from(day), space::standard(answers))).collect()
 }
 
-const fn power(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+pub(super) const fn power(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
     FigureSpec { id, unit: Unit::Kilowatt, decimals: 1, rules }
 }
 
 /// The balance over loss, inside, outside and chicks.
-const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule {
+pub(super) const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "max(0, H * max(0, t - o) - 1000 * s) / 1000", inputs, |x| {
         let balance = Balance { through: x[0], with_air: 0.0, animals: 1000.0 * x[3] };
         Some(balance.heat_to_put_in(Temperature::celsius(x[1]), Temperature::celsius(x[2])) / 1000.0)
@@ -415,18 +400,11 @@ fn leaks(guess: f64, to_breathe: f64) -> Option<(f64, f64)> {
     Some((fresh_air(guess / LEAKAGE_FACTOR, to_breathe), fresh_air(guess * LEAKAGE_FACTOR, to_breathe)))
 }
 
-fn day_old() -> Mass {
+pub(super) fn day_old() -> Mass {
     Mass::kilograms(DAY_OLD_KG)
 }
 
 /// Chicks and their comfort temperature.
 fn chick_heat_kw(x: &[f64]) -> f64 {
     heat::chicks(x[0], day_old(), Temperature::celsius(x[1])) / 1000.0
-}
-
-/// Target, loss, chicks, brooders, power of one, outside.
-fn coldest_air(x: &[f64]) -> Option<f64> {
-    let at_20c = x[2] * bird_heat::total_at_20c(day_old());
-    let settled = heat::settles_at(x[1], 1000.0 * x[3] * x[4], at_20c, Temperature::celsius(x[5]))?;
-    Some(settled.in_celsius().min(x[0]))
 }

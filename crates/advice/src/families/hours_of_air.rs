@@ -5,31 +5,16 @@ use quantity::{Band, BandKind, Status, Unit};
 
 use crate::air::{Guess, PlannedAir};
 use crate::procedure::{Accuracy, Procedure, Simulation};
-use crate::rule::{FigureSpec, field};
+use crate::rule::{FigureSpec, Input, field};
 
 /// The balance run through the plan.
 pub static SIMULATION: Simulation = Simulation {
     procedure: Procedure { name: "hours-of-air", source: "cigr-2002", status: Status::FromMemory },
-    inputs: &[
-        field("L", "house.length_m"),
-        field("W", "house.width_m"),
-        field("N", "batch.chicks"),
-        field("c", "weather.coldest_night_c"),
-        field("h", "weather.hottest_day_c"),
-        field("d", "brooding.days_d"),
-        field("b", "brooding.brooders"),
-        field("a", "house.air_changes_per_h"),
-        field("f", "farm.latitude_deg"),
-    ],
+    inputs: INPUTS,
     figures: &[
-        FigureSpec { id: "air.heat_peak", unit: Unit::Kilowatt, decimals: 1, rules: &[] },
         FigureSpec { id: "air.heat_short", unit: Unit::Kilowatt, decimals: 1, rules: &[] },
-        FigureSpec { id: "air.heat_first_day", unit: Unit::KilowattHour, decimals: 0, rules: &[] },
-        FigureSpec { id: "air.heat_in_all", unit: Unit::KilowattHour, decimals: 0, rules: &[] },
-        FigureSpec { id: "air.fuel_first_day", unit: Unit::Kilogram, decimals: 0, rules: &[] },
-        FigureSpec { id: "air.fuel_in_all", unit: Unit::Kilogram, decimals: 0, rules: &[] },
         FigureSpec { id: "air.hot_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
-        FigureSpec { id: "air.preheat_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
+        FigureSpec { id: "brooding.preheat_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
     ],
     run: |answers, _, drawn| {
         let told = drawn.keep_air(PlannedAir::of(answers, Guess::AS_TOLD, None).ok()?);
@@ -45,8 +30,21 @@ pub static SIMULATION: Simulation = Simulation {
     applies: |_| true,
 };
 
+/// What a plan must tell for it, and what it hangs on most.
+static INPUTS: &[Input] = &[
+    field("L", "house.length_m"),
+    field("W", "house.width_m"),
+    field("N", "batch.chicks"),
+    field("c", "weather.coldest_night_c"),
+    field("h", "weather.hottest_day_c"),
+    field("d", "brooding.days_d"),
+    field("b", "brooding.brooders"),
+    field("a", "house.air_changes_per_h"),
+    field("f", "farm.latitude_deg"),
+];
+
 /// From the least to the greatest of a house as told, a tight and a leaky one; `None` where all say the same.
-fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
+pub(super) fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
     let (low, high) = (tight.min(leaky).min(told), tight.max(leaky).max(told));
     (low < high).then_some(Band { low, high, kind: BandKind::RangeOfSources })
 }
@@ -54,14 +52,8 @@ fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
 /// The figures in their order; `None` for what there is none of.
 fn figures_of(air: &PlannedAir) -> Option<Vec<Option<f64>>> {
     let last = air.last_day()?;
-    let (first_day, in_all) = (air.heat_of_day_kwh(0), air.heat_kwh());
     Some(vec![
-        Some(air.heat_peak_kw),
         Some(air.heat_short_kw()),
-        Some(first_day),
-        Some(in_all),
-        air.fuel_kg(first_day),
-        air.fuel_kg(in_all),
         Some(air.hours_at_least(last, Heat::Alert)),
         air.preheat_h.map(|hours| hours as f64),
     ])

@@ -27,6 +27,7 @@ pub(crate) mod growth;
 pub(crate) mod guard;
 pub(crate) mod heat;
 pub(crate) mod hours_of_air;
+mod hours_of_heat;
 mod light;
 mod litter;
 pub(crate) mod medicine;
@@ -70,6 +71,7 @@ pub static FAMILIES: &[&Family] = &[
     &guard::FAMILY,
     &shell::FAMILY,
     &heat::FAMILY,
+    &hours_of_heat::FAMILY,
     &fuel::FAMILY,
     &disinfectant::FAMILY,
     &litter::FAMILY,
@@ -110,8 +112,8 @@ pub static SIMULATIONS: &[&Simulation] = &[
     &hours_of_air::SIMULATION,
 ];
 
-/// Simulations that give figures of others where they apply.
-pub static INSTEAD: &[&Simulation] = &[&selling::RISK];
+/// Simulations that give figures of others where they apply. Figures with rules of their own keep those where it has no answer.
+pub static INSTEAD: &[&Simulation] = &[&selling::RISK, &hours_of_heat::BY_THE_HOUR];
 
 /// Every figure there is.
 pub fn figures() -> impl Iterator<Item = &'static FigureSpec> {

@@ -127,8 +127,10 @@ fn fire_needs_air(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let more = get("brooding.air_for_fire")? - leaks;
     let warmer = get("brooding.target_temperature")? - answers.number("weather.coldest_night_c")?;
     let heat = more * get("brooding.air_heat")? * warmer / 1000.0;
+    // By the hour the heat for that air is in the heat needed already.
+    let name = if outcome.drawn().heat().is_some() { "fire-has-air" } else { "fire-needs-air" };
     (more > 0.0).then(|| {
-        Finding::new("fire-needs-air", Weight::Look)
+        Finding::new(name, Weight::Look)
             .at("brooding.fuel")
             .with("air", Detail::Figure("brooding.air_for_fire"))
             .with("leaks", number(leaks, Unit::CubicMetrePerHour, 0))

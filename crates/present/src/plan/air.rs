@@ -13,13 +13,13 @@ use crate::{say, show, working};
 
 /// The figures of the section, the wanted ones first.
 const ROWS: &[&str] = &[
-    "air.heat_peak",
+    "brooding.heat",
     "air.heat_short",
-    "air.preheat_hours",
-    "air.fuel_first_day",
-    "air.fuel_in_all",
-    "air.heat_first_day",
-    "air.heat_in_all",
+    "brooding.preheat_hours",
+    "brooding.fuel_day",
+    "brooding.fuel_total",
+    "brooding.heat_first_day",
+    "brooding.heat_over_days",
     "air.hot_hours",
 ];
 
@@ -104,7 +104,7 @@ pub fn view(air: &PlannedAir) -> AirView {
     AirView {
         hours: air.hours.iter().map(hour_json).collect(),
         residual: air.residual,
-        heat_peak_kw: air.heat_peak_kw,
+        heat_peak_kw: air.needed.peak_kw(),
         heat_short_kw: air.heat_short_kw(),
         preheat_hours: air.preheat_h,
         heat_kwh: air.heat_kwh(),
@@ -194,7 +194,7 @@ impl Shown<'_> {
     /// What heaters must give, and what kills beside them.
     pub(super) fn air_heaters(&self, air: &PlannedAir) -> Vec<Block> {
         let kilowatts = |kw: f64| show::quantity(kw, Unit::Kilowatt, 1, self.viewer);
-        let (peak, short) = (air.heat_peak_kw, air.heat_short_kw());
+        let (peak, short) = (air.needed.peak_kw(), air.heat_short_kw());
         let mut blocks =
             vec![Block::Heading { level: 2, text: self.words.plain("air-heaters"), anchor: "air-heaters" }];
         blocks.push(Block::Lead {
@@ -224,7 +224,8 @@ impl Shown<'_> {
 
     /// Fresh air at the peak, and the gas of the fire that it does not make harmless.
     pub(super) fn air_with_fire(&self, air: &PlannedAir) -> Vec<Block> {
-        let fresh = show::quantity(air.fresh_air_at_peak_m3_per_h, Unit::CubicMetrePerHour, 0, self.viewer);
+        let fresh =
+            show::quantity(air.needed.fresh_air_at_peak_m3_per_h(), Unit::CubicMetrePerHour, 0, self.viewer);
         let gas = air.carbon_monoxide_ppm().map(|ppm| {
             let ppm = show::quantity(ppm, Unit::PartsPerMillion, 0, self.viewer);
             Block::Paragraph(say!(self.words, "air-gas", ppm = ppm))

@@ -48,6 +48,7 @@ impl Shown<'_> {
         ]));
         blocks.extend(self.heat_drawing());
         blocks.extend(self.where_heat_goes().map(Block::Table));
+        blocks.extend(self.heat_by_the_hour());
         blocks.push(Block::Note(self.words.plain("heat-air-not-spot")));
         blocks.extend(self.fold("all-figures", self.rows(ROWS).into_iter().collect()));
         blocks.extend(self.heat_notes());
@@ -76,6 +77,15 @@ impl Shown<'_> {
                 design = value("brooding.design"),
             ),
         })
+    }
+
+    /// Why the hardest hour takes another heat than the night of the table.
+    fn heat_by_the_hour(&self) -> Option<Block> {
+        let hardest = self.plan.outcome.drawn().heat()?;
+        let air = hardest.fresh_air_at_peak_m3_per_h();
+        let air = show::quantity(air, Unit::CubicMetrePerHour, 0, self.viewer);
+        let heat = self.value("brooding.heat")?;
+        Some(Block::Note(say!(self.words, "heat-more-by-the-hour", heat = heat, air = air)))
     }
 
     /// What is saved by not heating the whole house: in what the grower buys, else as fuel, else as heat.
@@ -126,7 +136,7 @@ impl Shown<'_> {
             .collect();
         let chicks = self.number("brooding.chick_heat")?.min(all);
         rows.push(vec![self.words.plain("heat-part-chicks"), bare(-chicks), share(-chicks)]);
-        let left = self.number("brooding.heat")?;
+        let left = self.number("brooding.heat_steady")?;
         rows.push(vec![self.words.plain("heat-part-brooders"), bare(left), share(left)]);
         Some(Table {
             caption: self.words.plain("heat-goes-caption"),
@@ -140,7 +150,7 @@ impl Shown<'_> {
             explained_by: goings
                 .iter()
                 .map(|going| going.figure)
-                .chain(["brooding.chick_heat", "brooding.heat"])
+                .chain(["brooding.chick_heat", "brooding.heat_steady"])
                 .collect(),
         })
     }
@@ -182,18 +192,22 @@ impl Shown<'_> {
     fn heat_notes(&self) -> Vec<Block> {
         let hours = self.plan.answers.number("brooding.hours_per_day_h");
         let days = self.plan.answers.number("brooding.days_d");
-        let counted =
-            hours.zip(days).filter(|_| self.number("brooding.fuel").is_some()).map(|(hours, days)| {
-                let hours = show::quantity_short(hours, Unit::Hour, self.viewer);
-                say!(
-                    self.words,
-                    "heat-hours-note",
-                    hours = hours,
-                    days = show::quantity(days, Unit::Day, 0, self.viewer)
-                )
-            });
+        let counted = hours.zip(days).filter(|_| self.counts_hours_a_day()).map(|(hours, days)| {
+            let hours = show::quantity_short(hours, Unit::Hour, self.viewer);
+            say!(
+                self.words,
+                "heat-hours-note",
+                hours = hours,
+                days = show::quantity(days, Unit::Day, 0, self.viewer)
+            )
+        });
         let gas = self.number("brooding.carbon_monoxide").map(|_| self.words.plain("gas-is-no-target"));
         [gas, counted].into_iter().flatten().map(Block::Note).collect()
+    }
+
+    /// Whether fuel is counted by hours a day at full heat, since the balance by the hour could not be run.
+    fn counts_hours_a_day(&self) -> bool {
+        self.number("brooding.fuel_total").is_some() && self.plan.outcome.drawn().heat().is_none()
     }
 
     /// Every third day and the last.
@@ -213,7 +227,7 @@ impl Shown<'_> {
             ],
             rows: rows.collect(),
             emphasis: Vec::new(),
-            explained_by: vec!["brooding.loss", "brooding.target_temperature", "brooding.chick_heat"],
+            explained_by: vec!["brooding.heat"],
         })
     }
 }
@@ -228,9 +242,10 @@ const ROWS: &[&str] = &[
     "brooding.power_short",
     "brooding.coldest_air",
     "brooding.target_temperature",
-    "brooding.fuel_per_day",
+    "brooding.preheat_hours",
+    "brooding.fuel_day",
     "brooding.fuel_rate",
-    "brooding.fuel",
+    "brooding.fuel_total",
     "brooding.cylinders",
     "brooding.sacks",
     "brooding.spare",
@@ -240,8 +255,10 @@ const ROWS: &[&str] = &[
     "brooding.fuel_cost",
     "brooding.carbon_monoxide",
     "brooding.fuel_useful",
+    "brooding.heat_first_day",
     "brooding.heat_over_days",
     "brooding.heat_over_days_whole_house",
+    "brooding.heat_steady",
     "brooding.chick_heat",
     "brooding.loss",
     "brooding.loss_whole_house",

@@ -61,7 +61,7 @@ static ASKED: [Asked; 5] = [
         title: "weather-column-peak",
         unit: Unit::Kilowatt,
         decimals: 1,
-        of: |air| Some(air.heat_peak_kw),
+        of: |air| Some(air.needed.peak_kw()),
     },
     Asked {
         title: "weather-column-heat",
@@ -88,7 +88,7 @@ static ASKED: [Asked; 5] = [
 pub fn view(years: &YearsOfAir, weather: &Weather) -> AirOfWeatherView {
     let year = |(year, air): &(i16, PlannedAir)| AirYearJson {
         year: (!weather.is_of_no_year).then_some(*year),
-        heat_peak_kw: air.heat_peak_kw,
+        heat_peak_kw: air.needed.peak_kw(),
         heat_kwh: air.heat_kwh(),
         fuel_kg: air.fuel_kg(air.heat_kwh()),
         alert_hours: air.alert_hours(),

@@ -1,0 +1,194 @@
+//! What heaters must give, out of the hourly balance of the heated part where a plan tells all that it needs; else out of the
+//! balance of one night that stays as cold as the coldest.
+
+use model::bird_heat;
+use model::heat;
+use quantity::{Answers, DayOfAge, Status, Temperature, Unit};
+use reference::growth::Standard;
+
+use super::fuel::Need;
+use super::heat::{day_old, needed, power};
+use super::{Family, hours_of_air, space};
+use crate::air::{Guess, HeatNeeded, Part};
+use crate::procedure::{Accuracy, AllSimulated, Drawn, Procedure, Simulation};
+use crate::rule::{FigureSpec, Input, Rule, exact, field, figure};
+
+/// The family; the first of its rules stand in where the balance by the hour cannot be run.
+pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: &[], shapes: &[] };
+
+const HOURS: &str = "brooding.hours_per_day_h";
+
+/// The same figures by the hour.
+pub static BY_THE_HOUR: Simulation = Simulation {
+    procedure: Procedure { name: "hours-of-heat", source: "cigr-2002", status: Status::FromMemory },
+    inputs: &[
+        field("L", "house.length_m"),
+        field("W", "house.width_m"),
+        field("N", "batch.chicks"),
+        field("c", "weather.coldest_night_c"),
+        field("h", "weather.hottest_day_c"),
+        field("d", "brooding.days_d"),
+        field("a", "house.air_changes_per_h"),
+        field("f", "farm.latitude_deg"),
+    ],
+    figures: FIGURES,
+    applies: |_| true,
+    run: by_the_hour,
+};
+
+static FIGURES: &[FigureSpec] = &[
+    power(
+        "brooding.heat",
+        &[exact("heat-of-steady-night", "h", &[figure("h", "brooding.heat_steady")], |x| Some(x[0]))],
+    ),
+    power(
+        "brooding.heat_whole_house",
+        &[needed(
+            "heat-whole-house",
+            &[
+                figure("H", "brooding.loss_whole_house"),
+                figure("t", "brooding.target_temperature"),
+                field("o", "weather.coldest_night_c"),
+                figure("s", "brooding.chick_heat"),
+            ],
+        )],
+    ),
+    energy(
+        "brooding.heat_first_day",
+        &[exact(
+            "heat-of-first-day",
+            "h * u",
+            &[figure("h", "brooding.heat_steady"), field("u", HOURS)],
+            |x| Some(x[0] * x[1]),
+        )
+        .from("our-judgement", Status::OurJudgement)],
+    ),
+    energy(
+        "brooding.heat_over_days",
+        &[
+            over_days("heat-over-days-fast", FAST, HEATED_DAYS, |x| over(Standard::Fast, x)).when(is_fast),
+            over_days("heat-over-days-slow", SLOW, HEATED_DAYS, |x| over(Standard::Slow, x)).when(is_slow),
+            over_days("heat-over-days-open-house", OPEN_HOUSE, HEATED_DAYS, |x| over(Standard::OpenHouse, x)),
+        ],
+    ),
+    energy(
+        "brooding.heat_over_days_whole_house",
+        &[
+            over_days("whole-house-days-fast", FAST, WHOLE_DAYS, |x| over(Standard::Fast, x)).when(is_fast),
+            over_days("whole-house-days-slow", SLOW, WHOLE_DAYS, |x| over(Standard::Slow, x)).when(is_slow),
+            over_days("whole-house-days-open-house", OPEN_HOUSE, WHOLE_DAYS, |x| {
+                over(Standard::OpenHouse, x)
+            }),
+        ],
+    ),
+    FigureSpec {
+        id: "brooding.coldest_air",
+        unit: Unit::Celsius,
+        decimals: 0,
+        rules: &[exact(
+            "air-settles",
+            "min(t, (sqrt(H ^ 2 + 4 * 0.000228 * n * 10.62 * 0.044 ^ 0.75 * (1000 * b * p + 0.61 * n * 10.62 * 0.044 ^ 0.75 + H * o)) - H) / (2 * 0.000228 * n * 10.62 * 0.044 ^ 0.75))",
+            &[
+                figure("t", "brooding.target_temperature"),
+                figure("H", "brooding.loss"),
+                field("n", "batch.chicks"),
+                field("b", "brooding.brooders"),
+                figure("p", "brooding.brooder_power"),
+                field("o", "weather.coldest_night_c"),
+            ],
+            coldest_air,
+        )
+        .from("cigr-2002", Status::FromMemory)],
+    },
+];
+
+/// What the figures above are for a house as told, a tight and a leaky one, in their order.
+fn by_the_hour(answers: &Answers, _: &[f64], drawn: &Drawn) -> AllSimulated {
+    let told = figures_of(answers, Guess::AS_TOLD)?;
+    let [tight, leaky] = Guess::ENDS.map(|guess| figures_of(answers, guess));
+    let ends = tight?.0.into_iter().zip(leaky?.0);
+    let figure = |(value, (tight, leaky)): (Option<f64>, (Option<f64>, Option<f64>))| {
+        let value = value?;
+        let band = tight.zip(leaky).and_then(|(tight, leaky)| hours_of_air::between(value, tight, leaky));
+        Some((value, band, Accuracy::Residual(value * told.1.residual)))
+    };
+    let figures = told.0.into_iter().zip(ends).map(figure).collect();
+    drawn.keep_heat(told.1);
+    Some(figures)
+}
+
+fn figures_of(answers: &Answers, guess: Guess) -> Option<([Option<f64>; 6], HeatNeeded)> {
+    let part = HeatNeeded::of(answers, guess, Part::Heated).ok()?;
+    let whole = HeatNeeded::of(answers, guess, Part::WholeHouse).ok()?;
+    let coldest_c = HeatNeeded::coldest_c(answers, guess).ok()?;
+    let figures = [
+        Some(part.peak_kw()),
+        Some(whole.peak_kw()),
+        Some(part.of_day_kwh(0)),
+        Some(part.in_all_kwh()),
+        Some(whole.in_all_kwh()),
+        coldest_c,
+    ];
+    Some((figures, part))
+}
+
+const FAST: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_fast(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const SLOW: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_slow(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+const OPEN_HOUSE: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_open_house(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";
+
+const HEATED_DAYS: &[Input] = &[
+    figure("H", "brooding.loss"),
+    field("n", "brooding.days_d"),
+    field("r", "weather.humidity_percent"),
+    field("o", "weather.coldest_night_c"),
+    field("c", "batch.chicks"),
+    field("u", HOURS),
+];
+const WHOLE_DAYS: &[Input] = &[
+    figure("H", "brooding.loss_whole_house"),
+    field("n", "brooding.days_d"),
+    field("r", "weather.humidity_percent"),
+    field("o", "weather.coldest_night_c"),
+    field("c", "batch.chicks"),
+    field("u", HOURS),
+];
+
+/// Loss, days, humidity, outside, chicks, hours: kWh over the brooding days.
+fn over(standard: Standard, x: &[f64]) -> Option<f64> {
+    let need = Need { loss: x[0], humidity: x[2], coldest: x[3], chicks: x[4] };
+    let curve = standard.curve().ok()?;
+    let mut kwh = 0.0;
+    for day in 0..x[1] as i32 {
+        let target = Temperature::celsius(reference::temperature::target(f64::from(day), x[2])?);
+        kwh += need.at(target, curve.weight(DayOfAge(day))?) * x[5];
+    }
+    Some(kwh)
+}
+
+fn is_fast(answers: &Answers) -> bool {
+    space::standard(answers) == Standard::Fast
+}
+
+fn is_slow(answers: &Answers) -> bool {
+    space::standard(answers) == Standard::Slow
+}
+
+const fn energy(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::KilowattHour, decimals: 0, rules }
+}
+
+const fn over_days(
+    name: &'static str,
+    formula: &'static str,
+    inputs: &'static [Input],
+    compute: fn(&[f64]) -> Option<f64>,
+) -> Rule {
+    exact(name, formula, inputs, compute).from("brooding-temperature", Status::Modelled)
+}
+
+/// Target, loss, chicks, brooders, power of one, outside.
+fn coldest_air(x: &[f64]) -> Option<f64> {
+    let at_20c = x[2] * bird_heat::total_at_20c(day_old());
+    let settled = heat::settles_at(x[1], 1000.0 * x[3] * x[4], at_20c, Temperature::celsius(x[5]))?;
+    Some(settled.in_celsius().min(x[0]))
+}
