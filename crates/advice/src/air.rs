@@ -58,38 +58,40 @@ pub struct HeatNeeded {
 
 /// What is heated.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
+enum Part {
     /// What the plan says: covered rings, one end behind a partition, or all of it.
     Heated,
     /// All of the house, whatever the plan says.
     WholeHouse,
 }
 
-impl HeatNeeded {
-    /// Runs the brooding days of a plan with heaters that can do whatever is asked of them, through the plan's own days.
-    ///
-    /// # Errors
-    /// [`CannotRun`] with the first field that is missing or cannot be.
-    pub fn of(answers: &Answers, guess: Guess, part: Part) -> Result<HeatNeeded, CannotRun> {
-        let plan = Read::of(answers)?;
-        let house = plan.house(answers, part, guess)?;
-        plan.needed(&house, None)
-    }
-
+/// What the brooding of a plan takes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BroodingHeat {
+    /// For the part that is heated.
+    pub part: HeatNeeded,
+    /// For the whole house, to compare.
+    pub whole: HeatNeeded,
     /// The coldest that chicks have it on their first day by the heaters that are there, °C; `None` where none are told.
+    pub coldest_c: Option<f64>,
+    /// Hours to warm the empty house before the chicks come; `None` where the heaters never do, or where none are told.
+    pub preheat_h: Option<usize>,
+}
+
+impl BroodingHeat {
+    /// For the house as told, a tight and a leaky one, through the plan's own days.
     ///
     /// # Errors
     /// [`CannotRun`] with the first field that is missing or cannot be.
-    pub fn coldest_c(answers: &Answers, guess: Guess) -> Result<Option<f64>, CannotRun> {
+    pub fn of(answers: &Answers) -> Result<[BroodingHeat; 3], CannotRun> {
         let plan = Read::of(answers)?;
-        if answers.number("brooding.brooders").is_none() {
-            return Ok(None);
-        }
-        let (first_day, _) =
-            plan.run(&plan.house(answers, Part::Heated, guess)?, 0..1, plan.heaters_kw, None)?;
-        Ok(first_day.iter().map(|hour| hour.house.inside_c).reduce(f64::min))
+        let [tight, leaky] = Guess::ENDS;
+        let heat = |guess| plan.brooding_heat(answers, guess);
+        Ok([heat(Guess::AS_TOLD)?, heat(tight)?, heat(leaky)?])
     }
+}
 
+impl HeatNeeded {
     fn hardest(&self) -> Option<&HouseHour> {
         self.hours.iter().max_by(|one, other| one.heater_kw.total_cmp(&other.heater_kw))
     }
@@ -307,6 +309,7 @@ struct Read {
     litter_m: f64,
     air_changes_per_h: f64,
     heaters_kw: f64,
+    heaters_are_told: bool,
     fuel: Fuel,
     useful_mj_per_kg: Option<f64>,
     birds: Vec<f64>,
@@ -358,6 +361,7 @@ impl Read {
             opens_m: (eave_m - number("house.half_wall_m")?).max(0.0),
             litter_m: answers.number("litter.depth_cm").map_or(LITTER_DEEP_M, |deep| deep / 100.0),
             air_changes_per_h: number("house.air_changes_per_h")?,
+            heaters_are_told: heaters.is_some(),
             heaters_kw: heaters.map_or(0.0, |(brooders, kw)| brooders * kw),
             fuel: burnt(answers, outcome.number("brooding.fuel_useful")),
             useful_mj_per_kg: outcome.number("brooding.fuel_useful"),
@@ -377,6 +381,21 @@ impl Read {
     fn needed(&self, house: &House, outside: Outside) -> Result<HeatNeeded, CannotRun> {
         let (hours, residual) = self.run(house, 0..self.brooded_d(), MORE_THAN_ANY_KW, outside)?;
         Ok(HeatNeeded { hours: hours.into_iter().map(|hour| hour.house).collect(), residual })
+    }
+
+    fn brooding_heat(&self, answers: &Answers, guess: Guess) -> Result<BroodingHeat, CannotRun> {
+        let part = self.house(answers, Part::Heated, guess)?;
+        let whole = self.house(answers, Part::WholeHouse, guess)?;
+        let of_part = self.needed(&part, None)?;
+        let of_whole = if whole == part { of_part.clone() } else { self.needed(&whole, None)? };
+        let coldest_c = match self.heaters_are_told {
+            true => {
+                let (first_day, _) = self.run(&part, 0..1, self.heaters_kw, None)?;
+                first_day.iter().map(|hour| hour.house.inside_c).reduce(f64::min)
+            }
+            false => None,
+        };
+        Ok(BroodingHeat { part: of_part, whole: of_whole, coldest_c, preheat_h: self.preheat(&part)? })
     }
 
     /// The whole house, or the part that is heated.

@@ -64,14 +64,18 @@ pub struct Resolved {
 impl Outcome {
     /// Works out the figures named, and all that they rest on.
     pub fn of(answers: &Answers, ids: impl IntoIterator<Item = &'static str>) -> Outcome {
-        let mut outcome = Outcome::default();
+        Outcome::default().with(answers, ids)
+    }
+
+    /// The same on top of what is worked out of the same answers already.
+    pub(crate) fn with(mut self, answers: &Answers, ids: impl IntoIterator<Item = &'static str>) -> Outcome {
         for id in ids {
-            outcome.work_out(answers, id);
-            if outcome.get(id).is_some() {
-                outcome.order.push(id);
+            self.work_out(answers, id);
+            if self.get(id).is_some() {
+                self.order.push(id);
             }
         }
-        outcome
+        self
     }
 
     /// Works out the figures by day named, and all that they rest on.
@@ -109,7 +113,14 @@ impl Outcome {
     /// The cheapest deliveries of feed, looked for once; `None` where there are none. They rest on answers alone: what they
     /// need of other figures is worked out for them.
     pub(crate) fn cheapest_deliveries(&self, answers: &Answers) -> Option<Vec<Delivery>> {
-        self.deliveries.get_or_init(|| Some(buying::of_plan(answers).ok()?.deliveries())).clone()
+        self.deliveries
+            .get_or_init(|| Some(buying::of_plan_known(answers, self.as_ground()).ok()?.deliveries()))
+            .clone()
+    }
+
+    /// What is worked out already, as a ground for more of the same answers.
+    fn as_ground(&self) -> Outcome {
+        Outcome { order: Vec::new(), deliveries: OnceLock::new(), ..self.clone() }
     }
 
     /// What simulations left of what they drew.

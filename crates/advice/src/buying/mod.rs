@@ -15,6 +15,7 @@ use quantity::{Answers, Band, BandKind};
 pub use fault::CannotBuy;
 pub use hangs::{Hang, Hanging};
 
+use crate::outcome::Outcome;
 use crate::purchases::rounded;
 use crate::store_room::{Delivery, Phase};
 use crate::walk::Walk;
@@ -62,7 +63,12 @@ pub struct Cheapest {
 /// # Errors
 /// [`CannotBuy`].
 pub fn of_plan(answers: &Answers) -> Result<Cheapest, CannotBuy> {
-    Cheapest::of(answers, read::of_plan(answers)?)
+    of_plan_known(answers, Outcome::default())
+}
+
+/// The same on top of what is worked out of the same plan already.
+pub(crate) fn of_plan_known(answers: &Answers, known: Outcome) -> Result<Cheapest, CannotBuy> {
+    Cheapest::of(answers, read::of_plan(answers, known)?)
 }
 
 /// What is still to be bought at least cost, by what is in the store room on the walk's day.

@@ -30,10 +30,12 @@ const FIGURES: &[&str] = &[
 const DAYS: &[&str] = &["feed.by_day", "cash.received_by_day"];
 
 /// What a plan needs.
-pub(super) fn of_plan(answers: &Answers) -> Result<Wanted, CannotBuy> {
+///
+/// - `known`: what is worked out of it already
+pub(super) fn of_plan(answers: &Answers, known: Outcome) -> Result<Wanted, CannotBuy> {
     let interest = answers.number("cash.interest_percent").is_some();
     let paid = purchases::NEEDS.iter().filter(|_| interest);
-    let mut outcome = Outcome::of(answers, FIGURES.iter().chain(paid).copied());
+    let mut outcome = known.with(answers, FIGURES.iter().chain(paid).copied());
     outcome.days_of(answers, DAYS.iter().filter_map(|id| families::series_named(id)));
     let first = -(days(answers, "feed.on_hand_before_d")?);
     let feeds = feeds_of_plan(answers, &outcome, [0.0; 4])?;

@@ -283,6 +283,15 @@ static FIGURES: &[FigureSpec] = &[
             |x| Some((x[0] - x[1] * x[2]).max(0.0)),
         )],
     ),
+    power(
+        "air.heat_short",
+        &[exact(
+            "heat-short",
+            "max(0, h - b * p)",
+            &[figure("h", "brooding.heat"), field("b", BROODERS), figure("p", "brooding.brooder_power")],
+            |x| Some((x[0] - x[1] * x[2]).max(0.0)),
+        )],
+    ),
 ];
 
 static SERIES: &[SeriesSpec] = &[

@@ -3,13 +3,13 @@
 
 use model::bird_heat;
 use model::heat;
-use quantity::{Answers, DayOfAge, Status, Temperature, Unit};
+use quantity::{Answers, Band, BandKind, DayOfAge, Status, Temperature, Unit};
 use reference::growth::Standard;
 
 use super::fuel::Need;
 use super::heat::{day_old, needed, power};
-use super::{Family, hours_of_air, space};
-use crate::air::{Guess, HeatNeeded, Part};
+use super::{Family, space};
+use crate::air::BroodingHeat;
 use crate::procedure::{Accuracy, AllSimulated, Drawn, Procedure, Simulation};
 use crate::rule::{FigureSpec, Input, Rule, exact, field, figure};
 
@@ -100,36 +100,40 @@ static FIGURES: &[FigureSpec] = &[
         )
         .from("cigr-2002", Status::FromMemory)],
     },
+    FigureSpec { id: "brooding.preheat_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
 ];
 
-/// What the figures above are for a house as told, a tight and a leaky one, in their order.
+/// For a house as told, with the range from a tight to a leaky one.
 fn by_the_hour(answers: &Answers, _: &[f64], drawn: &Drawn) -> AllSimulated {
-    let told = figures_of(answers, Guess::AS_TOLD)?;
-    let [tight, leaky] = Guess::ENDS.map(|guess| figures_of(answers, guess));
-    let ends = tight?.0.into_iter().zip(leaky?.0);
+    let [told, tight, leaky] = BroodingHeat::of(answers).ok()?;
+    let ends = figures_of(&tight).into_iter().zip(figures_of(&leaky));
     let figure = |(value, (tight, leaky)): (Option<f64>, (Option<f64>, Option<f64>))| {
         let value = value?;
-        let band = tight.zip(leaky).and_then(|(tight, leaky)| hours_of_air::between(value, tight, leaky));
-        Some((value, band, Accuracy::Residual(value * told.1.residual)))
+        let band = tight.zip(leaky).and_then(|(tight, leaky)| between(value, tight, leaky));
+        Some((value, band, Accuracy::Residual(value * told.part.residual)))
     };
-    let figures = told.0.into_iter().zip(ends).map(figure).collect();
-    drawn.keep_heat(told.1);
+    let figures = figures_of(&told).into_iter().zip(ends).map(figure).collect();
+    drawn.keep_heat(told.part);
     Some(figures)
 }
 
-fn figures_of(answers: &Answers, guess: Guess) -> Option<([Option<f64>; 6], HeatNeeded)> {
-    let part = HeatNeeded::of(answers, guess, Part::Heated).ok()?;
-    let whole = HeatNeeded::of(answers, guess, Part::WholeHouse).ok()?;
-    let coldest_c = HeatNeeded::coldest_c(answers, guess).ok()?;
-    let figures = [
-        Some(part.peak_kw()),
-        Some(whole.peak_kw()),
-        Some(part.of_day_kwh(0)),
-        Some(part.in_all_kwh()),
-        Some(whole.in_all_kwh()),
-        coldest_c,
-    ];
-    Some((figures, part))
+/// From the least to the greatest of a house as told, a tight and a leaky one; `None` where all say the same.
+fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
+    let (low, high) = (tight.min(leaky).min(told), tight.max(leaky).max(told));
+    (low < high).then_some(Band { low, high, kind: BandKind::RangeOfSources })
+}
+
+/// The figures in their order; `None` for what there is none of.
+fn figures_of(heat: &BroodingHeat) -> [Option<f64>; 7] {
+    [
+        Some(heat.part.peak_kw()),
+        Some(heat.whole.peak_kw()),
+        Some(heat.part.of_day_kwh(0)),
+        Some(heat.part.in_all_kwh()),
+        Some(heat.whole.in_all_kwh()),
+        heat.coldest_c,
+        heat.preheat_h.map(|hours| hours as f64),
+    ]
 }
 
 const FAST: &str = "add(d, 0, n - 1, max(0, H * max(0, brooding_temperature(d, r) - o) - c * 10.62 * (growth_fast(d) / 1000) ^ 0.75 * max(0, 0.61 * (1000 + 20 * (20 - brooding_temperature(d, r))) - 0.228 * brooding_temperature(d, r) ^ 2) / 1000)) * u / 1000";

@@ -182,6 +182,7 @@ rule-power-told = You typed the heat of one.
 rule-power-charcoal-pot = An open pot burning about 0.3 kg an hour.
 rule-power-gas-hover = A small gas brooder at full flame.
 rule-brooders-needed = Heat to have brooders for over the heat of one, in whole brooders; and one for each ring at least.
+rule-heat-short = Heat needed, less that of all brooders you have.
 rule-power-short = Heat to have brooders for, less that of all brooders you have.
 rule-air-settles = The temperature at which all brooders at full heat and the chicks give just what goes out. Cold chicks cannot burn more to keep warm.
     .formula = the temperature at which { $b } × { $p } kW and the warmth of { $n } chicks are { $H } × the degrees above { $o }, and not over { $t }
