@@ -19,6 +19,7 @@ fn house() -> House {
         curtain_w_per_k: 283.2,
         roof_w_per_k: 254.4,
         roof_absorptance: 0.7,
+        roof_is_wet: false,
         roof_emittance: 0.9,
         perimeter_w_per_k: 57.96,
         ground_w_per_k: 48.0,
@@ -79,6 +80,7 @@ fn benchmarks(criterion: &mut Criterion) {
         fuel: Fuel::named("lpg").unwrap().unwrap(),
         opening_least_m2: 0.0,
         opening_most_m2: 18.0,
+        held_m2: None,
     };
     let mut group = criterion.benchmark_group("air");
     group.sample_size(10);

@@ -425,6 +425,7 @@ impl Read {
             curtain_w_per_k: guess.walls * (figure("brooding.ua_curtain")? + figure("brooding.ua_ends")?),
             roof_w_per_k: guess.walls * figure("brooding.roof_area")? * figure("brooding.roof_with_ceiling")?,
             roof_absorptance: ROOF_ABSORBS,
+            roof_is_wet: false,
             roof_emittance: ROOF_EMITS,
             perimeter_w_per_k: guess.walls * figure("brooding.ua_floor")?,
             ground_w_per_k: GROUND_W_PER_M2K * floor_m2,
@@ -483,6 +484,7 @@ impl Read {
             fuel: self.fuel,
             opening_least_m2: 0.0,
             opening_most_m2: house.opening_m2,
+            held_m2: None,
         }
     }
 

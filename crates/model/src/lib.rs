@@ -10,6 +10,7 @@ pub mod catching;
 pub mod causes;
 pub mod chance;
 pub mod counts;
+pub mod curtain;
 pub mod cusum;
 pub mod deaths;
 pub mod disinfectant;

@@ -19,6 +19,7 @@ fn three_days_agree_hour_by_hour() {
         curtain_w_per_k: 283.2,
         roof_w_per_k: 254.4,
         roof_absorptance: 0.7,
+        roof_is_wet: false,
         roof_emittance: 0.0,
         perimeter_w_per_k: 57.96,
         ground_w_per_k: 48.0,
@@ -59,6 +60,7 @@ fn three_days_agree_hour_by_hour() {
             fuel: Fuel::ELECTRICITY,
             opening_least_m2: 0.6,
             opening_most_m2: 0.6,
+            held_m2: None,
         };
         let rows: Vec<_> = table.rows.iter().filter(|row| row[0] == case).collect();
         let number = |row: &[String], column| table.number(row, column).unwrap().unwrap();

@@ -197,8 +197,12 @@ fn step(
     let held_kg =
         volume * moist_air::dry_density(Temperature::celsius(20.0), moist_air::pressure_at(house.altitude_m));
     let film = sol_air::outer_film(weather.wind_m_s);
-    let sun_k = sol_air::sun_above_air(house.roof_absorptance, weather.sun_w_per_m2, film)
+    let dry_k = sol_air::sun_above_air(house.roof_absorptance, weather.sun_w_per_m2, film)
         - sol_air::sky_below_air(house.roof_emittance, sol_air::CLEAR_SKY_W_PER_M2, film);
+    let sun_k = match house.roof_is_wet {
+        true => sol_air::wet_above_air(dry_k, weather.outside_c, outside_w, pressure),
+        false => dry_k,
+    };
     let placed = clock.day >= 0;
     let birds = if placed { flock.birds } else { 0.0 };
     let bird = Mass::kilograms(by_day(&flock.mass_kg, clock.day));
@@ -284,8 +288,12 @@ fn step(
             (1.0 + 1.607_858 * inside_w) / moist_air::dry_density(Temperature::celsius(house_c), pressure);
         let by_co2 = co2 / (management.co2_most_ppm / 1e6 - CO2_OUTSIDE) / inside_volume;
         let speed = speed_at(house_c);
-        let least = leak + management.opening_least_m2 * speed / outside_volume;
-        let most = leak + management.opening_most_m2 * speed / outside_volume;
+        let (narrowest, widest) = match management.held_m2 {
+            Some(held) => (held[clock.hour as usize], held[clock.hour as usize]),
+            None => (management.opening_least_m2, management.opening_most_m2),
+        };
+        let least = leak + narrowest * speed / outside_volume;
+        let most = leak + widest * speed / outside_volume;
         let (wanted, mut binding) = [
             (least.max(minimum), Binding::Minimum),
             (by_moisture, Binding::Moisture),

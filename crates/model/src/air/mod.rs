@@ -61,6 +61,8 @@ pub struct House {
     pub roof_w_per_k: f64,
     /// Share of sunshine that the roof takes up, 0 to 1.
     pub roof_absorptance: f64,
+    /// Whether water is kept running over the roof, see [`sol_air::wet_above_air`].
+    pub roof_is_wet: bool,
     /// What the roof radiates, 0 to 1: 0.25 bright metal, 0.9 nearly all else; 0 leaves the sky out.
     pub roof_emittance: f64,
     /// Edge of the floor, W/K: 1.26 W/m K of bare slab edge times the way round.
@@ -150,6 +152,9 @@ pub struct Management {
     pub opening_least_m2: f64,
     /// Most opening, m2, at most that of the house.
     pub opening_most_m2: f64,
+    /// Opening by the hour of the day where somebody has set it by hand, m2, at most that of the house: then it follows nothing
+    /// else. `None` where it follows what is wanted.
+    pub held_m2: Option<[f64; 24]>,
 }
 
 /// What sets the ventilation of an hour.
@@ -348,6 +353,8 @@ pub fn check(
         ("opening_most_m2", m.opening_most_m2, 0.0, house.opening_m2),
         ("opening_least_m2", m.opening_least_m2, 0.0, m.opening_most_m2),
     ];
+    let held = m.held_m2.iter().flatten();
+    figures.extend(held.map(|&opening| ("held_m2", opening, 0.0, house.opening_m2)));
     figures.extend(flock.mass_kg.iter().map(|&kg| ("mass_kg", kg, 0.01, 10.0)));
     figures.extend(m.target_c.iter().map(|&c| ("target_c", c, 0.0, 45.0)));
     for day in &flock.intake {

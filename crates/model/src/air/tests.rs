@@ -15,6 +15,7 @@ fn house() -> House {
         curtain_w_per_k: 283.2,
         roof_w_per_k: 254.4,
         roof_absorptance: 0.7,
+        roof_is_wet: false,
         roof_emittance: 0.0,
         perimeter_w_per_k: 57.96,
         ground_w_per_k: 0.0,
@@ -58,6 +59,7 @@ fn management(target: f64, heater_kw: f64) -> Management {
         fuel: Fuel::ELECTRICITY,
         opening_least_m2: 0.0,
         opening_most_m2: 20.0,
+        held_m2: None,
     }
 }
 
