@@ -5,6 +5,7 @@ mod batch_properties;
 mod buying;
 mod calendar;
 mod closing;
+mod curtain;
 mod directions;
 mod docs;
 mod evaluator;

@@ -3,8 +3,11 @@
 //! While chicks are brooded the heated part is run, from then on the whole house. Without weather by the hour, every day is one
 //! that has both the coldest night and the hottest afternoon of the plan: what heaters and curtains must be able to do.
 
+pub mod day;
+
 use model::air::litter_water::Intake;
-use model::air::stress::{self, Band};
+use model::air::stress;
+pub use model::air::stress::Band;
 use model::air::weather::Day as WeatherDay;
 use model::air::{self, AirFault, BroodingZone, Flock, Fuel, Hour, House, HouseHour, Management, preheat};
 use model::moist_air;

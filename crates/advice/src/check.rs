@@ -37,6 +37,13 @@ const RULES: &[Together] = &[
         limits: |mean| (-NO_LIMIT, mean),
     },
     Together {
+        rule: "warmest-below-coldest",
+        key: "air_day.warmest_c",
+        other: "air_day.coldest_c",
+        unit: Unit::Celsius,
+        limits: |coldest| (coldest, NO_LIMIT),
+    },
+    Together {
         rule: "sale-ends-before-it-begins",
         key: "sale.last_age_d",
         other: "sale.first_age_d",

@@ -9,6 +9,7 @@ use std::sync::{Arc, OnceLock};
 use model::outlook::futures::{Future, Now};
 use quantity::{Answers, Band, Status};
 
+use crate::air::day::AirDay;
 use crate::air::{HeatNeeded, PlannedAir};
 use crate::families::selling::Selling;
 use crate::outcome::Resolved;
@@ -75,6 +76,8 @@ pub struct Drawn {
     air: OnceLock<Arc<PlannedAir>>,
     /// The heat of its brooding days by the hour.
     heat: OnceLock<Arc<HeatNeeded>>,
+    /// A night and a day of a house.
+    air_day: OnceLock<Arc<AirDay>>,
 }
 
 impl Drawn {
@@ -96,6 +99,16 @@ impl Drawn {
     /// The heat of the brooding days by the hour, once it was worked out.
     pub fn heat(&self) -> Option<&HeatNeeded> {
         self.heat.get().map(Arc::as_ref)
+    }
+
+    /// A night and a day of a house, once it was worked out.
+    pub fn air_day(&self) -> Option<&AirDay> {
+        self.air_day.get().map(Arc::as_ref)
+    }
+
+    /// Keeps a night and a day.
+    pub(crate) fn keep_air_day(&self, day: AirDay) -> &AirDay {
+        self.air_day.get_or_init(|| Arc::new(day))
     }
 
     /// Keeps the heat of the brooding days.

@@ -30,6 +30,7 @@ pub fn command(words: &Words) -> Command {
         .arg(option("language", words).global(true).value_name("TAG"))
         .subcommand(plan(words))
         .subcommand(air(words))
+        .subcommand(curtain(words))
         .subcommand(sums(words))
         .subcommand(verify(words))
         .subcommand(serve(words))
@@ -96,6 +97,24 @@ fn air(words: &Words) -> Command {
         .args([flag("json", words), flag("working", words)])
         .arg(path("weather", "WEATHER").help(words.plain("option-weather")))
         .arg(path("csv", "OUT").help(words.plain("option-air-csv")))
+        .arg(units(words))
+}
+
+fn curtain(words: &Words) -> Command {
+    let ask = Arg::new("ask").long("ask").help(words.plain("option-ask")).value_name("key=value");
+    Command::new("curtain")
+        .about(words.plain("command-curtain"))
+        .after_help(words.plain("example-curtain"))
+        .arg(
+            file("FILE", "argument-purchases-file", words)
+                .required(false)
+                .conflicts_with_all(["batch", "on", "book", "database"]),
+        )
+        .arg(option("batch", words).value_name("NAME"))
+        .arg(option("on", words).value_name("DATE"))
+        .arg(ask.num_args(1..))
+        .args([flag("json", words), flag("working", words)])
+        .args(book(words))
         .arg(units(words))
 }
 

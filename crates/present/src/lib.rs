@@ -2,6 +2,7 @@
 //!
 //! Figures and findings come in typed and leave worded. Every sentence is a Fluent message; nothing here computes.
 
+pub mod air_day;
 pub mod batch;
 pub mod buying;
 mod by_day;

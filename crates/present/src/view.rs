@@ -539,6 +539,7 @@ pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
         ("plan-file", crate::manual::plan_file_schema()),
         ("sum", schemars::schema_for!(SumView).to_value()),
         ("air", schemars::schema_for!(crate::plan::air::AirView).to_value()),
+        ("air-day", schemars::schema_for!(crate::air_day::AirDayView).to_value()),
         ("air-of-weather", schemars::schema_for!(crate::plan::weather::AirOfWeatherView).to_value()),
         ("outlook", schemars::schema_for!(crate::outlook::OutlookView).to_value()),
         ("walk", schemars::schema_for!(crate::walk::WalkView).to_value()),

@@ -82,6 +82,19 @@ pub static FIELDS: &[Field] = &[
     field("house.wall", Kind::Choice(WALLS), Usual("hollow-block", Assumed)),
     field("house.roof", Kind::Choice(ROOFS), Usual("iron", Assumed)),
     field("house.curtain", Kind::Choice(&["single", "double"]), Usual("single", Assumed)),
+    inert(
+        "house.curtain_opens",
+        Kind::Choice(&["from-the-top", "from-the-bottom"]),
+        Usual("from-the-top", Assumed),
+        "only how the settings of a curtain are said",
+    ),
+    // The width of a hand: common practice.
+    inert(
+        "house.curtain_mark_cm",
+        asked_outside(number(Unit::Centimetre, 1.0, 100.0), 5.0, 30.0),
+        Usual("10", CommonPractice),
+        "only what the settings of a curtain are counted in",
+    ),
     // 0.5 to 3 with curtains up in a small farm house, up to 10 in wind: our judgement.
     field(
         "house.air_changes_per_h",

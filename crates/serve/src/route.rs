@@ -19,7 +19,7 @@ use crate::call::{Brings, Call, Reply};
 use crate::guard;
 use crate::network::{Way, joining};
 use crate::pages::{
-    answers, asset, before, entry, home, kept, paste, phones, settle as apart, sight, sums, today, week,
+    air, answers, asset, before, entry, home, kept, paste, phones, settle as apart, sight, sums, today, week,
     weigh, working, write,
 };
 use crate::site::Site;
@@ -99,6 +99,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/before/{id}/answers" Reader answers::show),
     row!(Get "/before/{id}/working/{figure}" Reader working::show),
     row!(Get "/before/{id}/part/{part}" Reader working::part),
+    row!(Get "/before/{id}/air" Reader air::of_plan),
     row!(Post "/before/{id}/house" Writer house::choose),
     row!(Post "/before/{id}/adopt" Writer adopt::adopt),
     row!(Post "/before/{id}/settle" Writer settle::settle),
@@ -116,6 +117,7 @@ pub(crate) static ROUTES: &[Route] = &[
     row!(Get "/batch/{id}/day/{date}" Reader entry::of_day),
     row!(Get "/batch/{id}/watch" Reader sight::watch),
     row!(Get "/batch/{id}/growing" Reader sight::growing),
+    row!(Get "/batch/{id}/air" Reader air::of_batch),
     row!(Get "/batch/{id}/store" Reader sight::store),
     row!(Get "/batch/{id}/brooding" Reader sight::brooding),
     row!(Get "/batch/{id}/health" Reader sight::of_health),

@@ -12,6 +12,7 @@ use crate::sums::Sum;
 use crate::verify::Shape;
 
 mod air;
+pub mod air_day;
 mod buying;
 mod catching;
 pub(crate) mod chicks;
@@ -80,6 +81,7 @@ pub static FAMILIES: &[&Family] = &[
     &water::FAMILY,
     &light::FAMILY,
     &air::FAMILY,
+    &air_day::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
     &medicine::LIQUIDS,
@@ -110,6 +112,7 @@ pub static SIMULATIONS: &[&Simulation] = &[
     &selling::SIMULATION,
     &weighing_spots::SIMULATION,
     &hours_of_air::SIMULATION,
+    &air_day::SIMULATION,
 ];
 
 /// Simulations that give figures of others where they apply. Figures with rules of their own keep those where it has no answer.

@@ -3,6 +3,7 @@
 mod air;
 mod check;
 mod closing;
+mod curtain;
 mod export;
 mod history;
 mod import;
@@ -33,6 +34,7 @@ pub fn run(matches: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     match matches.subcommand() {
         Some(("plan", given)) => plan::run(given, locale),
         Some(("air", given)) => air::run(given, locale),
+        Some(("curtain", given)) => curtain::run(given, locale),
         Some(("sums", given)) => sums::run(given, locale),
         Some(("verify", given)) => verify::run(given, locale),
         Some(("serve", given)) => serve::run(given, locale),

@@ -1,5 +1,6 @@
 //! A running batch as documents, a page a question: how it grows, what is in the store room, how the chicks are brooded.
 
+use advice::air::day::Answered;
 use advice::diary::Diary;
 use advice::past::Past;
 use advice::walk::Walk;
@@ -10,7 +11,7 @@ use crate::document::{Block, Caution, Document, FigureRow, Level};
 use crate::plan::figure_row;
 use crate::viewer::Viewer;
 use crate::words::Words;
-use crate::{say, show, weighing};
+use crate::{air_day, say, show, weighing};
 
 mod brooding;
 mod growing;
@@ -61,6 +62,20 @@ pub fn watch_of_today(walk: &Walk, viewer: &Viewer) -> Vec<Block> {
     Page::new(walk, viewer).watch_of_today()
 }
 
+/// *The air they breathe*, of a running batch: tonight's curtain and the heat of the day after it, as answered.
+pub fn air(walk: &Walk, answered: Option<&Answered>, viewer: &Viewer) -> Document {
+    let page = Page::new(walk, viewer);
+    match answered {
+        Some(answered) => air_day::document(answered, page.subtitle(), viewer),
+        None => page.document("page-air", vec![page.note("air-day-no-birds")]),
+    }
+}
+
+/// The curtain tonight and the heat tomorrow in a few lines; empty where there are no birds, or the plan does not tell enough.
+pub fn air_of_today(walk: &Walk, viewer: &Viewer) -> Vec<Block> {
+    air_day::tonight(walk).map_or_else(Vec::new, |answered| air_day::in_short(&answered, viewer))
+}
+
 /// *What is in the store room*: feed by phase, how long it lasts, litter, fuel and medicine, as the book has them.
 pub fn store(walk: &Walk, viewer: &Viewer) -> Document {
     let page = Page::new(walk, viewer);
@@ -81,7 +96,7 @@ pub fn weighed(diary: &Diary, viewer: &Viewer) -> Option<Document> {
 }
 
 /// Farm, house and batch, and how old it is on which day.
-fn subtitle(diary: &Diary, viewer: &Viewer) -> String {
+pub fn subtitle(diary: &Diary, viewer: &Viewer) -> String {
     let text = |key| diary.answers.text(key).filter(|text| !text.is_empty());
     let names = [text("farm.name"), text("house.name"), text("batch.name")];
     let mut parts: Vec<String> = names.into_iter().flatten().map(str::to_owned).collect();

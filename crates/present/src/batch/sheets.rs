@@ -19,12 +19,12 @@ use crate::plan::figure_row;
 use crate::viewer::Viewer;
 use crate::weighing::{self, Slip};
 use crate::words::key_part;
-use crate::{closing, health, sale, say, show};
+use crate::{air_day, closing, health, sale, say, show};
 
 /// The names of the sheets, in the order in which they are offered: the last word of an address and part of a message key.
-pub const BATCH_SHEETS: [&str; 13] = [
-    "week", "adviser", "watch", "weighing", "growing", "store", "health", "sale", "catching", "delivery",
-    "closing", "lender", "result",
+pub const BATCH_SHEETS: [&str; 14] = [
+    "week", "curtain", "adviser", "watch", "weighing", "growing", "store", "health", "sale", "catching",
+    "delivery", "closing", "lender", "result",
 ];
 
 /// Spots of a slip: the fewest that tell how sure a mean is.
@@ -82,6 +82,10 @@ fn of_walk(name: &str, walk: &Walk, past: &Past, viewer: &Viewer) -> Option<Vec<
     let page = Page::new(walk, viewer);
     let one = match name {
         "week" => page.document("sheet-week", page.week()),
+        "curtain" => match air_day::tonight(walk) {
+            Some(answered) => air_day::sheet(&answered, page.subtitle(), viewer),
+            None => page.document("sheet-curtain", vec![page.note("air-day-no-birds")]),
+        },
         "adviser" => page.document("sheet-adviser", page.adviser()),
         "weighing" => {
             return Some(std::iter::once(page.slip()).chain(weighed(&walk.diary, viewer)).collect());

@@ -63,9 +63,18 @@ impl Page<'_> {
                 Block::Table(self.rules_table(&watch)),
                 self.note("watch-rules-note"),
             ],
+            self.heat_ahead(),
             self.watch_how(),
         ];
         parts.into_iter().flatten().collect()
+    }
+
+    /// Hot hours that the plan's own hottest afternoon would bring now; nothing where it would bring none.
+    fn heat_ahead(&self) -> Vec<Block> {
+        let blocks = crate::air_day::tonight(self.walk)
+            .map_or_else(Vec::new, |answered| crate::air_day::heat_in_short(&answered, self.viewer));
+        let heading = (!blocks.is_empty()).then(|| self.heading("watch-heat-ahead"));
+        heading.into_iter().chain(blocks).collect()
     }
 
     /// What belongs on the page of the day: how it stands, and what does not fit.

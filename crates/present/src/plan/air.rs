@@ -9,7 +9,7 @@ use super::Shown;
 use crate::document::{Align, Block, Caution, Document, Drawing, Level, Table};
 use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
 use crate::viewer::Viewer;
-use crate::{say, show, working};
+use crate::{air_day, say, show, working};
 
 /// The figures of the section, the wanted ones first.
 const ROWS: &[&str] = &[
@@ -79,7 +79,7 @@ pub struct AirView {
     pub fuel_kg: Option<f64>,
 }
 
-fn hour_json(one: &AirHour) -> AirHourJson {
+pub(crate) fn hour_json(one: &AirHour) -> AirHourJson {
     AirHourJson {
         day: one.house.day,
         hour: one.house.hour,
@@ -236,14 +236,15 @@ impl Shown<'_> {
     /// The first day and the last, drawn and in numbers.
     pub(super) fn air_days(&self, air: &PlannedAir) -> Vec<Block> {
         let (last, mut blocks) = (air.last_day().unwrap_or_default(), Vec::new());
-        for (key, day) in [("air-first-day", 0), ("air-last-day", last)] {
-            let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.house.day == day).collect();
-            let day = say!(self.words, "day-of-age", day = show::number(f64::from(day), 0));
+        for (key, age_d) in [("air-first-day", 0), ("air-last-day", last)] {
+            let of_day: Vec<&AirHour> = air.hours.iter().filter(|hour| hour.house.day == age_d).collect();
+            let day = say!(self.words, "day-of-age", day = show::number(f64::from(age_d), 0));
             blocks.push(Block::Heading {
                 level: 2,
                 text: say!(self.words, key, day = day.clone()),
                 anchor: key,
             });
+            blocks.extend(air_day::curtain_of_plan(&self.plan.answers, Some(age_d), self.viewer));
             blocks.push(self.air_drawing(key, &of_day, &day));
             blocks.push(Block::Table(self.air_table(&of_day, &day)));
         }

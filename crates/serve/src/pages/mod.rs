@@ -1,5 +1,6 @@
 //! The pages, one file each, and what they share.
 
+pub(crate) mod air;
 pub(crate) mod answers;
 pub(crate) mod asset;
 pub(crate) mod before;

@@ -7,7 +7,7 @@ use advice::walk::{Job, Walk};
 use axum::response::Response;
 use book::{EntryId, Subject};
 use maud::{Markup, html};
-use present::batch::{BATCH_SHEETS, watch_of_today};
+use present::batch::{BATCH_SHEETS, air_of_today, watch_of_today};
 use present::entry::kind_name;
 use present::html::{blocks_of_plan, working_address};
 use present::oddity::Oddity;
@@ -83,6 +83,7 @@ fn page(call: &Call, walk: &Walk, sheet: &Sheet) -> Markup {
         (watch(batch, walk))
         (jobs(batch, walk, may_write))
         (form(walk, sheet, may_write, kept::draft(call), call.site.options.demo))
+        (air(batch, walk))
         (ways(batch, walk, may_write))
         (last_entries(batch, walk))
         (prints(batch))
@@ -168,6 +169,22 @@ fn watch(batch: &Batch, walk: &Walk) -> Markup {
                 h2 { (words.plain("watch-today")) }
                 (blocks_of_plan(&document, &batch.viewer, &batch.address()))
                 p { a class="onward" href=(batch.page("/watch")) { (words.plain("watch-to-page")) } }
+            }
+        }
+    }
+}
+
+/// Where the curtain stands tonight, and the heat of tomorrow.
+fn air(batch: &Batch, walk: &Walk) -> Markup {
+    let words = batch.viewer.words();
+    let blocks = air_of_today(walk, &batch.viewer);
+    let document = Document { blocks, ..Document::default() };
+    html! {
+        @if !document.blocks.is_empty() {
+            section class="watch" {
+                h2 { (words.plain("air-day-today")) }
+                (blocks_of_plan(&document, &batch.viewer, &batch.address()))
+                p { a class="onward" href=(batch.page("/air")) { (words.plain("page-air")) } }
             }
         }
     }
@@ -351,6 +368,7 @@ fn ways(batch: &Batch, walk: &Walk, may_write: bool) -> Markup {
             @for sight in Sight::ALL {
                 li { a href=(batch.page(&format!("/{}", sight.name()))) { (words.plain(&format!("page-{}", sight.name()))) } }
             }
+            li { a href=(batch.page("/air")) { (words.plain("page-air")) } }
             li { a href=(format!("/before/{}", batch.id.0)) { (words.plain("the-adopted-plan")) } }
             li { a href=(batch.page(&format!("/day/{}", batch.on))) { (words.plain("all-of-the-day")) } }
         }

@@ -112,6 +112,9 @@ pub(crate) async fn part(call: Call) -> Result<Response, Trouble> {
     let content = html! {
         p class="subtitle" { (document.subtitle) }
         (back(&before, "content"))
+        @if call.param("part") == "air" {
+            p { a class="onward" href=(format!("{}/air", before.address())) { (before.viewer.words().plain("air-day-link")) } }
+        }
         (blocks_of_plan(&part, &before.viewer, &before.address()))
     };
     Ok(call.page(&stamp, frame::page(&call.site, &before.viewer, title, &content)))
