@@ -37,6 +37,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/record_commands.ftl"),
     include_str!("../messages/en/growing.ftl"),
     include_str!("../messages/en/air.ftl"),
+    include_str!("../messages/en/air_sums.ftl"),
     include_str!("../messages/en/weather.ftl"),
     include_str!("../messages/en/outlook.ftl"),
     include_str!("../messages/en/watch.ftl"),
