@@ -15,6 +15,9 @@ pub static FAMILY: Family = Family { figures: FIGURES, fields: FIELDS, sums: SUM
 pub(crate) const SPEED: &str = "heat_index.speed_m_per_s";
 pub(crate) const AGE: &str = "heat_index.age_d";
 
+/// The last day of the table of temperatures; older birds like what those like.
+const GROWN_D: f64 = 27.0;
+
 static FIELDS: &[Field] = &[
     asked(
         SPEED,
@@ -73,6 +76,15 @@ static FIGURES: &[FigureSpec] = &[
         .from("brooding-temperature", Status::FromMemory)],
     },
     FigureSpec {
+        id: "heat_index.liked_by_grown",
+        unit: Unit::Celsius,
+        decimals: 1,
+        rules: &[exact("liked-by-grown", "brooding_temperature(27, r)", &[field("r", HUMIDITY)], |x| {
+            reference::temperature::target(GROWN_D, x[0])
+        })
+        .from("brooding-temperature", Status::FromMemory)],
+    },
+    FigureSpec {
         id: "heat_index.still",
         unit: Unit::Celsius,
         decimals: 1,
@@ -102,9 +114,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "step-of-dry-bulb",
-            "at_least(t - max(0, l - 21), 28) + at_least(t - max(0, l - 21), 32) + 2 * at_least(t - max(0, l - 21), 35)",
-            &[field("t", DRY_BULB), figure("l", "heat_index.liked")],
-            |x| Some(stress::step_of_dry_bulb(x[0], stress::younger_by(x[1]))),
+            "at_least(t - max(0, l - g), 28) + at_least(t - max(0, l - g), 32) + 2 * at_least(t - max(0, l - g), 35)",
+            &[field("t", DRY_BULB), figure("l", "heat_index.liked"), figure("g", "heat_index.liked_by_grown")],
+            |x| Some(stress::step_of_dry_bulb(x[0], (x[1] - x[2]).max(0.0))),
         )
         .from("common-practice", Status::CommonPractice)],
     },
@@ -114,9 +126,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "step-of-wet-bulb",
-            "at_least(b - min(4, max(0, l - 21)), 26) + at_least(b - min(4, max(0, l - 21)), 28) + 2 * at_least(b - min(4, max(0, l - 21)), 30)",
-            &[figure("b", "moist_air.wet_bulb"), figure("l", "heat_index.liked")],
-            |x| Some(stress::step_of_wet_bulb(x[0], stress::younger_by(x[1]))),
+            "at_least(b - min(4, max(0, l - g)), 26) + at_least(b - min(4, max(0, l - g)), 28) + 2 * at_least(b - min(4, max(0, l - g)), 30)",
+            &[figure("b", "moist_air.wet_bulb"), figure("l", "heat_index.liked"), figure("g", "heat_index.liked_by_grown")],
+            |x| Some(stress::step_of_wet_bulb(x[0], (x[1] - x[2]).max(0.0))),
         )
         .from("common-practice", Status::CommonPractice)],
     },
@@ -126,9 +138,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "step-of-index",
-            "at_least(i - max(0, l - 21), 27) + at_least(i - max(0, l - 21), 30) + at_least(i - max(0, l - 21), 33) + at_least(i - max(0, l - 21), 36)",
-            &[figure("i", "heat_index.moving"), figure("l", "heat_index.liked")],
-            |x| Some(stress::step_of_index(x[0], stress::younger_by(x[1]))),
+            "at_least(i - max(0, l - g), 27) + at_least(i - max(0, l - g), 30) + at_least(i - max(0, l - g), 33) + at_least(i - max(0, l - g), 36)",
+            &[figure("i", "heat_index.moving"), figure("l", "heat_index.liked"), figure("g", "heat_index.liked_by_grown")],
+            |x| Some(stress::step_of_index(x[0], (x[1] - x[2]).max(0.0))),
         )
         .from("our-judgement", Status::OurJudgement)],
     },

@@ -53,13 +53,8 @@ const LIKED_BY_GROWN_C: f64 = 21.0;
 
 /// The band of an index at an age whose comfort temperature is `comfort_c`.
 pub fn band(index: f64, comfort_c: f64) -> Band {
-    let as_grown = index - younger_by(comfort_c);
+    let as_grown = index - (comfort_c - LIKED_BY_GROWN_C).max(0.0);
     BEGIN.iter().find(|(from, _)| as_grown >= *from).map_or(Band::Comfort, |(_, band)| *band)
-}
-
-/// How much warmer than grown birds they like it at an age whose comfort temperature is `comfort_c`, K.
-pub fn younger_by(comfort_c: f64) -> f64 {
-    (comfort_c - LIKED_BY_GROWN_C).max(0.0)
 }
 
 /// Most that young birds are allowed of that in the wet bulb, K: damp heat is left by the breath alone (our judgement).

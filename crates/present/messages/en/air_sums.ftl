@@ -69,14 +69,19 @@ figure-heat-index-step-of-index = Heat by the index, 0 to 4
 figure-heat-index-still = Index without moving air
 figure-heat-index-moving = Index with moving air
 figure-heat-index-liked = What birds of this age like
+figure-heat-index-liked-by-grown = What grown birds like in such air
 
 rule-worst-of-three = The highest of the three. None of them alone says that all is well.
-rule-liked-at-age = From the table of brooding temperatures; a bird of four weeks and more likes about 21 °C.
+rule-liked-at-age = From the table of brooding temperatures, by age and dampness.
+rule-liked-by-grown = The last day of the table, at the same dampness.
 rule-index-in-still-air = Mostly the dry thermometer, a little of the wetted one.
 rule-index-with-speed = The same, less where air moves; the speed is held between 0.2 and 1.2 m/s, where it was measured.
-rule-step-of-dry-bulb = 1 from 28 °C, 2 from 32 °C, 4 from 35 °C, for birds past three weeks; for younger ones so much warmer as they like it warmer than 21 °C.
+rule-step-of-dry-bulb = 1 from 28 °C, 2 from 32 °C, 4 from 35 °C, for birds past three weeks; for younger ones as much more as they like it warmer.
+    .formula = 1 if { $t } − d reaches 28, 2 if it reaches 32, 4 if it reaches 35, with d = { $l } − { $g }, never under 0
 rule-step-of-wet-bulb = 1 from 26 °C, 2 from 28 °C, 4 from 30 °C; for younger birds up to 4 °C more, and no more than that.
-rule-step-of-index = 1 from 27 °C, 2 from 30 °C, 3 from 33 °C, 4 from 36 °C, for birds of 2 to 3 kg over hours; for younger ones so much warmer as they like it warmer than 21 °C.
+    .formula = 1 if { $b } − d reaches 26, 2 if it reaches 28, 4 if it reaches 30, with d = { $l } − { $g }, never under 0 or over 4
+rule-step-of-index = 1 from 27 °C, 2 from 30 °C, 3 from 33 °C, 4 from 36 °C, for birds of 2 to 3 kg over hours; for younger ones as much more as they like it warmer.
+    .formula = 1 if { $i } − d reaches 27, 2 if it reaches 30, 3 if it reaches 33, 4 if it reaches 36, with d = { $l } − { $g }, never under 0
 
 finding-heat-step-0 = None of the three calls this heat. That is no promise: look at the birds. Open beaks and wings held off say more than numbers.
 finding-heat-step-1 = Warm for them. The wetted thermometer shows { $wet }, the index { $index }. Open up early, fill the drinkers with cool water, and come back within the hour.
