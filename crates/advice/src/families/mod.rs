@@ -30,6 +30,7 @@ pub(crate) mod guard;
 pub(crate) mod heat;
 pub(crate) mod heat_index;
 pub(crate) mod hours_of_air;
+mod house_balance;
 mod light;
 mod litter;
 pub(crate) mod medicine;
