@@ -4,10 +4,11 @@
 //! that has both the coldest night and the hottest afternoon of the plan: what heaters and curtains must be able to do.
 
 use model::air::litter_water::Intake;
+pub use model::air::litter_water::{DUSTY as DUSTY_LITTER, WET as WET_LITTER};
 use model::air::stress::{self, Band};
 use model::air::weather::Day as WeatherDay;
 use model::air::{self, AirFault, Flock, Fuel, Hour, House, HouseHour, Management, preheat};
-use model::moist_air;
+use model::{moist_air, water};
 use quantity::{Answers, CivilDay, Value};
 
 use crate::diary::set;
@@ -55,13 +56,24 @@ pub struct Guess {
     pub walls: f64,
     /// Against the leaks told or assumed.
     pub leaks: f64,
+    /// Against what the plan says that birds drink.
+    pub water: f64,
 }
 
 impl Guess {
     /// As told.
-    pub const AS_TOLD: Guess = Guess { walls: 1.0, leaks: 1.0 };
+    pub const AS_TOLD: Guess = Guess { walls: 1.0, leaks: 1.0, water: 1.0 };
     /// A tight house and a leaky one: our judgement.
-    pub const ENDS: [Guess; 2] = [Guess { walls: 0.8, leaks: 0.5 }, Guess { walls: 1.2, leaks: 2.0 }];
+    pub const ENDS: [Guess; 2] =
+        [Guess { walls: 0.8, leaks: 0.5, water: 1.0 }, Guess { walls: 1.2, leaks: 2.0, water: 1.0 }];
+
+    /// As little and as much as sources say that birds drink in such warmth.
+    pub fn of_thirst(answers: &Answers) -> Option<[Guess; 2]> {
+        let mean_c = answers.number("weather.mean_c")?;
+        let told = water::heat_factor(mean_c);
+        let ends = [water::heat_factor_low(mean_c), water::heat_factor_high(mean_c)];
+        Some(ends.map(|end| Guess { water: end / told, ..Guess::AS_TOLD }))
+    }
 }
 
 /// Weather by the hour: of a civil day and an hour of it, 0 to 23; `None` to go by the plan's own days.
@@ -136,11 +148,13 @@ impl PlannedAir {
     /// # Errors
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of(answers: &Answers, guess: Guess, weather: Outside) -> Result<PlannedAir, CannotRun> {
-        let plan = Read::of(answers)?;
+        let mut plan = Read::of(answers)?;
+        plan.intake.iter_mut().for_each(|day| day.water_kg *= guess.water);
         let whole = plan.house(answers, true, guess)?;
         let part = plan.house(answers, false, guess)?;
         let brooded_d = (plan.brooding_d.ceil() as i32).min(plan.last_d + 1);
         let (mut hours, one) = plan.run(&part, 0..brooded_d, plan.heaters_kw, weather)?;
+        let whole = plan.with_litter_of(&part, &hours, brooded_d - DAYS_BEFORE, whole);
         let (grown, other) = plan.run(&whole, brooded_d..plan.last_d + 1, 0.0, weather)?;
         hours.extend(grown);
         // With heaters that can do whatever is asked of them: what it takes.
@@ -212,6 +226,17 @@ impl PlannedAir {
     pub fn carbon_monoxide_ppm(&self) -> Option<f64> {
         let most = self.hours.iter().map(|hour| hour.house.carbon_monoxide_ppm).fold(0.0, f64::max);
         (most > 0.0).then_some(most)
+    }
+
+    /// Moisture of the litter at the end of each day of age, share on a wet basis.
+    pub fn litter_by_day(&self) -> Vec<(i32, f64)> {
+        let ends = self.hours.iter().filter(|hour| hour.house.hour == 23);
+        ends.map(|hour| (hour.house.day, hour.house.litter_moisture)).collect()
+    }
+
+    /// The first day of age at whose end the litter is so damp.
+    pub fn litter_at_least(&self, moisture: f64) -> Option<i32> {
+        self.litter_by_day().into_iter().find(|(_, share)| *share >= moisture).map(|(day, _)| day)
     }
 
     /// The last day of age that was run.
@@ -337,6 +362,22 @@ impl Read {
             latitude_deg: self.latitude_deg,
             zone: None,
         })
+    }
+
+    /// The whole house with what birds left in the litter of the heated part until they are let out of it; the rest is as it
+    /// was spread.
+    fn with_litter_of(&self, part: &House, hours: &[AirHour], until_d: i32, whole: House) -> House {
+        let Some(last) = hours.iter().rfind(|hour| hour.house.day < until_d) else { return whole };
+        let days = usize::try_from(until_d).unwrap_or_default();
+        let each: f64 = self.intake.iter().take(days).map(|day| day.dry_droppings()).sum();
+        let droppings = self.flock(0).birds * each;
+        let moisture = last.house.litter_moisture;
+        let water = (part.litter_dry_kg + droppings) * moisture / (1.0 - moisture);
+        House {
+            litter_dry_kg: whole.litter_dry_kg + droppings,
+            litter_water_kg: whole.litter_water_kg + water - part.litter_water_kg,
+            ..whole
+        }
     }
 
     fn typical(&self, day: CivilDay) -> WeatherDay {

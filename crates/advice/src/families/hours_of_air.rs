@@ -1,5 +1,6 @@
 //! What the house needs by the hourly balance of its air.
 
+use model::air::litter_water;
 use model::air::stress::Band as Heat;
 use quantity::{Band, BandKind, Status, Unit};
 
@@ -30,24 +31,33 @@ pub static SIMULATION: Simulation = Simulation {
         FigureSpec { id: "air.fuel_in_all", unit: Unit::Kilogram, decimals: 0, rules: &[] },
         FigureSpec { id: "air.hot_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
         FigureSpec { id: "air.preheat_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
+        FigureSpec { id: "air.litter_at_sale", unit: Unit::Percent, decimals: 0, rules: &[] },
+        FigureSpec { id: "air.litter_wet_from", unit: Unit::Day, decimals: 0, rules: &[] },
     ],
     run: |answers, _, drawn| {
         let told = drawn.keep_air(PlannedAir::of(answers, Guess::AS_TOLD, None).ok()?);
-        let [tight, leaky] = Guess::ENDS.map(|guess| figures_of(&PlannedAir::of(answers, guess, None).ok()?));
-        let ends = tight?.into_iter().zip(leaky?);
-        let figure = |(value, (tight, leaky)): (Option<f64>, (Option<f64>, Option<f64>))| {
+        // Litter hangs on what birds drink more than on the walls.
+        let thirst = Guess::of_thirst(answers).into_iter().flatten();
+        let ends = Guess::ENDS
+            .into_iter()
+            .chain(thirst)
+            .map(|guess| figures_of(&PlannedAir::of(answers, guess, None).ok()?));
+        let ends: Vec<Vec<Option<f64>>> = ends.collect::<Option<_>>()?;
+        let figure = |(at, value): (usize, Option<f64>)| {
             let value = value?;
-            let band = tight.zip(leaky).and_then(|(tight, leaky)| between(value, tight, leaky));
+            let others: Option<Vec<f64>> = ends.iter().map(|figures| figures[at]).collect();
+            let band = others.and_then(|others| between(value, &others));
             Some((value, band, Accuracy::Residual(value * told.residual)))
         };
-        Some(figures_of(told)?.into_iter().zip(ends).map(figure).collect())
+        Some(figures_of(told)?.into_iter().enumerate().map(figure).collect())
     },
     applies: |_| true,
 };
 
-/// From the least to the greatest of a house as told, a tight and a leaky one; `None` where all say the same.
-fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
-    let (low, high) = (tight.min(leaky).min(told), tight.max(leaky).max(told));
+/// From the least to the greatest of a house as told and others; `None` where all say the same.
+fn between(told: f64, others: &[f64]) -> Option<Band> {
+    let low = others.iter().copied().fold(told, f64::min);
+    let high = others.iter().copied().fold(told, f64::max);
     (low < high).then_some(Band { low, high, kind: BandKind::RangeOfSources })
 }
 
@@ -64,5 +74,7 @@ fn figures_of(air: &PlannedAir) -> Option<Vec<Option<f64>>> {
         air.fuel_kg(in_all),
         Some(air.hours_at_least(last, Heat::Alert)),
         air.preheat_h.map(|hours| hours as f64),
+        air.litter_by_day().last().map(|(_, share)| 100.0 * share),
+        air.litter_at_least(litter_water::WET).map(f64::from),
     ])
 }
