@@ -130,6 +130,9 @@ impl<'a> Parser<'a> {
         if name == "add" {
             return self.add_up();
         }
+        if name == "root" {
+            return self.root();
+        }
         let mut arguments = vec![self.sum()?];
         while self.takes(',') {
             arguments.push(self.sum()?);
@@ -145,6 +148,7 @@ impl<'a> Parser<'a> {
             ("acos", 1) => x.acos(),
             ("phi", 1) => functions::share_below(x),
             ("t95", 1) => functions::student_95(x)?,
+            ("saturation_pressure", 1) => functions::saturation_pressure(x),
             ("declination", 1) => functions::declination(x),
             // Whole things: a hair of rounding in the arithmetic is no missing bird (one part in a thousand million).
             ("floor", 1) => {
@@ -317,6 +321,30 @@ impl<'a> Parser<'a> {
         Ok(total)
     }
 
+    /// `root(x, low, high, e)`: where a rising `e` passes zero, by halving; an end where it does not.
+    fn root(&mut self) -> Result<f64, String> {
+        let Some(Token::Name(variable)) = self.tokens.get(self.at).cloned() else {
+            return Err("root wants a name first".to_owned());
+        };
+        self.at += 1;
+        self.expects(',')?;
+        let mut low = self.sum()?;
+        self.expects(',')?;
+        let mut high = self.sum()?;
+        self.expects(',')?;
+        let start = self.at;
+        let symbol: &'a str = self.symbol(&variable);
+        for _ in 0..80 {
+            let middle = f64::midpoint(low, high);
+            self.at = start;
+            self.inputs.insert(symbol, middle);
+            if self.sum()? < 0.0 { low = middle } else { high = middle }
+        }
+        self.expects(')')?;
+        self.inputs.remove(symbol);
+        Ok(high)
+    }
+
     fn symbol(&self, name: &str) -> &'a str {
         self.tokens
             .iter()
@@ -412,6 +440,7 @@ fn it_reads_what_a_blackboard_would() {
         ("add(d, 1, b, d * d)", 30.0),
         ("brooding_temperature(21, 70)", 21.3),
         ("cos(0) + acos(1)", 1.0),
+        ("root(x, 0, b, x * a - 6)", 2.0),
     ] {
         assert_eq!(evaluate(formula, &inputs), Ok(value), "{formula}");
     }

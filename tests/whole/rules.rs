@@ -129,6 +129,7 @@ fn draw_unit(unit: Unit, draws: &mut Draws) -> f64 {
         Unit::Metre => draws.between(0.5, 4.0),
         Unit::Date => 21_000.0 + draws.between(0.0, 400.0).round(),
         Unit::Day => draws.between(0.0, 49.0).round(),
+        Unit::Kilopascal => draws.between(60.0, 105.0),
         _ => draws.between(5.0, 200.0),
     }
 }

@@ -99,6 +99,64 @@ const FULL: &[(&str, &[(&str, &str)])] = &[
     ),
     ("withdrawal", &[("last", "2027-10-12"), ("hour_h", "17"), ("days_d", "5")]),
     ("daylength", &[("latitude_deg", "-13.6"), ("date", "2027-09-14")]),
+    ("moist-air", &[("dry_bulb_c", "31.5"), ("humidity_percent", "62"), ("altitude_m", "1050")]),
+    (
+        "heat-index",
+        &[
+            ("dry_bulb_c", "32"),
+            ("humidity_percent", "90"),
+            ("age_d", "38"),
+            ("speed_m_per_s", "0.4"),
+            ("altitude_m", "480"),
+        ],
+    ),
+    (
+        "ring-heat",
+        &[
+            ("chicks", "380"),
+            ("diameter_m", "3.4"),
+            ("top", "open"),
+            ("house_c", "19"),
+            ("height_m", "0.5"),
+            ("age_d", "2"),
+            ("humidity_percent", "55"),
+            ("brooder_kw", "2.2"),
+        ],
+    ),
+    ("ring-heat", &[("chicks", "380"), ("diameter_m", "3.4"), ("top", "covered"), ("house_c", "19")]),
+    (
+        "fuel",
+        &[("heat_kw", "5.5"), ("hours_h", "210"), ("fuel", "lpg"), ("cylinder_kg", "13"), ("sack_kg", "45")],
+    ),
+    ("fuel", &[("heat_kw", "5.5"), ("hours_h", "210"), ("fuel", "charcoal"), ("sack_kg", "45")]),
+    ("fuel", &[("heat_kw", "5.5"), ("hours_h", "210"), ("fuel", "electricity")]),
+    (
+        "cylinder-life",
+        &[
+            ("cylinder_kg", "13"),
+            ("burner_kw", "2.9"),
+            ("burners", "3"),
+            ("cylinders", "4"),
+            ("joined", "2"),
+            ("hours_per_day_h", "13"),
+            ("coldest_night_c", "11"),
+            ("gas", "mixed"),
+        ],
+    ),
+    (
+        "drying",
+        &[
+            ("dry_bulb_c", "26"),
+            ("humidity_percent", "58"),
+            ("water_ml_per_m2", "320"),
+            ("speed_m_per_s", "0.6"),
+            ("altitude_m", "1050"),
+            ("depth_cm", "7"),
+            ("kind", "wood-shavings"),
+            ("litter_from_percent", "24"),
+            ("litter_to_percent", "14"),
+        ],
+    ),
 ];
 
 /// What people and programs type that is no answer, or none that can be.
@@ -261,6 +319,49 @@ fn a_fault_says_what_to_do() {
             "days_d is -1, outside 0 days to 365 days.",
         ),
         (
+            "moist-air",
+            vec![("dry_bulb_c", "25"), ("humidity_percent", "0.65")],
+            "humidity_percent is 0.65, outside 1 % to 100 %.",
+        ),
+        (
+            "moist-air",
+            vec![("dry_bulb_c", "25"), ("humidity_percent", "104")],
+            "humidity_percent is 104, outside",
+        ),
+        ("moist-air", vec![("humidity_percent", "60")], "dry_bulb_c is missing."),
+        (
+            "heat-index",
+            vec![("dry_bulb_c", "95"), ("humidity_percent", "60"), ("age_d", "30")],
+            "dry_bulb_c is 95, outside −40 °C to 60 °C.",
+        ),
+        ("heat-index", vec![("dry_bulb_c", "30"), ("age_d", "30")], "humidity_percent is missing."),
+        (
+            "ring-heat",
+            vec![("chicks", "300"), ("diameter_m", "0"), ("top", "open"), ("house_c", "18")],
+            "diameter_m is 0, outside 0.3 m to 20 m.",
+        ),
+        (
+            "ring-heat",
+            vec![("chicks", "300"), ("diameter_m", "3"), ("top", "lid"), ("house_c", "18")],
+            "top is “lid”",
+        ),
+        ("fuel", vec![("heat_kw", "5"), ("hours_h", "10"), ("fuel", "dung")], "fuel is “dung”"),
+        (
+            "cylinder-life",
+            vec![("cylinder_kg", "13"), ("burner_kw", "0")],
+            "burner_kw is 0, outside 0.05 kW to 100 kW.",
+        ),
+        (
+            "cylinder-life",
+            vec![("cylinder_kg", "13"), ("burner_kw", "2"), ("cylinders", "2"), ("joined", "3")],
+            "joined is 3, but only 2 are full.",
+        ),
+        (
+            "drying",
+            vec![("dry_bulb_c", "25"), ("humidity_percent", "60"), ("water_ml_per_m2", "-5")],
+            "water_ml_per_m2 is -5, outside",
+        ),
+        (
             "daylength",
             vec![("latitude_deg", "-13.6"), ("date", "14/09/2027")],
             "date is “14/09/2027”. Write the day as year-month-day",
@@ -275,6 +376,11 @@ fn a_fault_says_what_to_do() {
 /// A thousand kilograms of birds, and what else was typed.
 fn treated<'a>(also: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
     [&[("birds", "1000"), ("weight_kg", "1")], also].concat()
+}
+
+/// Air, dampness and age.
+fn hot<'a>(air: &'a str, damp: &'a str, age: &'a str) -> Vec<(&'a str, &'a str)> {
+    vec![("dry_bulb_c", air), ("humidity_percent", damp), ("age_d", age)]
 }
 
 #[test]
@@ -322,6 +428,37 @@ fn a_sum_says_what_its_numbers_are_worth() {
             "dose-powder",
             treated(&[("product_g_per_kg", "0.1"), ("pack_g", "80")]),
             "medicine-part-of-a-sachet",
+        ),
+        // 32 °C and 90 %: by the index alone "act"; the wet bulb, 30.6 °C, is an emergency.
+        ("heat-index", hot("32", "90", "40"), "heat-step-4"),
+        ("heat-index", hot("22", "50", "40"), "heat-step-0"),
+        ("heat-index", hot("33", "55", "0"), "heat-step-0"),
+        ("heat-index", hot("33", "55", "0"), "index-of-other-birds"),
+        ("heat-index", hot("39", "20", "40"), "fan-blows-hot-air"),
+        (
+            "heat-index",
+            [&hot("33", "55", "40")[..], &[("speed_m_per_s", "3")]].concat(),
+            "speed-not-measured",
+        ),
+        (
+            "cylinder-life",
+            vec![("cylinder_kg", "13"), ("burner_kw", "8"), ("coldest_night_c", "8")],
+            "cylinder-freezes",
+        ),
+        (
+            "cylinder-life",
+            vec![("cylinder_kg", "13"), ("burner_kw", "2"), ("coldest_night_c", "0"), ("gas", "butane")],
+            "butane-in-the-cold",
+        ),
+        (
+            "ring-heat",
+            vec![("chicks", "300"), ("diameter_m", "3"), ("top", "open"), ("house_c", "18")],
+            "cover-saves",
+        ),
+        (
+            "drying",
+            vec![("dry_bulb_c", "22"), ("humidity_percent", "98"), ("water_ml_per_m2", "300")],
+            "air-too-damp-to-dry",
         ),
         ("withdrawal", vec![("last", "2027-10-12"), ("hour_h", "9")], "withdrawal-unknown"),
         ("withdrawal", vec![("last", "2027-10-12"), ("days_d", "not known")], "withdrawal-unknown"),

@@ -6,11 +6,12 @@
 pub mod day;
 
 use model::air::litter_water::Intake;
+pub use model::air::litter_water::{DUSTY as DUSTY_LITTER, WET as WET_LITTER};
 use model::air::stress;
 pub use model::air::stress::Band;
 use model::air::weather::Day as WeatherDay;
 use model::air::{self, AirFault, BroodingZone, Flock, Fuel, Hour, House, HouseHour, Management, preheat};
-use model::moist_air;
+use model::{moist_air, water};
 use quantity::{Answers, CivilDay, Value};
 
 use crate::diary::set;
@@ -133,13 +134,24 @@ pub struct Guess {
     pub walls: f64,
     /// Against the leaks told or assumed.
     pub leaks: f64,
+    /// Against what the plan says that birds drink.
+    pub water: f64,
 }
 
 impl Guess {
     /// As told.
-    pub const AS_TOLD: Guess = Guess { walls: 1.0, leaks: 1.0 };
+    pub const AS_TOLD: Guess = Guess { walls: 1.0, leaks: 1.0, water: 1.0 };
     /// A tight house and a leaky one: our judgement.
-    pub const ENDS: [Guess; 2] = [Guess { walls: 0.8, leaks: 0.5 }, Guess { walls: 1.2, leaks: 2.0 }];
+    pub const ENDS: [Guess; 2] =
+        [Guess { walls: 0.8, leaks: 0.5, water: 1.0 }, Guess { walls: 1.2, leaks: 2.0, water: 1.0 }];
+
+    /// As little and as much as sources say that birds drink in such warmth.
+    pub fn of_thirst(answers: &Answers) -> Option<[Guess; 2]> {
+        let mean_c = answers.number("weather.mean_c")?;
+        let told = water::heat_factor(mean_c);
+        let ends = [water::heat_factor_low(mean_c), water::heat_factor_high(mean_c)];
+        Some(ends.map(|end| Guess { water: end / told, ..Guess::AS_TOLD }))
+    }
 }
 
 /// Weather by the hour: of a civil day and an hour of it, 0 to 23; `None` to go by the plan's own days.
@@ -217,21 +229,28 @@ impl PlannedAir {
     /// # Errors
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of(answers: &Answers, guess: Guess, weather: Outside) -> Result<PlannedAir, CannotRun> {
-        let plan = Read::of(answers)?;
-        let whole = plan.house(answers, Part::WholeHouse, guess)?;
+        let plan = Read::drinking(answers, guess)?;
         let part = plan.house(answers, Part::Heated, guess)?;
-        let brooded_d = plan.brooded_d();
-        let (mut hours, one) = plan.run(&part, 0..brooded_d, plan.heaters_kw, weather)?;
-        let (grown, other) = plan.run(&whole, brooded_d..plan.last_d + 1, 0.0, weather)?;
-        hours.extend(grown);
+        let (hours, residual) = plan.follow(answers, guess, plan.last_d + 1, weather)?;
         Ok(PlannedAir {
             hours,
             preheat_h: plan.preheat(&part)?,
             needed: plan.needed(&part, weather)?,
             heaters_kw: plan.heaters_kw,
             useful_mj_per_kg: plan.useful_mj_per_kg,
-            residual: one.max(other),
+            residual,
         })
+    }
+
+    /// Moisture of the litter of a house and its birds at the end of each day of age, share on a wet basis, through the plan's
+    /// own days.
+    ///
+    /// # Errors
+    /// [`CannotRun`] with the first field that is missing or cannot be.
+    pub fn litter(answers: &Answers, guess: Guess) -> Result<Vec<(i32, f64)>, CannotRun> {
+        let plan = Read::drinking(answers, guess)?;
+        let (hours, _) = plan.follow(answers, guess, plan.last_d + 1, None)?;
+        Ok(litter_by_day(&hours))
     }
 
     /// The days that a plan is run through: from those in which the house is warmed to the last.
@@ -286,6 +305,16 @@ impl PlannedAir {
         (most > 0.0).then_some(most)
     }
 
+    /// Moisture of the litter at the end of each day of age, share on a wet basis.
+    pub fn litter_by_day(&self) -> Vec<(i32, f64)> {
+        litter_by_day(&self.hours)
+    }
+
+    /// The first day of age at whose end the litter is so damp.
+    pub fn litter_at_least(&self, moisture: f64) -> Option<i32> {
+        self.litter_by_day().into_iter().find(|(_, share)| *share >= moisture).map(|(day, _)| day)
+    }
+
     /// The last day of age that was run.
     pub fn last_day(&self) -> Option<i32> {
         Some(self.hours.last()?.house.day)
@@ -294,6 +323,11 @@ impl PlannedAir {
     fn brooding(&self) -> impl Iterator<Item = &AirHour> {
         self.hours.iter().filter(|hour| hour.is_brooding)
     }
+}
+
+fn litter_by_day(hours: &[AirHour]) -> Vec<(i32, f64)> {
+    let ends = hours.iter().filter(|hour| hour.house.hour == 23);
+    ends.map(|hour| (hour.house.day, hour.house.litter_moisture)).collect()
 }
 
 /// What a plan says of its air.
@@ -375,6 +409,32 @@ impl Read {
         })
     }
 
+    /// The same with birds as thirsty as guessed.
+    fn drinking(answers: &Answers, guess: Guess) -> Result<Read, CannotRun> {
+        let mut plan = Read::of(answers)?;
+        plan.intake.iter_mut().for_each(|day| day.water_kg *= guess.water);
+        Ok(plan)
+    }
+
+    /// The hours of every day of age before one, in the heated part while chicks are brooded and in the whole house from then on,
+    /// and the worst that a balance leaves over.
+    fn follow(
+        &self,
+        answers: &Answers,
+        guess: Guess,
+        until_d: i32,
+        weather: Outside,
+    ) -> Result<(Vec<AirHour>, f64), CannotRun> {
+        let part = self.house(answers, Part::Heated, guess)?;
+        let brooded_d = self.brooded_d().min(until_d);
+        let (mut hours, one) = self.run(&part, 0..brooded_d, self.heaters_kw, weather)?;
+        let whole = self.house(answers, Part::WholeHouse, guess)?;
+        let whole = self.with_litter_of(&part, &hours, brooded_d - DAYS_BEFORE, whole);
+        let (grown, other) = self.run(&whole, brooded_d..until_d, 0.0, weather)?;
+        hours.extend(grown);
+        Ok((hours, one.max(other)))
+    }
+
     /// Days on which chicks are brooded.
     fn brooded_d(&self) -> i32 {
         (self.brooding_d.ceil() as i32).min(self.last_d + 1)
@@ -446,6 +506,22 @@ impl Read {
             latitude_deg: self.latitude_deg,
             zone,
         })
+    }
+
+    /// The whole house with what birds left in the litter of the heated part until they are let out of it; the rest is as it
+    /// was spread.
+    fn with_litter_of(&self, part: &House, hours: &[AirHour], until_d: i32, whole: House) -> House {
+        let Some(last) = hours.iter().rfind(|hour| hour.house.day < until_d) else { return whole };
+        let days = usize::try_from(until_d).unwrap_or_default();
+        let each: f64 = self.intake.iter().take(days).map(|day| day.dry_droppings()).sum();
+        let droppings = self.flock(0).birds * each;
+        let moisture = last.house.litter_moisture;
+        let water = (part.litter_dry_kg + droppings) * moisture / (1.0 - moisture);
+        House {
+            litter_dry_kg: whole.litter_dry_kg + droppings,
+            litter_water_kg: whole.litter_water_kg + water - part.litter_water_kg,
+            ..whole
+        }
     }
 
     fn typical(&self, day: CivilDay) -> WeatherDay {

@@ -3,7 +3,7 @@
 use quantity::{Answers, Asked, Fault, Problem, Unit};
 
 use crate::buying::prices;
-use crate::families::{medicine, performance, weighing};
+use crate::families::{burning, medicine, performance, weighing};
 
 /// A rule of fitting together: the value of `key` must lie between limits that hang on `other`.
 struct Together {
@@ -112,6 +112,13 @@ const RULES: &[Together] = &[
         other: performance::LIVE,
         unit: Unit::Kilogram,
         limits: |live| (0.0, live * (1.0 - f64::EPSILON)),
+    },
+    Together {
+        rule: "joined-more-than-full",
+        key: burning::JOINED,
+        other: burning::CYLINDERS,
+        unit: Unit::Pieces,
+        limits: |full| (1.0, full),
     },
     Together {
         rule: "sold-more-than-placed",

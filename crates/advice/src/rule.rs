@@ -24,6 +24,8 @@ pub struct Rule<I: 'static = Input> {
     /// `growth_fast(d)` and `brooding_temperature(d, r)`, `daylength(f, p)`, `at_least(a, b)` for 1 where a reaches b and
     /// else 0, `add(d, from, to, e)` for `e` added up over whole d, `declination(p)` for the sun's declination in radians on a day, `phi(x)` for the share of a bell
     /// curve below x, `t95(f)` for Student's t that leaves 2.5 % above it at f degrees of freedom,
+    /// `saturation_pressure(t)` for that of water vapour in Pa at t °C, over ice below 0.01 °C, `root(x, low, high, e)` for the
+    /// x between two at which a rising `e` passes zero,
     /// `least(n, from, e)` for the least whole n from `from` at which `e` is not negative, and `last(d, from, to, e)`
     /// for the last of an unbroken run of days at which `e` is not negative. Over a list w it has `count(w)`, `mean(w)`,
     /// `sum(e)` and `count_between(w, low, high)`, ends included; inside `sum` the symbol w is each number in turn; and

@@ -99,30 +99,40 @@ impl MoistAir {
         (1.0 + self.humidity_ratio()) / self.specific_volume()
     }
 
-    /// The temperature at which dew (below 0.01 °C: frost) begins. Found by halving; saturation only ever rises.
+    /// The temperature at which dew (below 0.01 °C: frost) begins. Saturation only ever rises, so there is one.
     pub fn dew_point(self) -> Temperature {
-        halve(COLDEST_C, self.air.in_celsius(), |t| {
+        zero_between(COLDEST_C, self.air.in_celsius(), |t| {
             saturation_pressure(Temperature::celsius(t)) - self.vapour_pa
         })
     }
 
-    /// The temperature of a wetted bulb in moving air; below 0 °C the bulb is iced.
+    /// The temperature of a wetted bulb in moving air. Just about 0 °C a wet and an iced bulb can both stand still: the wet one
+    /// is taken, and the iced one only where no wet one could.
     pub fn wet_bulb(self) -> Temperature {
-        let humidity = self.humidity_ratio();
-        halve(self.dew_point().in_celsius(), self.air.in_celsius(), |bulb| {
-            self.humidity_at_wet_bulb(bulb) - humidity
-        })
+        let (humidity, air) = (self.humidity_ratio(), self.air.in_celsius());
+        if self.humidity_at_wet_bulb(0.0) <= humidity {
+            zero_between(0.0, air, |bulb| self.humidity_at_wet_bulb(bulb) - humidity)
+        } else {
+            zero_between(COLDEST_C, air.min(0.0), |bulb| self.humidity_at_iced_bulb(bulb) - humidity)
+        }
     }
 
     /// The water in air of this temperature whose wetted bulb stands at `bulb`, °C.
     fn humidity_at_wet_bulb(self, bulb: f64) -> f64 {
         let t = self.air.in_celsius();
-        let saturated = humidity_ratio(saturation_pressure(Temperature::celsius(bulb)), self.pressure_pa);
-        if bulb >= 0.0 {
-            ((2501.0 - 2.326 * bulb) * saturated - 1.006 * (t - bulb)) / (2501.0 + 1.86 * t - 4.186 * bulb)
-        } else {
-            ((2830.0 - 0.24 * bulb) * saturated - 1.006 * (t - bulb)) / (2830.0 + 1.86 * t - 2.1 * bulb)
-        }
+        ((2501.0 - 2.326 * bulb) * self.saturated_at(bulb) - 1.006 * (t - bulb))
+            / (2501.0 + 1.86 * t - 4.186 * bulb)
+    }
+
+    /// The same for a bulb of ice.
+    fn humidity_at_iced_bulb(self, bulb: f64) -> f64 {
+        let t = self.air.in_celsius();
+        ((2830.0 - 0.24 * bulb) * self.saturated_at(bulb) - 1.006 * (t - bulb))
+            / (2830.0 + 1.86 * t - 2.1 * bulb)
+    }
+
+    fn saturated_at(self, celsius: f64) -> f64 {
+        humidity_ratio(saturation_pressure(Temperature::celsius(celsius)), self.pressure_pa)
     }
 }
 
@@ -141,13 +151,34 @@ pub fn humidity_ratio(vapour_pa: f64, pressure_pa: f64) -> f64 {
     WATER_TO_AIR * vapour_pa / (pressure_pa - vapour_pa)
 }
 
-/// The temperature between two at which a rising function passes zero, to a millionth of a degree.
-fn halve(mut low: f64, mut high: f64, rising: impl Fn(f64) -> f64) -> Temperature {
-    while high - low > 1e-7 {
-        let middle = (low + high) / 2.0;
-        if rising(middle) < 0.0 { low = middle } else { high = middle }
+/// The temperature between two at which a rising function passes zero, to a thousand-millionth of a degree: false position
+/// with the stale end pulled in (Illinois), halved where that gains too little.
+fn zero_between(mut low: f64, mut high: f64, rising: impl Fn(f64) -> f64) -> Temperature {
+    const CLOSE_K: f64 = 1e-9;
+    let (mut at_low, mut at_high) = (rising(low), rising(high));
+    if at_low >= 0.0 {
+        return Temperature::celsius(low);
     }
-    Temperature::celsius((low + high) / 2.0)
+    if at_high <= 0.0 {
+        return Temperature::celsius(high);
+    }
+    let mut halve = false;
+    while high - low > CLOSE_K {
+        let width = high - low;
+        let middle = if halve { low + width / 2.0 } else { low - at_low * width / (at_high - at_low) };
+        // A step that lands on an end would never narrow the other side.
+        let middle = middle.clamp(low + CLOSE_K / 4.0, high - CLOSE_K / 4.0);
+        let at = rising(middle);
+        if at < 0.0 {
+            (low, at_low) = (middle, at);
+            at_high /= 2.0;
+        } else {
+            (high, at_high) = (middle, at);
+            at_low /= 2.0;
+        }
+        halve = high - low > width / 2.0;
+    }
+    Temperature::celsius(f64::midpoint(low, high))
 }
 
 #[cfg(test)]
@@ -181,6 +212,23 @@ mod tests {
             let air = MoistAir::new(Temperature::celsius(celsius), 1.0, 90_000.0).unwrap();
             assert!((air.dew_point().in_celsius() - celsius).abs() < 1e-6);
             assert!((air.wet_bulb().in_celsius() - celsius).abs() < 1e-6);
+        }
+    }
+
+    /// Below 0 °C and across it, where the bulb goes from ice to water: what is found gives the humidity back.
+    #[test]
+    fn a_wet_bulb_gives_the_humidity_back() {
+        for celsius in [-15.0, -0.5, 0.5, 6.0, 33.0, 55.0] {
+            for share in [0.02, 0.3, 0.8] {
+                let air = MoistAir::new(Temperature::celsius(celsius), share, 90_000.0).unwrap();
+                let bulb = air.wet_bulb().in_celsius();
+                let of_bulb =
+                    if bulb < 0.0 { air.humidity_at_iced_bulb(bulb) } else { air.humidity_at_wet_bulb(bulb) };
+                let back = of_bulb - air.humidity_ratio();
+                assert!(back.abs() < 1e-11, "{celsius} {share}: {bulb} {back}");
+                let dew = saturation_pressure(air.dew_point());
+                assert!((dew - air.vapour_pressure()).abs() < 1e-6, "{celsius} {share}");
+            }
         }
     }
 

@@ -38,6 +38,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../messages/en/growing.ftl"),
     include_str!("../messages/en/air.ftl"),
     include_str!("../messages/en/air_day.ftl"),
+    include_str!("../messages/en/air_sums.ftl"),
     include_str!("../messages/en/weather.ftl"),
     include_str!("../messages/en/outlook.ftl"),
     include_str!("../messages/en/watch.ftl"),

@@ -33,6 +33,7 @@ mod pesti_1985;
 mod plane_geometry;
 mod psychrolib;
 mod pvlib_epw;
+mod quick_sums_of_air;
 mod reporting_rules;
 mod rules_of_arithmetic;
 mod rules_of_money;

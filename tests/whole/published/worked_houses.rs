@@ -5,6 +5,7 @@
 
 use std::collections::HashMap;
 
+use advice::verify::verify;
 use model::air::opening;
 use model::bird_heat;
 use model::heat::{self, Balance};
@@ -109,6 +110,45 @@ fn chicks_in_a_dry_season() {
 #[test]
 fn a_warm_afternoon() {
     step_by_step("warm_afternoon_800_birds");
+}
+
+/// Every row, as `verify` fills it in from what each case tells of its house.
+#[test]
+fn every_row_of_the_table_is_filled_in() {
+    let table = reference::Table::read("house_balance", TABLE).unwrap();
+    let rows = verify(TABLE).unwrap();
+    assert_eq!(rows.len(), 138);
+    // The same from the told rows alone: no value of a step is read.
+    let told =
+        ["birds", "weight", "inside", "inside_humidity_limit", "outside", "outside_humidity", "pressure"];
+    let told = [&told[..], &["length", "width", "wind", "co2_limit", "co2_outside", "sun_gain"]].concat();
+    let bare = |row: &Vec<String>| {
+        let value = if told.contains(&row[1].as_str()) { row[2].as_str() } else { "" };
+        format!("{},{},{value},{}\n", row[0], row[1], row[3])
+    };
+    let bared = "case,name,value,unit\n".to_owned() + &table.rows.iter().map(bare).collect::<String>();
+    assert_eq!(verify(&bared).unwrap(), rows);
+    for (row, want) in rows.iter().zip(&table.rows) {
+        let (got, value) = (row["value"].as_f64().unwrap(), want[2].parse::<f64>().unwrap());
+        assert!((got - value).abs() <= 1e-6 * value.abs().max(1e-9), "{want:?}: {got}");
+    }
+}
+
+/// A case that lacks something, tells it twice, tells what cannot be, or asks for a step nobody knows.
+#[test]
+fn a_case_that_cannot_be_worked_out_is_named() {
+    let one =
+        TABLE.lines().filter(|line| !line.starts_with('#')).take(47).collect::<Vec<_>>().join("\n") + "\n";
+    assert!(verify(&one).is_ok(), "one case alone");
+    let said = |table: String| verify(&table).unwrap_err().to_string();
+    let lacks = said(one.replace("birds,pressure,90000,Pa\n", "birds,colour,3,1\n"));
+    assert!(lacks.contains("row 1") && lacks.contains("pressure"), "{lacks}");
+    let twice = said(one.clone() + "cool_night_800_birds,wind,2,m/s\n");
+    assert!(twice.contains("row 47") && twice.contains("wind"), "{twice}");
+    let cannot = said(one.replace("inside_humidity_limit,0.7,", "inside_humidity_limit,70,"));
+    assert!(cannot.contains("row 4") && cannot.contains("70") && cannot.contains("0.001 … 1"), "{cannot}");
+    let unknown = said(one + "cool_night_800_birds,colour,3,1\n");
+    assert!(unknown.contains("row 47") && unknown.contains("colour"), "{unknown}");
 }
 
 /// The edge of the floor is 1.26 W for each metre and degree: 46 m of the first house are 57.96 W/K.

@@ -197,7 +197,10 @@ impl AirDay {
         };
         let is_brooding = f64::from(age_d) < plan.brooding_d;
         let part = if is_brooding { Part::Heated } else { Part::WholeHouse };
-        let house = plan.with_old_litter(plan.house(answers, part, Guess::AS_TOLD)?, age_d, is_brooding)?;
+        let house = plan.house(answers, part, Guess::AS_TOLD)?;
+        let (before, _) = plan.follow(answers, Guess::AS_TOLD, age_d, None)?;
+        // The litter as damp as birds have made it by then, through the plan's own days.
+        let house = plan.with_litter_of(&house, &before, age_d, house);
         let flock = as_the_book_has_it(plan.flock(age_d), answers);
         let case = |house: &House, flock: &Flock, fan: bool, held: Option<[f64; 24]>| {
             plan.a_day(house, flock, age_d, &weather, Ways { fan, held })
@@ -336,18 +339,6 @@ struct Ways {
 }
 
 impl Read {
-    /// The house with its litter as damp as birds have made it by an age, through the plan's own days.
-    fn with_old_litter(&self, house: House, age_d: i32, is_brooding: bool) -> Result<House, CannotRun> {
-        let heaters_kw = if is_brooding { self.heaters_kw } else { 0.0 };
-        let (before, _) = self.run(&house, 0..age_d, heaters_kw, None)?;
-        let Some(last) = before.last() else { return Ok(house) };
-        let damp = last.house.litter_moisture;
-        let days = self.intake.iter().zip(&self.birds).take(usize::try_from(age_d).unwrap_or_default());
-        let droppings: f64 = days.map(|(intake, birds)| birds * intake.dry_droppings()).sum();
-        let dry_kg = house.litter_dry_kg + droppings;
-        Ok(House { litter_dry_kg: dry_kg, litter_water_kg: dry_kg * damp / (1.0 - damp), ..house })
-    }
-
     /// A night and a day from [`BEGINS_H`] on, after some alike that warm floor and litter.
     fn a_day(
         &self,

@@ -5,7 +5,7 @@ use model::light;
 use model::moist_air::{self, MoistAir};
 use quantity::{CivilDay, Mass, Temperature};
 
-use super::Family;
+use super::{Family, house_balance};
 use crate::verify::{Cell, RowOutputs, Shape, each};
 
 /// The family.
@@ -49,6 +49,7 @@ static SHAPES: &[Shape] = &[
         outputs: &["zenith_true_deg", "azimuth_deg_from_north", "clear_sky_ghi_haurwitz_w_per_m2"],
         work_out: |rows| each(rows, sun),
     },
+    house_balance::SHAPE,
 ];
 
 /// `YYYY-MM-DD HH:MM`.

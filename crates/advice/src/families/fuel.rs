@@ -362,7 +362,12 @@ const fn of_fuel(
     Input { symbol, origin: Origin::TableBy { table: "fuels", point, unit, field: FUEL, read } }
 }
 
-const fn constant(symbol: &'static str, point: &'static str, unit: Unit, read: fn() -> Option<f64>) -> Input {
+pub(super) const fn constant(
+    symbol: &'static str,
+    point: &'static str,
+    unit: Unit,
+    read: fn() -> Option<f64>,
+) -> Input {
     Input { symbol, origin: Origin::Table { table: "fuels", point, unit, read } }
 }
 
@@ -370,15 +375,15 @@ fn of(name: &str) -> Option<reference::fuel::Fuel> {
     reference::fuel::fuel(name).ok()?
 }
 
-fn net(name: &str) -> Option<f64> {
+pub(super) fn net(name: &str) -> Option<f64> {
     of(name)?.net_mj_per_kg
 }
 
-fn low(name: &str) -> Option<f64> {
+pub(super) fn low(name: &str) -> Option<f64> {
     of(name).map(|fuel| fuel.efficiency.0)
 }
 
-fn high(name: &str) -> Option<f64> {
+pub(super) fn high(name: &str) -> Option<f64> {
     of(name).map(|fuel| fuel.efficiency.1)
 }
 

@@ -3,12 +3,12 @@
 
 use model::bird_heat;
 use model::heat;
-use quantity::{Answers, Band, BandKind, DayOfAge, Status, Temperature, Unit};
+use quantity::{Answers, DayOfAge, Status, Temperature, Unit};
 use reference::growth::Standard;
 
 use super::fuel::Need;
 use super::heat::{day_old, needed, power};
-use super::{Family, space};
+use super::{Family, hours_of_air, space};
 use crate::air::BroodingHeat;
 use crate::procedure::{Accuracy, AllSimulated, Drawn, Procedure, Simulation};
 use crate::rule::{FigureSpec, Input, Rule, exact, field, figure};
@@ -109,18 +109,12 @@ fn by_the_hour(answers: &Answers, _: &[f64], drawn: &Drawn) -> AllSimulated {
     let ends = figures_of(&tight).into_iter().zip(figures_of(&leaky));
     let figure = |(value, (tight, leaky)): (Option<f64>, (Option<f64>, Option<f64>))| {
         let value = value?;
-        let band = tight.zip(leaky).and_then(|(tight, leaky)| between(value, tight, leaky));
+        let band = tight.zip(leaky).and_then(|(tight, leaky)| hours_of_air::between(value, &[tight, leaky]));
         Some((value, band, Accuracy::Residual(value * told.part.residual)))
     };
     let figures = figures_of(&told).into_iter().zip(ends).map(figure).collect();
     drawn.keep_heat(told.part);
     Some(figures)
-}
-
-/// From the least to the greatest of a house as told, a tight and a leaky one; `None` where all say the same.
-fn between(told: f64, tight: f64, leaky: f64) -> Option<Band> {
-    let (low, high) = (tight.min(leaky).min(told), tight.max(leaky).max(told));
-    (low < high).then_some(Band { low, high, kind: BandKind::RangeOfSources })
 }
 
 /// The figures in their order; `None` for what there is none of.

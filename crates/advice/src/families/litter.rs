@@ -106,11 +106,11 @@ const fn mass(name: &'static str, inputs: &'static [Input]) -> Rule {
         .between(|x| Some((x[0] * x[1], x[0] * x[2])))
 }
 
-const fn bulk(symbol: &'static str, litter: &'static str, read: fn() -> Option<f64>) -> Input {
+pub(super) const fn bulk(symbol: &'static str, litter: &'static str, read: fn() -> Option<f64>) -> Input {
     let unit = Unit::KilogramPerCubicMetre;
     Input { symbol, origin: Origin::Table { table: "litter_density", point: litter, unit, read } }
 }
 
-fn density(litter: &str) -> Option<(f64, f64)> {
+pub(super) fn density(litter: &str) -> Option<(f64, f64)> {
     reference::litter::bulk_density(litter).ok()?
 }

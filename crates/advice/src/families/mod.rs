@@ -13,12 +13,14 @@ use crate::verify::Shape;
 
 mod air;
 pub mod air_day;
+pub(crate) mod burning;
 mod buying;
 mod catching;
 pub(crate) mod chicks;
 pub(crate) mod closing;
 pub(crate) mod course;
 mod disinfectant;
+mod drying;
 mod equipment;
 mod feed;
 mod flock;
@@ -27,14 +29,18 @@ pub(crate) mod growing;
 pub(crate) mod growth;
 pub(crate) mod guard;
 pub(crate) mod heat;
+pub(crate) mod heat_index;
 pub(crate) mod hours_of_air;
 mod hours_of_heat;
+mod house_balance;
 mod light;
 mod litter;
 pub(crate) mod medicine;
+pub(crate) mod moist_air;
 pub(crate) mod money;
 pub mod outlook;
 pub(crate) mod performance;
+pub(crate) mod ring_heat;
 pub mod risk;
 pub mod selling;
 pub(crate) mod shell;
@@ -74,14 +80,19 @@ pub static FAMILIES: &[&Family] = &[
     &heat::FAMILY,
     &hours_of_heat::FAMILY,
     &fuel::FAMILY,
+    &ring_heat::FAMILY,
+    &burning::FAMILY,
     &disinfectant::FAMILY,
     &litter::FAMILY,
+    &drying::FAMILY,
     &turnaround::FAMILY,
     &feed::FAMILY,
     &water::FAMILY,
     &light::FAMILY,
     &air::FAMILY,
     &air_day::FAMILY,
+    &moist_air::FAMILY,
+    &heat_index::FAMILY,
     &money::FAMILY,
     &vaccine::FAMILY,
     &medicine::LIQUIDS,

@@ -10,6 +10,7 @@ mod equipment;
 mod feed;
 mod guard;
 mod heat;
+mod heat_index;
 mod litter;
 mod medicine;
 mod money;
@@ -29,6 +30,7 @@ static CHECKS: &[&[Check]] = &[
     equipment::CHECKS,
     guard::CHECKS,
     heat::CHECKS,
+    heat_index::CHECKS,
     disinfectant::CHECKS,
     litter::CHECKS,
     turnaround::CHECKS,

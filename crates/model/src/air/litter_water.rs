@@ -12,7 +12,7 @@ const ACTIVITY: [(f64, f64); 8] = [
     (1.0, 1.0),
 ];
 /// What crust and depth leave of the evaporation of a free face: 0.3 to 0.6 (our judgement).
-const CRUST: f64 = 0.4;
+pub(crate) const CRUST: f64 = 0.4;
 /// Moisture from which litter cakes and gives off ammonia, share of its whole mass (common practice, no source).
 pub const WET: f64 = 0.30;
 /// Moisture below which litter is dusty, share (common practice, no source).
@@ -36,7 +36,17 @@ pub fn water_activity(moisture: f64) -> f64 {
 ///
 /// Lewis relation: what carries heat carries vapour, h/1006; h is 4 W/m2K in still air and 3.8 more for each m/s.
 pub fn conductance(floor_m2: f64, speed_m_s: f64) -> f64 {
-    CRUST * floor_m2 * (4.0 + 3.8 * speed_m_s) / 1006.0
+    CRUST * floor_m2 * free_conductance(speed_m_s)
+}
+
+/// The same of a free wet face, kg/s for each m2.
+pub(crate) fn free_conductance(speed_m_s: f64) -> f64 {
+    film_w_per_m2k(speed_m_s) / 1006.0
+}
+
+/// Heat between the air and a level face, W/m2K: 4 in still air, 3.8 more for each m/s.
+pub(crate) fn film_w_per_m2k(speed_m_s: f64) -> f64 {
+    4.0 + 3.8 * speed_m_s
 }
 
 /// What a bird takes in, in a day, kg.

@@ -13,6 +13,7 @@ pub mod litter_water;
 pub mod opening;
 pub mod preheat;
 pub mod sol_air;
+pub mod steady;
 pub mod stress;
 pub mod weather;
 

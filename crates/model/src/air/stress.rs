@@ -57,6 +57,34 @@ pub fn band(index: f64, comfort_c: f64) -> Band {
     BEGIN.iter().find(|(from, _)| as_grown >= *from).map_or(Band::Comfort, |(_, band)| *band)
 }
 
+/// Most that young birds are allowed of that in the wet bulb, K: damp heat is left by the breath alone (our judgement).
+pub const YOUNGER_BY_IN_DAMP_K: f64 = 4.0;
+
+/// How hard an index bears, 0 for comfort to 4 for an emergency, on birds that like it warmer than grown ones by `younger_by`.
+pub fn step_of_index(index: f64, younger_by: f64) -> f64 {
+    f64::from(band(index, LIKED_BY_GROWN_C + younger_by) as u8)
+}
+
+/// How hard the dry bulb alone bears: 1 from 28 °C, 2 from 32, 4 from 35 (common practice, no source).
+pub fn step_of_dry_bulb(dry_bulb_c: f64, younger_by: f64) -> f64 {
+    step(dry_bulb_c - younger_by, [28.0, 32.0, 35.0])
+}
+
+/// How hard the wet bulb alone bears: 1 from 26 °C, 2 from 28, 4 from 30 (common practice, no source).
+pub fn step_of_wet_bulb(wet_bulb_c: f64, younger_by: f64) -> f64 {
+    step(wet_bulb_c - younger_by.min(YOUNGER_BY_IN_DAMP_K), [26.0, 28.0, 30.0])
+}
+
+fn step(celsius: f64, [look, act, emergency]: [f64; 3]) -> f64 {
+    if celsius >= emergency {
+        4.0
+    } else if celsius >= act {
+        2.0
+    } else {
+        f64::from(u8::from(celsius >= look))
+    }
+}
+
 /// Heat stress of an hour of a house at a pressure in Pa; `None` before anything is wanted of it.
 pub fn of_hour(hour: &HouseHour, pressure_pa: f64) -> Option<(f64, Band)> {
     let air = MoistAir::new(Temperature::celsius(hour.inside_c), hour.humidity, pressure_pa)?;
@@ -104,6 +132,18 @@ mod tests {
         assert_eq!(band(30.0, 21.0), Band::Alert);
         assert_eq!(band(36.0, 18.0), Band::Emergency);
         assert_eq!(band(36.0, 33.0), Band::Comfort, "day-olds like it warm");
+    }
+
+    /// 32 °C and 90 %: an index that reads as "act" beside a wet bulb of 30.6 °C that is an emergency.
+    #[test]
+    fn damp_heat_is_seen_by_the_wet_bulb_alone() {
+        let air = MoistAir::new(Temperature::celsius(32.0), 0.9, 101_325.0).unwrap();
+        let wet = air.wet_bulb().in_celsius();
+        assert!((wet - 30.6).abs() < 0.1, "{wet}");
+        assert_eq!(step_of_dry_bulb(32.0, 0.0), 2.0);
+        assert_eq!(step_of_wet_bulb(wet, 0.0), 4.0);
+        assert_eq!(step_of_wet_bulb(wet, 12.0), 1.0, "day-olds, but not all of it");
+        assert_eq!(step_of_index(33.5, 0.0), 3.0);
     }
 
     #[test]
