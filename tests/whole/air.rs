@@ -1,9 +1,10 @@
 //! The air of a planned house by the hour, through the plan file.
 
 use advice::air::{CannotRun, Guess, PlannedAir};
+use advice::plan::{self, Plan};
 use advice::procedure::By;
 use model::air::stress::Band;
-use quantity::Answers;
+use quantity::{Answers, Source};
 
 use crate::sample;
 
@@ -172,4 +173,47 @@ fn a_plan_without_a_place_falls_back_on_one_night() {
         by_the_hour.outcome.number(heat) > by_the_hour.outcome.number(steady),
         "fire and chicks want air"
     );
+}
+
+/// The usual weather of the months is milder than the plan's own days; June burns more than September and has no hot hour.
+#[test]
+fn months_differ_as_a_grower_expects() {
+    let of = |placement: &str| {
+        let months = "[weather]\nmonths_coldest_c = [18, 18, 17, 15, 12, 9, 9, 11, 15, 18, 19, 18]\nmonths_warmest_c = [28, 28, 28, 28, 27, 25, 25, 28, 32, 34, 31, 29]\nmonths_humidity_percent = [75, 76, 72, 62, 52, 48, 45, 40, 36, 40, 58, 72]\nmonths_wind_m_per_s = [1, 1, 1, 1, 1, 1, 1, 2, 2, 2, 1, 1]\n";
+        let text = uncovered().replace("[weather]\n", months);
+        sample::plan(&text.replace("placement = 2027-09-14", &format!("placement = {placement}")))
+    };
+    let figure = |plan: &Plan, id: &str| sample::number(plan, id);
+    let (september, june) = (of("2027-09-14"), of("2027-06-07"));
+    assert!(figure(&september, "air.usual_fuel") < 0.8 * figure(&september, "brooding.fuel_total"));
+    assert!(figure(&june, "air.usual_fuel") > 1.2 * figure(&september, "air.usual_fuel"));
+    assert!(figure(&september, "air.usual_hot_hours") > 50.0);
+    assert!(figure(&june, "air.usual_hot_hours") < 0.2 * figure(&september, "air.usual_hot_hours"));
+    let usual = june.outcome.drawn().usual_air().unwrap();
+    assert!(usual.residual < 1e-9, "{}", usual.residual);
+    assert_eq!(usual.hours.len(), june.outcome.drawn().air().unwrap().hours.len());
+    // A plan that tells no months has none of it.
+    assert!(sample::plan(&uncovered()).outcome.get("air.usual_fuel").is_none());
+}
+
+/// Eleven months, or a month upside down, are refused with what is wanted.
+#[test]
+fn months_that_cannot_be_are_refused() {
+    let wrong = |line: &str| {
+        let text = uncovered().replace("[weather]\n", &format!("[weather]\n{line}\n"));
+        let raws = advice::plan_file::read(&text).unwrap();
+        let problems = plan::read(&raws, Source::File, true).problems;
+        let viewer = present::Viewer::plain();
+        problems
+            .iter()
+            .map(|problem| present::fault::sentence(problem, &viewer))
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    let eleven = wrong("months_coldest_c = [18, 18, 17, 15, 12, 9, 9, 11, 15, 18, 19]");
+    assert!(eleven.contains("12"), "{eleven}");
+    let upside = wrong(
+        "months_coldest_c = [18, 18, 17, 15, 12, 9, 9, 11, 15, 18, 19, 18]\nmonths_warmest_c = [28, 28, 28, 28, 27, 8, 25, 28, 32, 34, 31, 29]",
+    );
+    assert!(upside.contains("warmest below their coldest"), "{upside}");
 }

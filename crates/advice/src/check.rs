@@ -2,6 +2,7 @@
 
 use quantity::{Answers, Asked, Fault, Problem, Unit};
 
+use crate::air::months;
 use crate::buying::prices;
 use crate::families::{burning, medicine, performance, weighing};
 
@@ -144,7 +145,17 @@ pub fn together(answers: &Answers, asked: &[Asked]) -> Vec<Problem> {
     problems.extend(birds_do_not_fit_weight(answers, asked));
     problems.extend(feed_costs_more_than_all(answers, asked));
     problems.extend(feed_falls_to_nothing(answers, asked));
+    problems.extend(months_upside_down(answers, asked));
     problems
+}
+
+/// A month whose days are warmest below their coldest.
+fn months_upside_down(answers: &Answers, asked: &[Asked]) -> Option<Problem> {
+    let (coldest, warmest) = (answers.numbers(months::COLDEST), answers.numbers(months::WARMEST));
+    let (cold, _) = coldest.iter().zip(warmest).find(|(cold, warm)| warm < cold)?;
+    let (rule, other, unit) = ("month-upside-down", months::COLDEST, Unit::Celsius);
+    let fault = Fault::Against { rule, other, other_value: *cold, low: *cold, high: NO_LIMIT, unit };
+    Some(problem(answers, asked, months::WARMEST, fault))
 }
 
 impl Together {

@@ -74,6 +74,8 @@ pub struct Drawn {
     selling: OnceLock<Arc<Selling>>,
     /// The air of a planned house by the hour.
     air: OnceLock<Arc<PlannedAir>>,
+    /// The same through the usual weather of its months.
+    usual_air: OnceLock<Arc<PlannedAir>>,
     /// The heat of its brooding days by the hour.
     heat: OnceLock<Arc<HeatNeeded>>,
     /// A night and a day of a house.
@@ -109,6 +111,16 @@ impl Drawn {
     /// Keeps a night and a day.
     pub(crate) fn keep_air_day(&self, day: AirDay) -> &AirDay {
         self.air_day.get_or_init(|| Arc::new(day))
+    }
+
+    /// The air of a planned house through the usual weather of its months, once it was worked out.
+    pub fn usual_air(&self) -> Option<&PlannedAir> {
+        self.usual_air.get().map(Arc::as_ref)
+    }
+
+    /// Keeps that.
+    pub(crate) fn keep_usual_air(&self, air: PlannedAir) -> &PlannedAir {
+        self.usual_air.get_or_init(|| Arc::new(air))
     }
 
     /// Keeps the heat of the brooding days.

@@ -55,6 +55,11 @@ pub const FUELS: &[&str] = &["lpg", "charcoal", "kerosene", "firewood", "rice-hu
 
 const YES_OR_NO: Kind = Kind::Choice(&["no", "yes"]);
 
+/// A number for each month from January on.
+const fn a_year_of(unit: Unit, low: f64, high: f64) -> Kind {
+    Kind::Numbers { unit, low, high, at_least: 12, at_most: 12 }
+}
+
 /// The table.
 pub static FIELDS: &[Field] = &[
     inert("farm.name", Kind::Text(80), Optional, "a name"),
@@ -133,6 +138,10 @@ pub static FIELDS: &[Field] = &[
     field("sale.last_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.days", Kind::Schedule { first: 14, last: 84 }, Optional),
     field("weather.mean_c", asked_outside(number(Unit::Celsius, -20.0, 45.0), 5.0, 35.0), Optional),
+    field("weather.months_coldest_c", a_year_of(Unit::Celsius, -30.0, 35.0), Optional),
+    field("weather.months_warmest_c", a_year_of(Unit::Celsius, -20.0, 50.0), Optional),
+    field("weather.months_humidity_percent", a_year_of(Unit::Percent, 5.0, 100.0), Optional),
+    field("weather.months_wind_m_per_s", a_year_of(Unit::MetrePerSecond, 0.0, 15.0), Optional),
     field("weather.hottest_day_c", asked_outside(number(Unit::Celsius, -10.0, 55.0), 10.0, 45.0), Optional),
     field("equipment.chick_feeders", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("equipment.chick_drinkers", count(Unit::Pieces, 0.0, 2_000.0), Optional),

@@ -29,6 +29,8 @@ pub fn make(asked: &str) -> String {
         "weather" => weather(rest),
         "weather-faults" => weather_faults(rest),
         "plan" => part(rest),
+        "curtain" => curtain(rest, "air-day-curtain"),
+        "curtain-heat" => curtain(rest, "air-day-heat"),
         "file" => fenced("toml", &sections(&kept(EXAMPLE), rest)),
         "working" => fenced("text", &working(rest)),
         "caution" => caution(rest),
@@ -45,6 +47,20 @@ pub fn make(asked: &str) -> String {
 
 fn fenced(language: &str, text: &str) -> String {
     format!("```{language}\n{}\n```\n", text.trim_matches('\n'))
+}
+
+/// A part of what a night and a day of the example's house says.
+fn curtain(asked: &str, heading: &str) -> String {
+    let pair = |pair: &str| {
+        let (key, text) = pair.split_once('=').expect(pair);
+        Raw { key: key.to_owned(), text: vec![text.to_owned()], line: None }
+    };
+    let answers = sample::answers(&kept(EXAMPLE));
+    let answered = advice::air::day::answer(&answers, None, asked.split(' ').map(pair).collect());
+    let viewer = Viewer::plain();
+    let mut told = under(&present::air_day::document(&answered, String::new(), &viewer), heading);
+    told.retain(|block| ["lead", "table", "steps"].iter().any(|kind| is(block, kind)));
+    fenced("text", &written(told, &viewer, false))
 }
 
 fn console(command: &str, output: &str) -> String {

@@ -48,6 +48,7 @@ pub(crate) mod space;
 mod statistics;
 pub(crate) mod store;
 pub(crate) mod turnaround;
+mod usual_weather;
 pub(crate) mod vaccine;
 pub(crate) mod watch;
 mod water;
@@ -124,6 +125,7 @@ pub static SIMULATIONS: &[&Simulation] = &[
     &weighing_spots::SIMULATION,
     &hours_of_air::SIMULATION,
     &air_day::SIMULATION,
+    &usual_weather::SIMULATION,
 ];
 
 /// Simulations that give figures of others where they apply. Figures with rules of their own keep those where it has no answer.

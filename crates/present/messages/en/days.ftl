@@ -499,5 +499,6 @@ way-out-brooder-each-ring = Have { $rings } brooders, one for each ring, or make
 finding-more-sold-than-there-are = Your sale by days names { $asked }, and there are { $there } to sell.
 curve-too-many-cells = line { $line } has more cells than the header. Write numbers with a point; parts of a row are parted by commas.
 against-warmest-below-coldest = { $key } is { $typed }, cooler than the coldest of the night, { $value }. Give { $low } or more: the warmest of the day.
+against-month-upside-down = { $key }: a month has days that are warmest below their coldest, { $value }. Give { $low } or more for it, months in their order from January.
 against-hottest-below-mean = { $key } is { $typed }, cooler than the usual { $value }. Give { $low } or more: the hottest hour in the shade.
 against-coldest-above-mean = { $key } is { $typed }, warmer than the usual { $value }. Give { $high } or less.

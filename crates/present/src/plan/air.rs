@@ -187,6 +187,7 @@ impl Shown<'_> {
         blocks.push(Block::Note(self.words.plain("air-which-day")));
         blocks.extend(self.air_with_fire(air));
         blocks.extend(self.rows(ROWS));
+        blocks.extend(self.air_usual());
         blocks.extend(self.air_days(air));
         blocks
     }

@@ -18,6 +18,7 @@ use crate::{finding, say, show, working};
 
 pub mod air;
 mod air_litter;
+mod air_usual;
 mod booklet;
 mod countdown;
 mod days;
