@@ -433,7 +433,7 @@ impl DayShown<'_> {
         vec![
             (self.words().plain(first), Align::Start),
             (self.unit_title("air-day-column-warmest", Unit::Celsius), Align::End),
-            (self.unit_title("air-day-column-alert", Unit::Hour), Align::End),
+            (self.unit_title("air-day-column-index", Unit::Celsius), Align::End),
             (self.unit_title("air-day-column-danger", Unit::Hour), Align::End),
         ]
     }
@@ -442,7 +442,7 @@ impl DayShown<'_> {
         vec![
             name,
             show::bare(run.warmest_c(), Unit::Celsius, 1, self.viewer),
-            show::bare(run.hours_at_least(Band::Alert), Unit::Hour, 0, self.viewer),
+            show::bare(run.heat_index_c(), Unit::Celsius, 1, self.viewer),
             show::bare(run.hours_at_least(Band::Danger), Unit::Hour, 0, self.viewer),
         ]
     }

@@ -85,11 +85,25 @@ fn step(celsius: f64, [look, act, emergency]: [f64; 3]) -> f64 {
     }
 }
 
-/// Heat stress of an hour of a house at a pressure in Pa; `None` before anything is wanted of it.
+/// Heat stress of an hour of a house at a pressure in Pa: the index, and the [`worst`] of what is known; `None` before anything
+/// is wanted of it.
 pub fn of_hour(hour: &HouseHour, pressure_pa: f64) -> Option<(f64, Band)> {
     let air = MoistAir::new(Temperature::celsius(hour.inside_c), hour.humidity, pressure_pa)?;
-    let index = index(hour.inside_c, air.wet_bulb().in_celsius(), hour.air_speed_m_s);
-    Some((index, band(index, hour.target_c?)))
+    let wet_bulb_c = air.wet_bulb().in_celsius();
+    let index = index(hour.inside_c, wet_bulb_c, hour.air_speed_m_s);
+    Some((index, worst(index, hour.inside_c, wet_bulb_c, hour.target_c?)))
+}
+
+/// The worst of what index, dry bulb and wet bulb say each: none of them alone may calm.
+pub fn worst(index: f64, dry_bulb_c: f64, wet_bulb_c: f64, comfort_c: f64) -> Band {
+    let younger_by = (comfort_c - LIKED_BY_GROWN_C).max(0.0);
+    let steps = [
+        step_of_index(index, younger_by),
+        step_of_dry_bulb(dry_bulb_c, younger_by),
+        step_of_wet_bulb(wet_bulb_c, younger_by),
+    ];
+    const BANDS: [Band; 5] = [Band::Comfort, Band::Warm, Band::Alert, Band::Danger, Band::Emergency];
+    BANDS[(steps.into_iter().fold(0.0, f64::max) as usize).min(4)]
 }
 
 /// Hours in each band, comfort first.
@@ -144,6 +158,17 @@ mod tests {
         assert_eq!(step_of_wet_bulb(wet, 0.0), 4.0);
         assert_eq!(step_of_wet_bulb(wet, 12.0), 1.0, "day-olds, but not all of it");
         assert_eq!(step_of_index(33.5, 0.0), 3.0);
+    }
+
+    /// 32 °C and 90 %: the index alone says alert, the wet bulb emergency. 35 °C in dry moving air: the dry bulb says it.
+    #[test]
+    fn the_worst_is_said() {
+        assert_eq!(band(31.8, 21.0), Band::Alert);
+        assert_eq!(worst(31.8, 32.0, 30.6, 21.0), Band::Emergency);
+        assert_eq!(worst(31.0, 35.0, 20.0, 21.0), Band::Emergency);
+        assert_eq!(worst(33.5, 31.0, 25.0, 21.0), Band::Danger);
+        assert_eq!(worst(26.0, 27.0, 22.0, 21.0), Band::Comfort);
+        assert_eq!(worst(36.0, 33.0, 26.0, 33.0), Band::Comfort, "day-olds like it warm");
     }
 
     #[test]
