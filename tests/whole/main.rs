@@ -10,6 +10,7 @@ mod directions;
 mod docs;
 mod evaluator;
 mod faults;
+mod fitted_house;
 mod functions;
 mod growing;
 mod heat_properties;

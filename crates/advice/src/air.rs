@@ -4,6 +4,7 @@
 //! that has both the coldest night and the hottest afternoon of the plan: what heaters and curtains must be able to do.
 
 pub mod day;
+pub mod fitted;
 pub mod months;
 
 use model::air::litter_water::Intake;

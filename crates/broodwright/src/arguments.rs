@@ -96,6 +96,7 @@ fn air(words: &Words) -> Command {
         .arg(file("FILE", "argument-plan-file", words))
         .args([flag("json", words), flag("working", words)])
         .arg(path("weather", "WEATHER").help(words.plain("option-weather")))
+        .arg(path("readings", "READINGS").help(words.plain("option-readings")).requires("weather"))
         .arg(path("csv", "OUT").help(words.plain("option-air-csv")))
         .arg(units(words))
 }

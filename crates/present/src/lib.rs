@@ -13,6 +13,7 @@ pub mod entry;
 pub mod example;
 pub mod fault;
 pub mod finding;
+pub mod fitted;
 pub mod form;
 pub mod health;
 pub mod history;

@@ -540,6 +540,7 @@ pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
         ("sum", schemars::schema_for!(SumView).to_value()),
         ("air", schemars::schema_for!(crate::plan::air::AirView).to_value()),
         ("air-day", schemars::schema_for!(crate::air_day::AirDayView).to_value()),
+        ("air-fitted", schemars::schema_for!(crate::fitted::FittedView).to_value()),
         ("air-of-weather", schemars::schema_for!(crate::plan::weather::AirOfWeatherView).to_value()),
         ("outlook", schemars::schema_for!(crate::outlook::OutlookView).to_value()),
         ("walk", schemars::schema_for!(crate::walk::WalkView).to_value()),

@@ -2,12 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
+use advice::air::fitted::FittedHouse;
 use advice::air::{Guess, PlannedAir};
 use advice::weather_file::Weather;
 use advice::years_of_air::{NoYears, YearsOfAir};
 use clap::ArgMatches;
 use present::plan::{Shown, air, weather};
-use present::{Locale, Viewer, say, text};
+use present::{Locale, Viewer, fitted, say, text};
 
 use crate::failure::Failure;
 use crate::input;
@@ -21,6 +22,15 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let with_workings = given.get_flag("working");
     if let Some(file) = given.get_one::<PathBuf>("weather") {
         let told = read(file, &viewer)?;
+        if let Some(readings) = given.get_one::<PathBuf>("readings") {
+            let fitted = FittedHouse::of(&plan.answers, &told, &read(readings, &viewer)?)
+                .map_err(|cannot| Failure::input(fitted::cannot_fit(&cannot, &viewer)))?;
+            if given.get_flag("json") {
+                return super::print_json(&fitted::view(&fitted));
+            }
+            let document = fitted::document(&fitted, Shown::new(&plan, &viewer).subtitle(), &viewer);
+            return super::print(&text::write(&document, &viewer, with_workings));
+        }
         let years = YearsOfAir::of(&plan.answers, &told)
             .map_err(|why| Failure::input(weather::no_years(&why, &viewer)))?;
         write_csv(given, &years.middle().1, &viewer)?;

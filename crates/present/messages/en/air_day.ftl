@@ -126,3 +126,25 @@ procedure-day-of-air = The house is followed hour by hour from 16:00 to 16:00, w
 watch-heat-ahead = Heat that may come
 air-day-if-hottest = On an afternoon as hot as your plan’s hottest, at their weight of now. What helps stands on “The air they breathe”.
 section-air_day = A night and a day
+
+option-readings = Temperatures read inside, hour by hour, as a file like that of --weather: fits leaks, roof and walls to them
+fitted-title = Your house by your own thermometer
+fitted-label = How far the house as reckoned was off your readings
+fitted-off = { $before } K before, { $after } K after
+fitted-days = By { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+} of readings, as means of half days.
+fitted-caption = Against what was taken for your house: 1 is as taken, 2 twice as much
+fitted-column-times = Times
+fitted-column-range = Nine in ten
+fitted-column-said = Readings said
+fitted-leaks = Leaks
+fitted-sun = Sun through the roof
+fitted-walls = Walls, curtains, roof
+fitted-little = little
+fitted-much = much
+fitted-heat = In the coldest hour heaters must give { $before } by the house as taken, { $after } by the house as your readings tell it. To go by them, change house.air_changes_per_h, or what walls and curtains are, until the plan says the same.
+fitted-too-few = So few days hardly say more than was guessed before. A week or two of readings at the birds’ height, some cold nights among them, will.
+fitted-how = Least squares on half-day means, each taken as wrong by one kelvin on its own, with what was guessed of the house before as ballast (our judgement). The curtain is taken to stand where the balance would have it: days on which it stood otherwise mislead.
+fitted-no-days = No day of the plan has both weather and readings for all its hours, with weather from two days before it. Give files of the same dates as the plan’s, by the same clock.
