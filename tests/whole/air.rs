@@ -217,3 +217,21 @@ fn months_that_cannot_be_are_refused() {
     );
     assert!(upside.contains("warmest below their coldest"), "{upside}");
 }
+
+/// Members worked out apart are the same as those worked out together; another seed gives others; the likely is near the plan's
+/// own run, and the range is as wide as what is not known.
+#[test]
+fn many_houses_say_what_is_likely() {
+    use advice::air::many::{part, point};
+    let answers = answers(&uncovered());
+    let all = part(&answers, 7, 0..60).unwrap();
+    let apart: Vec<_> =
+        [0..13, 13..14, 14..60].into_iter().flat_map(|numbers| part(&answers, 7, numbers).unwrap()).collect();
+    assert_eq!(all, apart);
+    assert_ne!(all, part(&answers, 8, 0..60).unwrap());
+    let peak = |share: f64| point(&all, share, |member| Some(member.heat_peak_kw)).unwrap();
+    let told = air(&uncovered()).needed.peak_kw();
+    assert!((peak(0.5) / told - 1.0).abs() < 0.2, "{} beside {told}", peak(0.5));
+    assert!(peak(0.05) < 0.85 * told && peak(0.95) > 1.15 * told, "{} to {}", peak(0.05), peak(0.95));
+    assert!(point(&all[..0], 0.5, |member| Some(member.heat_kwh)).is_none());
+}

@@ -5,8 +5,10 @@
 
 pub mod day;
 pub mod fitted;
+pub mod many;
 pub mod months;
 
+use model::air::ensemble::Perturbation;
 use model::air::litter_water::Intake;
 pub use model::air::litter_water::{DUSTY as DUSTY_LITTER, WET as WET_LITTER};
 use model::air::stress;
@@ -333,6 +335,7 @@ fn litter_by_day(hours: &[AirHour]) -> Vec<(i32, f64)> {
 }
 
 /// What a plan says of its air.
+#[derive(Clone)]
 struct Read {
     placement: CivilDay,
     last_d: i32,
@@ -355,6 +358,8 @@ struct Read {
     mass_kg: Vec<f64>,
     intake: Vec<Intake>,
     target_c: Vec<f64>,
+    /// What house, birds and weather differ by from what is told.
+    perturbation: Option<Perturbation>,
 }
 
 impl Read {
@@ -408,6 +413,7 @@ impl Read {
             mass_kg: grams.iter().map(|grams| grams / 1000.0).collect(),
             intake: intake.collect(),
             target_c,
+            perturbation: None,
         })
     }
 
@@ -588,7 +594,11 @@ impl Read {
         let days = if ages.is_empty() { 0..0 } else { first_d..ages.end };
         let weather: Vec<Hour> = days.map_while(of_day).flatten().collect();
         let management = self.management(house, first_d, heater_kw);
-        let run = air::run(house, &self.flock(ages.start), &management, &weather)?;
+        let flock = self.flock(ages.start);
+        let run = match self.perturbation {
+            Some(perturbation) => perturbation.run(house, &flock, &management, &weather)?,
+            None => air::run(house, &flock, &management, &weather)?,
+        };
         let residual = run.residual.heat.max(run.residual.water).max(run.residual.co2);
         let pressure = moist_air::pressure_at(self.altitude_m);
         let hours = run.hours.into_iter().zip(weather).filter(|(house, _)| house.day >= ages.start);

@@ -96,6 +96,12 @@ fn air(words: &Words) -> Command {
         .arg(file("FILE", "argument-plan-file", words))
         .args([flag("json", words), flag("working", words)])
         .arg(path("weather", "WEATHER").help(words.plain("option-weather")))
+        .arg(
+            option("members", words)
+                .value_name("N")
+                .value_parser(value_parser!(u32).range(10..=20_000))
+                .conflicts_with_all(["weather", "csv"]),
+        )
         .arg(path("readings", "READINGS").help(words.plain("option-readings")).requires("weather"))
         .arg(path("csv", "OUT").help(words.plain("option-air-csv")))
         .arg(units(words))

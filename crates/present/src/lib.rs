@@ -19,6 +19,7 @@ pub mod health;
 pub mod history;
 pub mod html;
 pub mod manual;
+pub mod many_houses;
 pub mod oddity;
 pub mod outlook;
 pub mod plan;

@@ -541,6 +541,7 @@ pub fn schemas() -> BTreeMap<&'static str, serde_json::Value> {
         ("air", schemars::schema_for!(crate::plan::air::AirView).to_value()),
         ("air-day", schemars::schema_for!(crate::air_day::AirDayView).to_value()),
         ("air-fitted", schemars::schema_for!(crate::fitted::FittedView).to_value()),
+        ("air-of-many-houses", schemars::schema_for!(crate::many_houses::ManyHousesView).to_value()),
         ("air-of-weather", schemars::schema_for!(crate::plan::weather::AirOfWeatherView).to_value()),
         ("outlook", schemars::schema_for!(crate::outlook::OutlookView).to_value()),
         ("walk", schemars::schema_for!(crate::walk::WalkView).to_value()),

@@ -75,9 +75,16 @@ impl Months {
         air.map_or(DEW_BELOW_K, |air| (coldest_c - air.dew_point().in_celsius()).clamp(0.0, DRIEST_K))
     }
 
-    /// An hour of a usual day, 0 to 23 by the sun.
-    pub fn hour(&self, day: CivilDay, hour: usize) -> Option<Hour> {
-        self.day(day).hours().get(hour).copied()
+    /// The hours of usual days, 0 to 23 by the sun. Those of a day are worked out together, and asked for one after the other.
+    pub(super) fn hour_by_hour(&self) -> impl Fn(CivilDay, usize) -> Option<Hour> {
+        let kept = std::cell::RefCell::new(None::<(CivilDay, [Hour; 24])>);
+        move |day, hour| {
+            let mut kept = kept.borrow_mut();
+            if kept.as_ref().is_none_or(|(of, _)| *of != day) {
+                *kept = Some((day, self.day(day).hours()));
+            }
+            kept.as_ref()?.1.get(hour).copied()
+        }
     }
 }
 
@@ -95,15 +102,7 @@ impl PlannedAir {
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of_usual_weather(answers: &Answers, guess: Guess) -> Option<Result<PlannedAir, CannotRun>> {
         let months = Months::of(answers)?;
-        // The hours of a day are worked out together, and asked for one after the other.
-        let kept = std::cell::RefCell::new(None::<(CivilDay, [Hour; 24])>);
-        let outside = |day: CivilDay, hour: usize| {
-            let mut kept = kept.borrow_mut();
-            if kept.as_ref().is_none_or(|(of, _)| *of != day) {
-                *kept = Some((day, months.day(day).hours()));
-            }
-            kept.as_ref()?.1.get(hour).copied()
-        };
+        let outside = months.hour_by_hour();
         Some(PlannedAir::of(answers, guess, Some(&outside)))
     }
 }

@@ -148,3 +148,17 @@ fitted-heat = In the coldest hour heaters must give { $before } by the house as 
 fitted-too-few = So few days hardly say more than was guessed before. A week or two of readings at the birds’ height, some cold nights among them, will.
 fitted-how = Least squares on half-day means, each taken as wrong by one kelvin on its own, with what was guessed of the house before as ballast (our judgement). The curtain is taken to stand where the balance would have it: days on which it stood otherwise mislead.
 fitted-no-days = No day of the plan has both weather and readings for all its hours, with weather from two days before it. Give files of the same dates as the plan’s, by the same clock.
+
+option-members = Run so many houses that might be this one, and say what is likely of heat, fuel and hot hours (10 to 20000)
+many-houses-title = What is likely of heat, fuel and hot hours
+many-houses-caption = By { $count } houses that might be this one, through weather that might come (seed { $seed })
+many-houses-column-what = What
+many-houses-column-middle = Middle
+many-houses-column-range = Nine in ten
+many-houses-heat-peak = Heat when it is coldest, { $unit }
+many-houses-heat = Heat over all brooding days, { $unit }
+many-houses-fuel = Fuel over all brooding days, { $unit }
+many-houses-hot-hours = Hours of the batch that are hot or worse, { $unit }
+many-houses-dangerous-hours = Hours that are dangerous or worse, { $unit }
+many-houses-note = Each house has its own leaks (half to twice), walls (a fifth), sun on the roof, wind (two fifths), warmth of its birds (a tenth) and weather (1.5 K), one standard deviation each (our judgement). They go through the usual weather of your months where the plan tells it, else through its own coldest nights and hottest afternoons.
+many-houses-done = { $done } of { $count } houses
