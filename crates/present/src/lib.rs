@@ -18,6 +18,7 @@ pub mod history;
 pub mod html;
 pub mod manual;
 pub mod oddity;
+mod ordering;
 pub mod outlook;
 pub mod plan;
 pub mod print;

@@ -28,6 +28,14 @@ purchase-feed-delivery = Feed, bringing it
 against-feed-price-below-zero = { $key } is { $typed }: at that rate feed costs nothing from day { $value }, before the last birds are sold. It is at least { $low } a month.
 finding-no-cheapest-days = The days that cost least cannot be found: a bag would be too old before it is eaten, the store room is too small, or a price is missing. Each feed is put down in time before it is opened instead.
 
+calendar-order = Order feed today at the latest: { $feeds }
+calendar-order-feed = { $bags } bags of { $feed }
+calendar-order-why = It comes on { $comes }, { $count ->
+    [0] the day it is ordered
+    [one] { $days } day after it is ordered
+   *[other] { $days } days after it is ordered
+}. Ask for the milling date before you pay.
+
 buying = What to buy when
 buying-label = Cheapest way to buy the feed that is still needed
 buying-lead = { $count ->

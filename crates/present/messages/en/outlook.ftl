@@ -31,6 +31,9 @@ column-low = at least, { $unit }
 column-middle = likely, { $unit }
 column-high = at most, { $unit }
 
+calendar-heavy-enough = They likely weigh { $weight } from today
+calendar-heavy-enough-how-sure = { $between } Fetch this calendar again after each weighing: the day moves. Weigh again before you promise birds to anybody.
+
 figure-outlook-mean-weight = Likely mean weight
 figure-outlook-said-by-day = Weight foretold after the weighing before
 figure-outlook-believed-by-day = How far the weighing was believed

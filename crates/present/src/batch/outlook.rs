@@ -47,7 +47,7 @@ impl Page<'_> {
     }
 
     /// The ends of a likely range of days; the last day looked at stands for all later ones.
-    fn between_days(&self, id: &str) -> Option<String> {
+    pub(crate) fn between_days(&self, id: &str) -> Option<String> {
         let band = self.walk.plan.outcome.get(id)?.figure.band?;
         let last = self.walk.plan.series(MEAN_WEIGHT)?.index.last().copied()?;
         let key = if band.high > last { "ahead-between-or-later" } else { "ahead-between" };

@@ -127,7 +127,7 @@ impl<'a> Shown<'a> {
         }
     }
 
-    fn subtitle(&self) -> String {
+    pub(crate) fn subtitle(&self) -> String {
         let text = |key| self.plan.answers.text(key).filter(|text| !text.is_empty());
         let names = [text("farm.name"), text("house.name"), text("batch.name")];
         let mut parts: Vec<String> = names.into_iter().flatten().map(str::to_owned).collect();
