@@ -119,6 +119,8 @@ pub static FIELDS: &[Field] = &[
     field("sale.first_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.last_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.days", Kind::Schedule { first: 14, last: 84 }, Optional),
+    field("sale.bird_least_kg", asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0), Optional),
+    field("sale.bird_most_kg", asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0), Optional),
     field("weather.mean_c", asked_outside(number(Unit::Celsius, -20.0, 45.0), 5.0, 35.0), Optional),
     field("weather.hottest_day_c", asked_outside(number(Unit::Celsius, -10.0, 55.0), 10.0, 45.0), Optional),
     field("equipment.chick_feeders", count(Unit::Pieces, 0.0, 2_000.0), Optional),
