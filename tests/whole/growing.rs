@@ -427,6 +427,6 @@ fn the_pages_can_be_printed() {
     let kinds = |kind: &str| {
         print.data["blocks"].as_array().unwrap().iter().filter(|block| block["kind"] == kind).count()
     };
-    assert_eq!((kinds("drawing"), print.drawings.len()), (18, 17));
+    assert_eq!((kinds("drawing"), print.drawings.len()), (20, 19));
     assert!(kinds("table") >= 9, "{}", kinds("table"));
 }

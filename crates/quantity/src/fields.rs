@@ -53,6 +53,9 @@ pub const ROOFS: &[&str] = &["iron", "iron-foam", "iron-insulated", "thatch", "t
 /// Fuels that the table of fuels knows.
 pub const FUELS: &[&str] = &["lpg", "charcoal", "kerosene", "firewood", "rice-husk", "electricity"];
 
+/// Why it moves no figure of a plan.
+const OF_BIRDS: &str = "what a buyer takes is counted of birds on their way, and a plan has none";
+
 const YES_OR_NO: Kind = Kind::Choice(&["no", "yes"]);
 
 /// The table.
@@ -119,8 +122,18 @@ pub static FIELDS: &[Field] = &[
     field("sale.first_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.last_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.days", Kind::Schedule { first: 14, last: 84 }, Optional),
-    field("sale.bird_least_kg", asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0), Optional),
-    field("sale.bird_most_kg", asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0), Optional),
+    inert(
+        "sale.bird_least_kg",
+        asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0),
+        Optional,
+        OF_BIRDS,
+    ),
+    inert(
+        "sale.bird_most_kg",
+        asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0),
+        Optional,
+        OF_BIRDS,
+    ),
     field("weather.mean_c", asked_outside(number(Unit::Celsius, -20.0, 45.0), 5.0, 35.0), Optional),
     field("weather.hottest_day_c", asked_outside(number(Unit::Celsius, -10.0, 55.0), 10.0, 45.0), Optional),
     field("equipment.chick_feeders", count(Unit::Pieces, 0.0, 2_000.0), Optional),
