@@ -47,7 +47,7 @@ fn batch() -> Buying {
 fn benchmarks(criterion: &mut Criterion) {
     let plain = batch();
     let money: Vec<f64> = (0..DAYS).map(|day| if day < 20 { 1500.0 } else { 400.0 }).collect();
-    let borrowed = Buying { credit: Some(Credit { rate: 0.3 / 365.0, money }), ..plain.clone() };
+    let borrowed = Buying { credit: Some(Credit { rate: 0.3 / 365.0, money, limit: None }), ..plain.clone() };
     let full = Buying { room: Some(60), ..plain.clone() };
     let mut group = criterion.benchmark_group("buying");
     for (name, buying) in [("shared deliveries", &plain), ("with interest", &borrowed), ("full store", &full)]

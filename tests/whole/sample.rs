@@ -143,6 +143,7 @@ feed_delivery_each = 190
 
 [cash]
 at_start = 60000
+credit_limit = 100000
 interest_percent = 30
 
 [settings]

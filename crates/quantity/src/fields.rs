@@ -283,6 +283,7 @@ pub static FIELDS: &[Field] = &[
     field("costs.house", number(Unit::Money, 0.0, 1e12), Optional),
     field("costs.feed_delivery_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("cash.at_start", number(Unit::Money, -1e12, 1e12), Usual("0", Assumed)),
+    field("cash.credit_limit", number(Unit::Money, 0.0, 1e12), Optional),
     field("cash.interest_percent", number(Unit::Percent, 0.0, 500.0), Optional),
     field("prices.starter_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
     field("prices.grower_bag_each", number(Unit::Money, 0.01, 1e9), Optional),

@@ -32,7 +32,13 @@ pub fn flips(
         let of = |bought: &Bought| cost(&buying, &bought.parts).map(|cost| cost.total());
         Some(of(in_hand)? - of(other)?)
     };
-    let (mut at, mut then) = (far, None);
+    // Beyond where money is no longer lent for it, the way in hand is none.
+    let fits = |value: f64| cost(&with(value), &in_hand.parts).is_some();
+    let edge = last_fit(told, far, fits);
+    let (mut at, mut then) = (edge, None);
+    if edge != far {
+        then = with(far).best().ok().map(|then| Flip { at: edge, then });
+    }
     for _ in 0..TRIES {
         let other = with(at).best()?;
         let (Some(here), Some(there)) = (loss(told, &other), loss(at, &other)) else { break };
@@ -50,3 +56,23 @@ pub fn flips(
     }
     Ok(then)
 }
+
+/// The value furthest from the one told that still fits, as far as halving finds it.
+fn last_fit(told: f64, far: f64, fits: impl Fn(f64) -> bool) -> f64 {
+    if fits(far) {
+        return far;
+    }
+    let (mut near, mut beyond) = (told, far);
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(near, beyond);
+        if fits(middle) {
+            near = middle;
+        } else {
+            beyond = middle;
+        }
+    }
+    near
+}
+
+/// Halvings of the way to where nothing fits any more: a thousand-millionth of it is left.
+const HALVINGS: usize = 30;
