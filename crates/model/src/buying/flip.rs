@@ -18,6 +18,8 @@ const TRIES: usize = 40;
 ///
 /// Costs of one way are a straight line in the value (a price that rises by so much a day), so the cheapest way at the far end
 /// says where the way in hand loses to it; whatever is cheaper still at that point moves the point nearer, until nothing is.
+/// Within a limit of credit only ways are held against it that buy in the order in which bags are eaten, so that the point may lie
+/// a little nearer than is said.
 ///
 /// # Errors
 /// [`BuyingFault`] where a value makes no sense.
@@ -37,10 +39,10 @@ pub fn flips(
     let edge = last_fit(told, far, fits);
     let (mut at, mut then) = (edge, None);
     if edge != far {
-        then = with(far).best().ok().map(|then| Flip { at: edge, then });
+        then = with(far).nearly_best().ok().map(|then| Flip { at: edge, then });
     }
     for _ in 0..TRIES {
-        let other = with(at).best()?;
+        let other = with(at).nearly_best()?;
         let (Some(here), Some(there)) = (loss(told, &other), loss(at, &other)) else { break };
         let size = other.cost.total().abs().max(1e-9);
         if there <= 1e-9 * size {

@@ -117,6 +117,17 @@ impl Buying {
         fault::check(self)?;
         credit::best_within(self, search::MOST_STATES)
     }
+
+    /// The same where it is asked for many times: within a limit of credit, which takes long to search, all bags in the order in
+    /// which they are eaten.
+    ///
+    /// # Errors
+    /// As [`Buying::best`].
+    fn nearly_best(&self) -> Result<Bought, BuyingFault> {
+        fault::check(self)?;
+        let is_limited = self.credit.as_ref().is_some_and(|credit| credit.limit.is_some());
+        credit::best_within(self, if is_limited { 0 } else { search::MOST_STATES })
+    }
 }
 
 #[cfg(test)]
