@@ -1,4 +1,4 @@
-"""Peer of the cheapest way of buying: the same three problems as benches/benches/buying.rs as whole-number programmes, solved by
+"""Peer of the cheapest way of buying: the same four problems as benches/benches/buying.rs as whole-number programmes, solved by
 scipy's milp (HiGHS). A bag goes to one of the days on which it may come; a day with a bag pays the delivery.
 
 Prints the least cost and the time of each; hold them against what `cargo bench -p broodwright-benches --bench buying` prints.
@@ -29,7 +29,7 @@ def bags():
     return found
 
 
-def solve(room=None, credit=None):
+def solve(room=None, credit=None, limit=None):
     all_bags = bags()
     pairs = [(at, day) for at, (_, needed, finished) in enumerate(all_bags)
              for day in range(max(0, finished - KEEPS + 1), needed + 1)]
@@ -62,14 +62,17 @@ def solve(room=None, credit=None):
         low.append(-np.inf), high.append(credit[1][day] if credit else np.inf)
         row += 1
     whole = np.concatenate([np.ones(count + DAYS), np.zeros(money)])
-    upper = np.concatenate([np.ones(count + DAYS), np.full(money, np.inf)])
+    upper = np.concatenate([np.ones(count + DAYS), np.full(money, np.inf if limit is None else limit)])
     return optimize.milp(cost, constraints=optimize.LinearConstraint(rows.tocsr(), low, high), integrality=whole,
                          bounds=optimize.Bounds(0, upper), options={"mip_rel_gap": 1e-9, "time_limit": 300})
 
 
 def main():
     money = np.where(np.arange(DAYS) < 20, 1500.0, 400.0)
-    cases = {"shared deliveries": {}, "with interest": {"credit": (0.3 / 365.0, money)}, "full store": {"room": 60}}
+    day = np.arange(DAYS)
+    purse = np.where(day < 30, 900.0, np.where(day < 42, 2400.0, 4200.0))
+    cases = {"shared deliveries": {}, "with interest": {"credit": (0.3 / 365.0, money)},
+             "within a limit": {"credit": (0.3 / 365.0, purse), "limit": 450.0}, "full store": {"room": 60}}
     for name in sys.argv[1:] or cases:
         begun = time.perf_counter()
         found = solve(**cases[name])

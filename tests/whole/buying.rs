@@ -131,3 +131,46 @@ fn what_is_not_known_is_named() {
         found.hangs().iter().any(|hang| hang.what == Hanging::PriceRise || hang.what == Hanging::Keeping)
     );
 }
+
+/// What cannot be paid is said with the amount and ways out; to whom amounts are hidden, without the amount.
+#[test]
+fn too_small_a_credit_is_told_with_ways_out() {
+    let text = sample::complete().replace("at_start = 60000", "at_start = 500\ncredit_limit = 100");
+    let found = buying::of_plan(&sample::answers(&text));
+    let Err(CannotBuy::CreditTooSmall { needed, limit, .. }) = found else { panic!("{found:?}") };
+    assert!(limit == 100.0 && needed > 100.0);
+    let said = |viewer: &Viewer| {
+        let view = present::buying::view(&found, None, viewer);
+        assert_eq!(view.findings[0].name, "credit-too-small");
+        view.findings[0].text.clone()
+    };
+    let viewer = Viewer::plain();
+    let amount = present::show::money((needed - limit).ceil(), &viewer);
+    assert!(said(&viewer).contains(&format!("{amount} is missing")), "{}", said(&viewer));
+    assert!(said(&viewer).contains("Ways out: put that much money aside before"));
+    let blind = said(&Viewer { money_shown: false, ..Viewer::plain() });
+    assert!(!blind.contains(|c: char| c == '1' || c == '5') && blind.contains("Ways out"), "{blind}");
+}
+
+/// In a running batch the purse is what the book leaves: what was paid counts against the limit.
+#[test]
+fn the_book_tells_what_can_still_be_paid() {
+    let found = |limit: &str, start: &str| {
+        let mut pen = running::Pen::default();
+        let text = sample::complete()
+            .replace("at_start = 60000", &format!("at_start = {start}\ncredit_limit = {limit}"));
+        pen.adopt(running::RUNNING, &text);
+        pen.note(running::RUNNING, running::placed(), "chicks-placed", &[("counted", "1600".into())]);
+        let paid = [("what", "other".to_owned()), ("cost", "4000".to_owned())];
+        pen.note(running::RUNNING, running::placed(), "cost", &paid);
+        let bags = [("phase", "starter".to_owned()), ("bags", "16".into()), ("bag_kg", "50".into())];
+        pen.note(running::RUNNING, running::placed(), "feed-delivered", &bags);
+        let day = running::placed().plus_days(1);
+        buying::of_book(&Walk::read(&pen.fold(), running::RUNNING, day))
+    };
+    let Err(CannotBuy::CreditTooSmall { needed, .. }) = found("0", "0") else { panic!() };
+    let richer = format!("{:.2}", needed + 1.0);
+    assert!(found("0", &richer).is_ok());
+    assert!(found(&richer, "0").is_ok());
+    assert!(matches!(found("0", "1000"), Err(CannotBuy::CreditTooSmall { .. })));
+}

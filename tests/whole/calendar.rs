@@ -111,7 +111,33 @@ fn every_job_comes_back_as_its_event() {
             }
         }
     }
-    assert!(events.is_empty(), "events of no job: {:?}", events.keys());
+    let left: Vec<&String> = events.keys().filter(|uid| !uid.starts_with("feed-order-")).collect();
+    assert!(left.is_empty(), "events of no job: {left:?}");
+}
+
+/// Every bag of the plan is ordered in an event that ends on its own day, as many days before it comes as it takes.
+#[test]
+fn all_feed_is_ordered_in_time() {
+    for buying in ["by-phase", "cheapest", "all-at-once"] {
+        let text = sample::complete().replace("\"by-phase\"", &format!("\"{buying}\""));
+        let plan = sample::plan(&text);
+        let lead = plan.answers.number("feed.lead_d").unwrap() as i32;
+        let events = read(&file(&text));
+        let orders: Vec<_> = events.iter().filter(|(uid, _)| uid.starts_with("feed-order-")).collect();
+        let days: std::collections::BTreeSet<i32> = plan.deliveries.iter().map(|one| one.day).collect();
+        assert_eq!(orders.len(), days.len(), "{buying}");
+        for (number, day) in days.into_iter().enumerate() {
+            let event = &events[&format!("feed-order-{number}.batch-1")];
+            let by = plan.answers.day("batch.placement").unwrap().plus_days(day - lead);
+            assert_eq!(event["DTSTART;VALUE=DATE"], ical(by), "{buying}");
+            assert_eq!(event["DTEND;VALUE=DATE"], ical(by.plus_days(1)));
+            assert_eq!(event["VALARM.TRIGGER"], "PT8H");
+            for one in plan.deliveries.iter().filter(|one| one.day == day) {
+                let bags = format!("{} bags of ", one.bags);
+                assert!(event["SUMMARY"].contains(&bags), "{bags}: {}", event["SUMMARY"]);
+            }
+        }
+    }
 }
 
 /// The chicks come at the earliest on day 0, so the first night's round at 02:00 is on the day after.

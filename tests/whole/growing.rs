@@ -181,7 +181,7 @@ fn drawings_have_words_and_tell_lines_apart_without_colour() {
         _ => None,
     });
     let drawings: Vec<_> = drawings.collect();
-    assert_eq!(drawings.len(), 10);
+    assert_eq!(drawings.len(), 12);
     let (weights, by_day): (Vec<_>, Vec<_>) =
         drawings.into_iter().partition(|drawing| drawing.name == "weights");
     assert!(weights.len() == 1 && weights[0].svg.contains(">Expected<"), "the last weighing is drawn");
@@ -427,6 +427,6 @@ fn the_pages_can_be_printed() {
     let kinds = |kind: &str| {
         print.data["blocks"].as_array().unwrap().iter().filter(|block| block["kind"] == kind).count()
     };
-    assert_eq!((kinds("drawing"), print.drawings.len()), (18, 17));
+    assert_eq!((kinds("drawing"), print.drawings.len()), (20, 19));
     assert!(kinds("table") >= 9, "{}", kinds("table"));
 }

@@ -1,6 +1,6 @@
 //! What is likely from here: figures against the futures they are counted from, and bad input.
 
-use advice::families::outlook::{MEAN_WEIGHT, SIMULATION};
+use advice::families::outlook::{MEAN_WEIGHT, SIMULATION, WATER};
 use advice::outlook_table;
 use advice::walk::Walk;
 use model::risk;
@@ -184,4 +184,76 @@ fn what_was_foretold_is_kept_beside_the_truth() {
     let foretold = series(&before, MEAN_WEIGHT);
     let at = said.index.iter().position(|index| *index == 28.0).unwrap();
     assert!((foretold.values[0] / said.values[at] - 1.0).abs() < 0.005);
+}
+
+/// How far the birds differ and how much they drink: counted again from the file, by hand where a bird's weight is asked.
+#[test]
+fn birds_and_water_are_counted_from_the_file() {
+    let (walk, _) = running::walk();
+    let rows = table(&walk);
+    let figure = |id: &str| {
+        let figure = &walk.plan.outcome.get(id).unwrap_or_else(|| panic!("{id}")).figure;
+        let band = figure.band.unwrap();
+        [figure.value.number(), band.low, band.high]
+    };
+    let sale = number(&walk, "sale.first_age").unwrap();
+    let on_sale: Vec<&Vec<f64>> = rows.iter().filter(|row| row[1] == sale).collect();
+    // A lognormal law of mean m and coefficient of variation c: ln of its median is ln m − s² / 2, with s² = ln(1 + c²).
+    let law = |row: &[f64]| {
+        let variance = ((row[13] / 100.0).powi(2) + 1.0).ln();
+        (row[2].ln() - variance / 2.0, variance.sqrt())
+    };
+    let end = |z: f64| {
+        let of = |row: &&Vec<f64>| {
+            let (middle, deviation) = law(row);
+            (middle + z * deviation).exp()
+        };
+        middle_and_ends(&on_sale.iter().map(of).collect::<Vec<f64>>())
+    };
+    // 1.644854: the point of a bell curve that leaves 5 % above.
+    let [light, heavy] = [-1.644_853_626_951_472_2, 1.644_853_626_951_472_2].map(end);
+    let near = |one: [f64; 3], other: [f64; 3]| {
+        assert!(
+            one.iter().zip(other).all(|(one, other)| (one / other - 1.0).abs() < 1e-3),
+            "{one:?} {other:?}"
+        );
+    };
+    near(light, figure("outlook.light_at_sale"));
+    near(heavy, figure("outlook.heavy_at_sale"));
+    let taken = |row: &&Vec<f64>| {
+        let (middle, deviation) = law(row);
+        let below = |grams: f64| share_below((grams.ln() - middle) / deviation);
+        100.0 * (below(2_600.0) - below(1_800.0))
+    };
+    let share = middle_and_ends(&on_sale.iter().map(taken).collect::<Vec<f64>>());
+    let told = figure("outlook.birds_taken");
+    assert!(share.iter().zip(told).all(|(one, other)| (one - other).abs() < 0.02), "{share:?} {told:?}");
+    let water = series(&walk, WATER);
+    for (at, day) in water.index.iter().enumerate() {
+        let column: Vec<f64> = rows.iter().filter(|row| row[1] == *day).map(|row| row[14]).collect();
+        assert_eq!(middle_and_ends(&column), [water.values[at], water.low[at], water.high[at]]);
+    }
+    let days = water.index.len();
+    let most = |number: usize| {
+        let own = rows[number * days..(number + 1) * days].iter().filter(|row| row[1] <= sale);
+        own.map(|row| row[14]).fold(0.0, f64::max)
+    };
+    assert_eq!(middle_and_ends(&(0..2_000).map(most).collect::<Vec<f64>>()), figure("outlook.water_peak"));
+    let text = said(&walk);
+    assert!(text.contains("weigh what the buyer takes on that day: 1.80 kg to 2.60 kg"), "{text}");
+    assert!(text.contains("Tomorrow they likely drink"), "{text}");
+}
+
+/// The share of a bell curve below a point, by the sum of its series: shares no code with the program's.
+fn share_below(x: f64) -> f64 {
+    if x.abs() > 8.0 {
+        return f64::from(u8::from(x > 0.0));
+    }
+    let (mut term, mut sum, mut n) = (x, x, 1.0);
+    while term.abs() > 1e-16 {
+        n += 2.0;
+        term *= x * x / n;
+        sum += term;
+    }
+    0.5 + sum * (-x * x / 2.0).exp() / std::f64::consts::TAU.sqrt()
 }

@@ -42,7 +42,8 @@ pub fn pen() -> Pen {
     let mut pen = Pen::default();
     pen.past(FIRST, CivilDay::new(2027, 3, 2).unwrap(), 0.92);
     pen.past(LAST, CivilDay::new(2027, 6, 8).unwrap(), 1.02);
-    pen.adopt(RUNNING, &sample::complete());
+    // A tank that holds less than a day of grown birds takes.
+    pen.adopt(RUNNING, &sample::complete().replace("storage_l = 1000", "storage_l = 500"));
     pen.chicks(RUNNING, placed());
     pen.days(RUNNING, placed(), 28, 1.0);
     pen.store(RUNNING, placed());

@@ -279,6 +279,45 @@ fn the_calendar_follows_the_sale() {
     let sells_on_one_day = sale.walk.plan.answers.schedule("sale.days").is_none()
         && sale.walk.plan.answers.number("sale.first_age_d").is_none();
     assert_eq!(catching.day, if sells_on_one_day { day(best) } else { planned.day });
+    assert_eq!(starts("heavy-enough"), date(number(&sale, "outlook.day_of_target").unwrap() as i32));
+}
+
+/// What the store room still lacks is ordered in time; an order that came keeps its event, and the next has its own.
+#[test]
+fn the_calendar_orders_what_the_store_room_lacks() {
+    let written = present::calendar::Written { at_millis: 1_810_000_000_000, sequence: Some(7) };
+    let orders = |age: i32| {
+        let sale = Sale::read(&running::state(), RUNNING, day(age));
+        let text = sale::calendar(&sale, &Viewer::plain(), written).unwrap();
+        let unfolded = icalendar::parser::unfold(&text);
+        let read = icalendar::parser::read_calendar(&unfolded).expect("a calendar");
+        let value = |event: &icalendar::parser::Component, key: &str| {
+            let found = event.properties.iter().find(|one| one.name.as_str() == key);
+            found.map_or_else(String::new, |one| one.val.as_str().to_owned())
+        };
+        let events = read.components.iter().map(|event| {
+            (
+                value(event, "UID"),
+                (value(event, "DTSTART"), value(event, "DTEND"), value(event, "DESCRIPTION")),
+            )
+        });
+        (sale, events.collect::<std::collections::BTreeMap<_, _>>())
+    };
+    let (sale, events) = orders(20);
+    let found = advice::buying::of_book(&sale.walk).unwrap();
+    let date = |age: i32| day(age).to_string().replace('-', "");
+    let came = sale.walk.diary.of_kind("feed-delivered").map(|note| note.day);
+    let came = came.collect::<std::collections::BTreeSet<_>>().len();
+    assert!(came > 0 && !found.days().is_empty());
+    for (at, comes) in found.days().into_iter().enumerate() {
+        let (start, end, _) = &events[&format!("feed-order-{}.{}", came + at, RUNNING.0)];
+        assert_eq!(*start, date(comes - found.lead_d));
+        assert_eq!(*end, date(comes - found.lead_d + 1));
+    }
+    let count = events.keys().filter(|uid| uid.starts_with("feed-order-")).count();
+    assert_eq!(count, found.days().len());
+    let (_, _, sure) = &events[&format!("heavy-enough.{}", RUNNING.0)];
+    assert!(sure.contains("Nine times in ten between day "), "{sure}");
 }
 
 fn asked(kind: &str, typed: &[(&str, &str)]) -> Vec<&'static str> {

@@ -95,6 +95,8 @@ tin_kg = 1.6
 kind = "live"
 first_age_d = 40
 last_age_d = 44
+bird_least_kg = 1.8
+bird_most_kg = 2.6
 
 [equipment]
 chick_feeders = 30
@@ -141,6 +143,7 @@ feed_delivery_each = 190
 
 [cash]
 at_start = 60000
+credit_limit = 100000
 interest_percent = 30
 
 [settings]

@@ -153,6 +153,11 @@ fn paid_at_once(amount: f64, note: &Noted) -> f64 {
     }
 }
 
+/// What came into the purse less what went out of it, so far.
+pub(crate) fn paid(diary: &Diary) -> f64 {
+    diary.notes.iter().filter_map(cash_line).map(|line| line.paid).sum()
+}
+
 /// What was spent under a head; `None` where nothing was written under it.
 pub fn spent_on(diary: &Diary, head: Head) -> Option<f64> {
     let lines = diary.notes.iter().filter_map(cash_line).filter(|line| line.head == Some(head));

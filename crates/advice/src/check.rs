@@ -52,6 +52,13 @@ const RULES: &[Together] = &[
         limits: |first| (first, NO_LIMIT),
     },
     Together {
+        rule: "bird-most-below-least",
+        key: "sale.bird_most_kg",
+        other: "sale.bird_least_kg",
+        unit: Unit::Kilogram,
+        limits: |least| (least, NO_LIMIT),
+    },
+    Together {
         rule: "grower-before-starter",
         key: "feed.grower_until_d",
         other: "feed.starter_until_d",

@@ -1,10 +1,12 @@
 //! What the book says of the days to come: how the flock stands beside its standard, what it tells of losses and appetite, and
 //! what the plan expects of each day ahead, as answers that the outlook is worked out from.
 
+mod birds;
+
 use std::collections::BTreeMap;
 
 use model::outlook::filter::{Followed, Seen, State, Weight, follow};
-use model::outlook::futures::{FEED_LEFT_A_DEGREE, FEED_WITH_WEIGHT};
+use model::outlook::futures::{FEED_WITH_WEIGHT, eaten_in_heat, thirst_in_heat};
 use model::outlook::hazard::Hazard;
 use model::outlook::learn::{Learnt, OPEN_HOUSE, learn};
 use model::scenarios::SIGMAS_IN_90;
@@ -29,6 +31,12 @@ const PAST_WEIGHING: f64 = 0.015;
 const APPETITE: f64 = 0.08;
 const APPETITE_OF_A_DAY: f64 = 0.07;
 const APPETITE_OF_A_WEEK: f64 = 0.03;
+
+/// The same of thirst beside feed: line and founts leak, spill and are read off by eye (our judgement).
+const THIRST: f64 = 0.15;
+const THIRST_OF_A_DAY: f64 = 0.10;
+const THIRST_OF_A_WEEK: f64 = 0.04;
+const THIRST_MOST: f64 = 0.5;
 
 /// Days back that tell the appetite and the heat of late.
 const APPETITE_DAYS: i32 = 10;
@@ -55,6 +63,8 @@ impl Diary {
         write_growth(&mut self, &known, &followed);
         write_losses(&mut self, today);
         write_feed(&mut self, &followed.state, today);
+        write_thirst(&mut self, today);
+        birds::write_spread(&mut self, today);
         write_days(&mut self, &standard, today);
         self
     }
@@ -194,7 +204,7 @@ fn write_feed(diary: &mut Diary, state: &State, today: i32) {
     let expected = |day: i32| answers.by_day(growing::EXPECTED_FEED)?.get(&day).copied();
     let off = |day: i32| {
         let eaten = outcome.on_day("growing.feed_a_bird_by_day", day)?;
-        let cooler = 1.0 - FEED_LEFT_A_DEGREE * too_hot(answers, day).unwrap_or_default().max(0.0);
+        let cooler = eaten_in_heat(too_hot(answers, day).unwrap_or_default().max(0.0));
         let off = (eaten / (expected(day)? * cooler)).ln() - FEED_WITH_WEIGHT * state.level;
         off.is_finite().then(|| off.clamp(-APPETITE_MOST, APPETITE_MOST))
     };
@@ -211,6 +221,39 @@ fn write_feed(diary: &mut Diary, state: &State, today: i32) {
         100.0 * precision.powf(-0.5).hypot(APPETITE_OF_A_WEEK),
     );
     set_number(&mut diary.answers, keys::TOO_HOT, hot);
+}
+
+/// Litres planned for a kilogram of feed where it is not too hot, by day: the water of the plan without its heat, for its feed.
+fn water_for_feed(answers: &Answers) -> BTreeMap<i32, f64> {
+    let heat = Outcome::of(answers, ["water.heat_factor"]).number("water.heat_factor").unwrap_or(1.0);
+    let table = |key: &str| answers.by_day(key).cloned().unwrap_or_default();
+    let (feed, alive) = (table(growing::EXPECTED_FEED), table(growing::EXPECTED_ALIVE));
+    let on = |(day, litres): (i32, f64)| {
+        let kilograms = feed.get(&day)? * alive.get(&day)? / 1000.0;
+        (kilograms > 0.0).then(|| (day, litres / heat / kilograms))
+    };
+    table(growing::EXPECTED_WATER).into_iter().filter_map(on).collect()
+}
+
+/// What they drank of late beside what their feed and the heat ask for.
+fn write_thirst(diary: &mut Diary, today: i32) {
+    let answers = &diary.answers;
+    let asked = water_for_feed(answers);
+    let on = |key: &str, day: i32| answers.by_day(key)?.get(&day).copied();
+    let off = |day: i32| {
+        let hot = too_hot(answers, day).unwrap_or_default().max(0.0);
+        let litres = asked.get(&day)? * on(growing::FEED, day)? * thirst_in_heat(hot);
+        let off = (on(growing::WATER, day)? / litres).ln();
+        off.is_finite().then(|| off.clamp(-THIRST_MOST, THIRST_MOST))
+    };
+    let seen: Vec<f64> = ((today - APPETITE_DAYS).max(0)..=today).filter_map(off).collect();
+    let of_days = THIRST_OF_A_DAY.powi(-2);
+    let precision = THIRST.powi(-2) + of_days * seen.len() as f64;
+    let thirst = of_days * seen.iter().sum::<f64>() / precision;
+    // A day to come strays as a day that was written did.
+    let away = precision.powf(-0.5).hypot(THIRST_OF_A_WEEK).hypot(THIRST_OF_A_DAY);
+    set_number(&mut diary.answers, keys::THIRST, 100.0 * thirst);
+    set_number(&mut diary.answers, keys::THIRST_OFF, 100.0 * away);
 }
 
 /// What each day ahead is held against, from today on.
@@ -237,6 +280,12 @@ fn write_days(diary: &mut Diary, standard: &Standard, today: i32) {
         weights.keys().filter_map(|day| Some((*day, dying(*day)? * 100.0))).collect(),
     );
     set_days(&mut diary.answers, keys::STANDARD, weights);
+    let dry = water_for_feed(&diary.answers);
+    let (&last_planned, &last_litres) = dry.last_key_value().unwrap_or((&today, &0.0));
+    let goes_on = (last_planned + 1..=today + feed.len() as i32).map(|day| (day, last_litres));
+    let ahead = dry.range(today..).map(|(day, litres)| (*day, *litres)).chain(goes_on);
+    let water = ahead.filter(|(day, litres)| feed.contains_key(day) && *litres > 0.0).collect();
+    set_days(&mut diary.answers, keys::WATER_AHEAD, water);
     set_days(&mut diary.answers, keys::FEED_AHEAD, feed);
     set_days(&mut diary.answers, keys::LOST_AHEAD, shares);
     let is_fed = diary.on_day("feed-given", diary.on).next().is_some();

@@ -94,7 +94,7 @@ impl Diary {
         let stock_price = stock_price(&self, &planned);
         let spent = spent(&self, &planned, stock_price);
         let got = got(&self);
-        let cash = self.answers.number("cash.at_start").unwrap_or_default() + paid(&self);
+        let cash = self.answers.number("cash.at_start").unwrap_or_default() + account::paid(&self);
         let numbers = [
             (keys::SPENT, spent),
             (keys::GOT, Some(got)),
@@ -162,10 +162,6 @@ fn feed_spent(diary: &Diary, spent: f64, price: f64) -> f64 {
 fn got(diary: &Diary) -> f64 {
     let number = |key: &str| diary.answers.number(key).unwrap_or_default();
     number(fields::INCOME_BIRDS) + number(fields::INCOME_LITTER).max(number("prices.litter_sold"))
-}
-
-fn paid(diary: &Diary) -> f64 {
-    diary.notes.iter().filter_map(account::cash_line).map(|line| line.paid).sum()
 }
 
 /// The price of live birds seen last, in what this batch is sold by; `None` where none was seen lately.

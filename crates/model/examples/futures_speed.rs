@@ -4,6 +4,7 @@
 use model::outlook::filter::{Law, State};
 use model::outlook::futures::{Day, Future, Now, Prices, run};
 use model::outlook::hazard::Hazard;
+use model::outlook::spread::Spread;
 use model::risk;
 
 const COUNT: u32 = 10_000;
@@ -17,6 +18,7 @@ fn now() -> Now {
         feed_g: 75.0 + 4.0 * f64::from(ahead),
         lost_share: 0.0008,
         feed: 0,
+        water_l_a_kg: Some(1.8),
     };
     Now {
         state: State {
@@ -30,6 +32,8 @@ fn now() -> Now {
         alive: 1_600.0,
         hazard: Hazard { shape: 12.0, rate: 12.0 },
         appetite: (0.0, 0.04),
+        thirst: (0.0, 0.1),
+        spread: Spread::before(),
         too_hot_c: 2.0,
         store_kg: [6_000.0, 0.0, 0.0, 0.0],
         unfed: None,

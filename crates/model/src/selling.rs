@@ -412,6 +412,7 @@ mod tests {
     use crate::outlook::filter::{Law, State};
     use crate::outlook::futures::{self, Day};
     use crate::outlook::hazard::Hazard;
+    use crate::outlook::spread::Spread;
 
     const TERMS: Terms = Terms {
         sold_by: SoldBy::Kilogram,
@@ -431,6 +432,7 @@ mod tests {
             feed_g: 110.0 + 3.0 * f64::from(ahead),
             lost_share: 0.001,
             feed: 0,
+            water_l_a_kg: None,
         };
         Now {
             state: State {
@@ -444,6 +446,8 @@ mod tests {
             alive: 1_000.0,
             hazard: Hazard::before(),
             appetite: (0.0, 0.03),
+            thirst: (0.0, 0.1),
+            spread: Spread::before(),
             too_hot_c: 0.0,
             store_kg: [900.0, 0.0, 0.0, 0.0],
             unfed: None,

@@ -116,7 +116,23 @@ impl Shown<'_> {
             true => words.plain("buying-proven"),
             false => say!(words, "buying-gap", gap = money(total - cheapest.lower_bound)),
         };
-        [Some(parts), range, Some(proof)].into_iter().flatten().collect::<Vec<_>>().join(" ")
+        [Some(parts), range, Some(proof), self.limit(cheapest)]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join(" ")
+    }
+
+    /// What a limit of credit makes dearer.
+    fn limit(&self, cheapest: &Cheapest) -> Option<String> {
+        let (limit, free) = (cheapest.limit?, cheapest.without_limit?);
+        let more = cheapest.cost.total() - free;
+        let limit = show::money(limit, self.viewer);
+        Some(if more < 0.01 {
+            say!(self.viewer.words(), "buying-limit-free", limit = limit)
+        } else {
+            say!(self.viewer.words(), "buying-limit", limit = limit, more = show::money(more, self.viewer))
+        })
     }
 
     fn table(&self, cheapest: &Cheapest) -> Table {
@@ -258,6 +274,17 @@ impl Shown<'_> {
                 day = self.day(day),
                 bags = bags.to_string(),
                 room = room.to_string(),
+            ),
+            CannotBuy::CreditTooSmall { day, .. } if !self.viewer.money_shown => {
+                say!(words, "buying-credit-too-small-hidden", day = self.day(day))
+            }
+            CannotBuy::CreditTooSmall { day, limit, needed } => say!(
+                words,
+                "buying-credit-too-small",
+                day = self.day(day),
+                limit = show::money(limit, self.viewer),
+                needed = show::money(needed.ceil(), self.viewer),
+                short = show::money((needed - limit).ceil(), self.viewer),
             ),
             CannotBuy::NoWay => words.plain("buying-no-way"),
         }
@@ -419,6 +446,7 @@ fn why_name(why: CannotBuy) -> &'static str {
         CannotBuy::PriceBelowZero { .. } => "price-below-zero",
         CannotBuy::CannotKeep { .. } => "cannot-keep",
         CannotBuy::RoomTooSmall { .. } => "room-too-small",
+        CannotBuy::CreditTooSmall { .. } => "credit-too-small",
         CannotBuy::NoWay => "no-way",
     }
 }

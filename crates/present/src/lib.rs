@@ -21,6 +21,7 @@ pub mod html;
 pub mod manual;
 pub mod many_houses;
 pub mod oddity;
+mod ordering;
 pub mod outlook;
 pub mod plan;
 pub mod print;

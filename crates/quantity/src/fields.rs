@@ -53,6 +53,9 @@ pub const ROOFS: &[&str] = &["iron", "iron-foam", "iron-insulated", "thatch", "t
 /// Fuels that the table of fuels knows.
 pub const FUELS: &[&str] = &["lpg", "charcoal", "kerosene", "firewood", "rice-husk", "electricity"];
 
+/// Why it moves no figure of a plan.
+const OF_BIRDS: &str = "what a buyer takes is counted of birds on their way, and a plan has none";
+
 const YES_OR_NO: Kind = Kind::Choice(&["no", "yes"]);
 
 /// A number for each month from January on.
@@ -137,6 +140,18 @@ pub static FIELDS: &[Field] = &[
     field("sale.first_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.last_age_d", count(Unit::Day, 14.0, 84.0), Optional),
     field("sale.days", Kind::Schedule { first: 14, last: 84 }, Optional),
+    inert(
+        "sale.bird_least_kg",
+        asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0),
+        Optional,
+        OF_BIRDS,
+    ),
+    inert(
+        "sale.bird_most_kg",
+        asked_outside(number(Unit::Kilogram, 0.1, 10.0), 0.5, 4.0),
+        Optional,
+        OF_BIRDS,
+    ),
     field("weather.mean_c", asked_outside(number(Unit::Celsius, -20.0, 45.0), 5.0, 35.0), Optional),
     field("weather.months_coldest_c", a_year_of(Unit::Celsius, -30.0, 35.0), Optional),
     field("weather.months_warmest_c", a_year_of(Unit::Celsius, -20.0, 50.0), Optional),
@@ -290,6 +305,7 @@ pub static FIELDS: &[Field] = &[
     field("costs.house", number(Unit::Money, 0.0, 1e12), Optional),
     field("costs.feed_delivery_each", number(Unit::Money, 0.0, 1e9), Optional),
     field("cash.at_start", number(Unit::Money, -1e12, 1e12), Usual("0", Assumed)),
+    field("cash.credit_limit", number(Unit::Money, 0.0, 1e12), Optional),
     field("cash.interest_percent", number(Unit::Percent, 0.0, 500.0), Optional),
     field("prices.starter_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
     field("prices.grower_bag_each", number(Unit::Money, 0.01, 1e9), Optional),

@@ -43,6 +43,16 @@ pub enum CannotBuy {
         /// Bags that can.
         room: usize,
     },
+    /// More must be owed than is lent.
+    #[error("{needed} must be owed on day {day}, and {limit} is lent")]
+    CreditTooSmall {
+        /// The day on which most is owed.
+        day: i32,
+        /// What is lent.
+        limit: f64,
+        /// What would have to be.
+        needed: f64,
+    },
     /// Not all conditions can be kept together.
     #[error("no way keeps all conditions")]
     NoWay,
@@ -62,6 +72,9 @@ impl CannotBuy {
             }
             BuyingFault::RoomTooSmall { period, bags, room } => {
                 CannotBuy::RoomTooSmall { day: day(period), bags, room }
+            }
+            BuyingFault::CreditTooSmall { period, limit, needed } => {
+                CannotBuy::CreditTooSmall { day: day(period), limit, needed }
             }
             BuyingFault::Uneven { .. } | BuyingFault::NoWay => CannotBuy::NoWay,
         }

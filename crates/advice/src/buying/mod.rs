@@ -47,6 +47,10 @@ pub struct Cheapest {
     pub little_by_little: Option<f64>,
     /// What it costs when as much comes at once as keeps and finds room; `None` where that cannot be.
     pub much_at_once: Option<f64>,
+    /// The most that may be owed in an evening, where that is told.
+    pub limit: Option<f64>,
+    /// What it would cost if more could be owed; `None` without a limit.
+    pub without_limit: Option<f64>,
     /// Days between the order and the delivery.
     pub lead_d: i32,
     /// Feeds of which more was given than came: what is in hand is not known.
@@ -95,6 +99,8 @@ impl Cheapest {
             band: band(&purchases, bought.cost.total(), &wanted),
             little_by_little: total(model::buying::just_in_time(&buying)),
             much_at_once: total(model::buying::as_much_as_possible(&buying)),
+            limit: wanted.limit,
+            without_limit: without_limit(answers, &wanted),
             lead_d: answers.number("feed.lead_d").map_or(0, |days| days as i32),
             never_bought: Vec::new(),
             runs_out: Vec::new(),
@@ -128,6 +134,13 @@ impl Cheapest {
     pub fn hangs(&self) -> Vec<Hang> {
         hangs::all(&self.answers, &self.wanted, &self.bought)
     }
+}
+
+/// What the cheapest way would cost if any amount could be owed; `None` where it can.
+fn without_limit(answers: &Answers, wanted: &Wanted) -> Option<f64> {
+    wanted.limit?;
+    let free = Wanted { limit: None, ..wanted.clone() };
+    Some(free.model(answers).best().ok()?.cost.total())
 }
 
 /// The parts in days of age, with when they are eaten and what they cost.

@@ -3,6 +3,7 @@
 use quantity::Answers;
 
 use super::{CannotBuy, Eaten, Wanted, prices};
+use crate::account;
 use crate::families::{self, store};
 use crate::outcome::Outcome;
 use crate::purchases;
@@ -29,19 +30,22 @@ const FIGURES: &[&str] = &[
 /// The figures by day that it rests on.
 const DAYS: &[&str] = &["feed.by_day", "cash.received_by_day"];
 
+/// The most that may be owed in an evening.
+const LIMIT: &str = "cash.credit_limit";
+
 /// What a plan needs.
 ///
 /// - `known`: what is worked out of it already
 pub(super) fn of_plan(answers: &Answers, known: Outcome) -> Result<Wanted, CannotBuy> {
-    let interest = answers.number("cash.interest_percent").is_some();
-    let paid = purchases::NEEDS.iter().filter(|_| interest);
+    let is_borrowed = ["cash.interest_percent", LIMIT].iter().any(|key| answers.number(key).is_some());
+    let paid = purchases::NEEDS.iter().filter(|_| is_borrowed);
     let mut outcome = known.with(answers, FIGURES.iter().chain(paid).copied());
     outcome.days_of(answers, DAYS.iter().filter_map(|id| families::series_named(id)));
     let first = -(days(answers, "feed.on_hand_before_d")?);
     let feeds = feeds_of_plan(answers, &outcome, [0.0; 4])?;
     let mut wanted = conditions(answers, &outcome, feeds, first)?;
     wanted.covers = days(answers, "feed.on_hand_days_d")?;
-    if interest {
+    if is_borrowed {
         wanted.money = money(answers, &outcome, wanted.first..=wanted.last);
     }
     Ok(wanted)
@@ -55,7 +59,8 @@ pub(super) struct FromBook {
 }
 
 /// What is still to be bought by the book. Money for it is taken as borrowed from the day it is paid, where credit has a
-/// price: what is in the purse today is not in the book.
+/// price: what is in the purse today is not in the book. Where credit has a limit, whatever the plan began with, less what was
+/// paid and with what came in, is what there is.
 pub(super) fn of_book(walk: &Walk) -> Result<FromBook, CannotBuy> {
     let (answers, outcome) = (&walk.plan.answers, &walk.plan.outcome);
     let today = walk.diary.age_today().ok_or(CannotBuy::NotKnown { key: "batch.placement" })?;
@@ -74,6 +79,9 @@ pub(super) fn of_book(walk: &Walk) -> Result<FromBook, CannotBuy> {
     let mut wanted = conditions(answers, outcome, feeds, first)?;
     if !is_running {
         wanted.covers = days(answers, "feed.on_hand_days_d")?;
+    }
+    if wanted.limit.is_some() {
+        wanted.money = money_by_book(walk, today, wanted.first..=wanted.last);
     }
     let never_bought =
         Phase::ALL.into_iter().zip(left).filter(|(_, left)| left.is_some_and(|left| left < -0.5));
@@ -114,6 +122,7 @@ fn conditions(
         fee: answers.number("costs.feed_delivery_each").unwrap_or_default(),
         more_rise: 0.0,
         interest: answers.number("cash.interest_percent").unwrap_or_default() / 100.0,
+        limit: answers.number(LIMIT),
         money: Vec::new(),
     })
 }
@@ -191,6 +200,22 @@ fn money(answers: &Answers, outcome: &Outcome, days: std::ops::RangeInclusive<i3
         let spent: f64 = paid.iter().filter(|one| one.day <= day).filter_map(|one| one.cost).sum();
         let received: f64 = (0..=day).filter_map(|day| outcome.on_day("cash.received_by_day", day)).sum();
         start - spent + received
+    };
+    days.map(on).collect()
+}
+
+/// Money in the evening of each day to come if no feed were bought: what the book leaves today, less what the plan still pays for
+/// other things, with what it still gets.
+fn money_by_book(walk: &Walk, today: i32, days: std::ops::RangeInclusive<i32>) -> Vec<f64> {
+    let (answers, outcome) = (&walk.plan.answers, &walk.plan.outcome);
+    let now = answers.number("cash.at_start").unwrap_or_default() + account::paid(&walk.diary);
+    let to_pay = purchases::without_feed(answers, outcome);
+    let on = |day: i32| {
+        let due = to_pay.iter().filter(|one| one.day > today && one.day <= day);
+        let spent: f64 = due.filter_map(|one| one.cost).sum();
+        let received: f64 =
+            (today + 1..=day).filter_map(|day| outcome.on_day("cash.received_by_day", day)).sum();
+        now - spent + received
     };
     days.map(on).collect()
 }

@@ -150,3 +150,49 @@ fn what_is_paid_later_strays_more() {
         (spread(&[(0.5, 10.0), (1.0, 10.0)]) - (100.0f64 * (0.5 + 0.5 + 0.5 + 1.0)).sqrt()).abs() < 1e-12
     );
 }
+
+/// A limit of credit moves days and costs money, and is kept; where it is too small, what is said to be needed is enough and a little
+/// less is not.
+#[test]
+fn a_limit_of_credit_is_kept_or_said_to_be_too_small() {
+    let base = [
+        ("prices.feed_rise_percent", "6"),
+        ("costs.feed_delivery_each", "150"),
+        ("cash.at_start", "15000"),
+        ("cash.interest_percent", "20"),
+        ("sale.first_age_d", "30"),
+        ("sale.last_age_d", "50"),
+    ];
+    let with = |limit: f64| {
+        let limit = limit.to_string();
+        of_plan(&answers(&[&base[..], &[("cash.credit_limit", &limit)]].concat()))
+    };
+    let free = found(&base);
+    let owed = |cheapest: &Cheapest| {
+        let buying = cheapest.wanted.model(&cheapest.answers);
+        let money = buying.credit.unwrap().money;
+        let spent = |day: i32| -> f64 {
+            let fees = cheapest.days().iter().filter(|one| **one <= day).count() as f64 * 150.0;
+            let bags = cheapest.purchases.iter().filter(|one| one.delivery.day <= day);
+            fees + bags.map(|one| one.cost).sum::<f64>()
+        };
+        let evenings = (cheapest.wanted.first..).zip(money).map(|(day, money)| spent(day) - money);
+        evenings.fold(f64::NEG_INFINITY, f64::max)
+    };
+    let most = owed(&free);
+    assert!(most > 1000.0, "{most}");
+    assert_eq!(with(most + 1.0).unwrap().deliveries(), free.deliveries());
+    let CannotBuy::CreditTooSmall { needed, limit, .. } = with(0.0).unwrap_err() else { panic!() };
+    assert!(limit == 0.0 && needed > 0.0 && needed < most, "{needed} {most}");
+    let least = with(needed + 0.01).unwrap();
+    assert!(owed(&least) <= needed + 0.1, "{} {needed}", owed(&least));
+    assert!(least.cost.total() > free.cost.total() && least.is_proven());
+    assert!((least.without_limit.unwrap() - free.cost.total()).abs() < 1e-6);
+    assert!(matches!(with(needed - 1.0), Err(CannotBuy::CreditTooSmall { .. })));
+    let middle = with(f64::midpoint(needed, most)).unwrap();
+    assert!(middle.cost.total() <= least.cost.total() && middle.cost.total() >= free.cost.total());
+    // In the plan the way within the limit is what is paid.
+    let told = [("feed.buying", "cheapest"), ("cash.credit_limit", "1")];
+    let plan = plan::work_out(answers(&[&base[..], &told].concat()));
+    assert!(plan.findings.iter().any(|finding| finding.name == "no-cheapest-days"));
+}

@@ -42,6 +42,8 @@ pub(super) struct Wanted {
     pub(super) more_rise: f64,
     /// Interest a year, as a share.
     pub(super) interest: f64,
+    /// The most that may be owed; `None` without limit.
+    pub(super) limit: Option<f64>,
     /// Money by day if no feed were bought.
     pub(super) money: Vec<f64>,
 }
@@ -90,7 +92,7 @@ impl Wanted {
             feeds.push(Feed { bags: bought.into_iter().map(bag).collect(), price });
         }
         let money = days.clone().map(|day| self.money.get(period(day)).copied().unwrap_or_default());
-        let credit = Credit { rate: self.interest / 365.0, money: money.collect() };
+        let credit = Credit { rate: self.interest / 365.0, money: money.collect(), limit: self.limit };
         Buying {
             feeds,
             fee: days.map(|_| self.fee).collect(),
@@ -98,7 +100,7 @@ impl Wanted {
             keeps: self.keeps as usize + 1,
             room: self.room,
             stock,
-            credit: (self.interest > 0.0).then_some(credit),
+            credit: (self.interest > 0.0 || self.limit.is_some()).then_some(credit),
         }
     }
 

@@ -29,6 +29,7 @@ pub static SIMULATION: Simulation = Simulation {
         if_told("e", "costs.feed_delivery_each"),
         if_told("x", "prices.feed_rise_percent"),
         if_told("r", "cash.interest_percent"),
+        if_told("l", "cash.credit_limit"),
     ],
     figures: &[
         FigureSpec { id: "purchases.cost", unit: Unit::Money, decimals: 2, rules: &[] },

@@ -1,15 +1,21 @@
 //! What is likely from here: how heavy, when heavy enough, how many, and how long the feed on hand lasts.
 
+mod birds;
 mod shapes;
+mod water;
 
 use std::collections::BTreeMap;
 
 use model::outlook::filter::{Law, State};
 use model::outlook::futures::{self, Day, FEEDS, Future, Now, Point, Prices};
 use model::outlook::hazard::Hazard;
+use model::outlook::spread::Spread;
 use model::risk;
 use quantity::fields::{count, field as asked, number};
 use quantity::{Answers, Band, BandKind, Field, Need, Series, Status, Unit};
+
+pub use birds::{HEAVY, LIGHT};
+pub use water::WATER;
 
 use super::growing::{TODAY, by_day};
 use super::{Family, store};
@@ -43,12 +49,23 @@ pub(crate) const HAZARD_RATE: &str = "ahead.losses_rate";
 pub(crate) const APPETITE: &str = "ahead.appetite_percent";
 pub(crate) const APPETITE_OFF: &str = "ahead.appetite_off_percent";
 pub(crate) const TOO_HOT: &str = "ahead.too_hot";
+/// What it tells of thirst, and how far its birds differ.
+pub(crate) const THIRST: &str = "ahead.thirst_percent";
+pub(crate) const THIRST_OFF: &str = "ahead.thirst_off_percent";
+pub(crate) const CV: &str = "ahead.cv_percent";
+pub(crate) const CV_OFF: &str = "ahead.cv_off_percent";
+/// The last day on which enough birds were weighed one by one to tell how far they differ.
+pub(crate) const CV_SEEN: &str = "ahead.cv_seen_d";
+/// Weights between which a buyer takes a bird.
+const LEAST: &str = "sale.bird_least_kg";
+const MOST: &str = "sale.bird_most_kg";
 /// 1 where today's feed is still to be given, else 0.
 pub(crate) const UNFED: &str = "ahead.unfed";
 /// What each day from today on is held against.
 pub(crate) const STANDARD: &str = "ahead.standard_g";
 pub(crate) const FEED_AHEAD: &str = "ahead.feed_a_bird_g";
 pub(crate) const LOST_AHEAD: &str = "ahead.lost_percent";
+pub(crate) const WATER_AHEAD: &str = "ahead.water_l_per_kg";
 /// How far each weighing was believed, percent, and how many deviations it lay from what was expected.
 pub(crate) const BELIEVED: &str = "ahead.believed_percent";
 pub(crate) const SURPRISE: &str = "ahead.surprise";
@@ -76,11 +93,17 @@ static FIELDS: &[Field] = &[
     any(HAZARD_RATE, Unit::One, 0.1, 1e6),
     any(APPETITE, Unit::Percent, -100.0, 100.0),
     any(APPETITE_OFF, Unit::Percent, 0.0, 100.0),
+    any(THIRST, Unit::Percent, -100.0, 100.0),
+    any(THIRST_OFF, Unit::Percent, 0.0, 100.0),
+    any(CV, Unit::Percent, 0.1, 100.0),
+    any(CV_OFF, Unit::Percent, 0.0, 100.0),
+    asked(CV_SEEN, count(Unit::Day, 0.0, 120.0), Need::Optional),
     any(TOO_HOT, Unit::One, -40.0, 40.0),
     asked(UNFED, count(Unit::One, 0.0, 1.0), Need::Optional),
     by_day(STANDARD, Unit::Gram),
     by_day(FEED_AHEAD, Unit::Gram),
     by_day(LOST_AHEAD, Unit::Percent),
+    by_day(WATER_AHEAD, Unit::One),
     by_day(BELIEVED, Unit::Percent),
     by_day(SURPRISE, Unit::One),
     by_day(SAID, Unit::Gram),
@@ -88,22 +111,37 @@ static FIELDS: &[Field] = &[
     by_day(SAID_HIGH, Unit::Gram),
 ];
 
-static FIGURES: &[FigureSpec] = &[];
+static FIGURES: &[FigureSpec] = &[FigureSpec {
+    id: "outlook.tank_days",
+    unit: Unit::Day,
+    decimals: 1,
+    rules: &[exact(
+        "tank-days-ahead",
+        "s / W",
+        &[field("s", "water.storage_l"), figure("W", "outlook.water_peak")],
+        |x| (x[1] > 0.0).then(|| x[0] / x[1]),
+    )],
+}];
+
+/// A figure by day out of the futures.
+const fn ahead(
+    id: &'static str,
+    unit: Unit,
+    source: &'static str,
+    made_from: &'static [&'static str],
+    work_out: fn(&Answers, &Outcome) -> Option<Series>,
+) -> SeriesSpec {
+    let way = Way::Procedure { made_from, source, status: Status::OurJudgement, work_out };
+    SeriesSpec { id, unit, decimals: 0, first_day: 0, until: Until::Sale, way }
+}
+
+const WEIGHED: &[&str] = &["growing.weight", "growing.last_weighed"];
 
 static SERIES: &[SeriesSpec] = &[
-    SeriesSpec {
-        id: MEAN_WEIGHT,
-        unit: Unit::Gram,
-        decimals: 0,
-        first_day: 0,
-        until: Until::Sale,
-        way: Way::Procedure {
-            made_from: &["growing.weight", "growing.last_weighed"],
-            source: "harvey-1989",
-            status: Status::OurJudgement,
-            work_out: mean_weight,
-        },
-    },
+    ahead(MEAN_WEIGHT, Unit::Gram, "harvey-1989", WEIGHED, mean_weight),
+    ahead(LIGHT, Unit::Gram, "limpert-2001", WEIGHED, birds::light),
+    ahead(HEAVY, Unit::Gram, "limpert-2001", WEIGHED, birds::heavy),
+    ahead(WATER, Unit::Litre, "water-in-heat", &["growing.water_to_feed"], water::by_day),
     SeriesSpec {
         id: "outlook.said_by_day",
         unit: Unit::Gram,
@@ -158,6 +196,10 @@ const fn days_ahead(id: &'static str) -> FigureSpec {
     FigureSpec { id, unit: Unit::Day, decimals: 0, rules: &[] }
 }
 
+const fn grams(id: &'static str) -> FigureSpec {
+    FigureSpec { id, unit: Unit::Gram, decimals: 0, rules: &[] }
+}
+
 static SIMULATED: &[FigureSpec] = &[
     days_ahead("outlook.day_of_target"),
     days_ahead("outlook.feed_left_day"),
@@ -168,6 +210,14 @@ static SIMULATED: &[FigureSpec] = &[
     FigureSpec { id: "outlook.birds_at_sale", unit: Unit::Birds, decimals: 0, rules: &[] },
     FigureSpec { id: "outlook.weight_at_sale", unit: Unit::Gram, decimals: 0, rules: &[] },
     FigureSpec { id: "outlook.feed_to_sale", unit: Unit::Kilogram, decimals: 0, rules: &[] },
+    FigureSpec { id: "outlook.birds_cv", unit: Unit::Percent, decimals: 1, rules: &[] },
+    grams("outlook.light_at_sale"),
+    grams("outlook.heavy_at_sale"),
+    grams("outlook.light_at_target"),
+    grams("outlook.heavy_at_target"),
+    FigureSpec { id: "outlook.birds_taken", unit: Unit::Percent, decimals: 0, rules: &[] },
+    FigureSpec { id: "outlook.water_peak", unit: Unit::Litre, decimals: 0, rules: &[] },
+    days_ahead("outlook.tank_short_day"),
 ];
 
 /// The order that [`known`] and [`At`] take them in.
@@ -200,6 +250,13 @@ static INPUTS: &[Input] = &[
     Input { symbol: "P", origin: Origin::IfKnown("sale.live_kg") },
     field("z", "settings.seed"),
     field("m", "settings.futures"),
+    field("i", THIRST),
+    field("I", THIRST_OFF),
+    field("k", CV),
+    field("K", CV_OFF),
+    Input { symbol: "l", origin: Origin::IfTold(LEAST) },
+    Input { symbol: "M", origin: Origin::IfTold(MOST) },
+    Input { symbol: "s", origin: Origin::IfTold("water.storage_l") },
 ];
 
 /// Places among the inputs.
@@ -210,6 +267,9 @@ impl At {
     const SALE: usize = 3;
     const SEED: usize = 26;
     const COUNT: usize = 27;
+    const LEAST_KG: usize = 32;
+    const MOST_KG: usize = 33;
+    const TANK_L: usize = 34;
 }
 
 /// What is known, out of the inputs and the days ahead. Days of which anything is missing end it.
@@ -219,6 +279,7 @@ fn known(answers: &Answers, x: &[f64]) -> Option<Now> {
     let [shape, rate, appetite, appetite_off, too_hot_c, unfed] = *x.get(12..)?.first_chunk()?;
     let left: [f64; FEEDS] = *x.get(18..)?.first_chunk()?;
     let [feed_cost, feed, sales, live_kg] = *x.get(22..)?.first_chunk()?;
+    let [thirst, thirst_off, cv, cv_off] = *x.get(28..)?.first_chunk()?;
     let share = |percent: f64| percent / 100.0;
     let (level_off, slope_off) = (share(level_off), share(slope_off));
     let days = days(answers);
@@ -240,6 +301,8 @@ fn known(answers: &Answers, x: &[f64]) -> Option<Now> {
         alive,
         hazard: Hazard { shape, rate },
         appetite: (share(appetite), share(appetite_off)),
+        thirst: (share(thirst), share(thirst_off)),
+        spread: Spread { ln_cv: share(cv).ln(), variance: share(cv_off).powi(2) },
         too_hot_c,
         // More given than ever came is feed that nobody wrote down: there is none of it.
         store_kg: left.map(|left| left.max(0.0)),
@@ -260,10 +323,11 @@ fn days(answers: &Answers) -> BTreeMap<i32, Day> {
         last.iter().position(is_eaten).unwrap_or(named)
     };
     let table = |key: &str| answers.by_day(key).cloned().unwrap_or_default();
-    let (feed, lost) = (table(FEED_AHEAD), table(LOST_AHEAD));
+    let (feed, lost, water) = (table(FEED_AHEAD), table(LOST_AHEAD), table(WATER_AHEAD));
     let day = |(day, weight): (i32, f64)| {
         let (feed_g, lost) = (*feed.get(&day)?, *lost.get(&day)?);
-        Some((day, Day { standard_g: weight, feed_g, lost_share: lost / 100.0, feed: of(day) }))
+        let water_l_a_kg = water.get(&day).copied();
+        Some((day, Day { standard_g: weight, feed_g, lost_share: lost / 100.0, feed: of(day), water_l_a_kg }))
     };
     table(STANDARD).into_iter().map_while(day).collect()
 }
@@ -305,7 +369,8 @@ fn answer(answers: &Answers, x: &[f64], now: &Now, futures: &[Future]) -> Vec<Op
     let all = came.contains(&true).then(|| when(&|point: &Point| point.all_left_kg() < 0.0)).flatten();
     let eaten =
         |future: &Future| Some(future.days.get(..=at_sale?)?.iter().map(|point| point.eaten_kg).sum::<f64>());
-    vec![
+    let asked = birds::Asked { wanted_g, at_sale, least_kg: x[At::LEAST_KG], most_kg: x[At::MOST_KG] };
+    let mut said = vec![
         when(&|point| point.weight_g >= wanted_g),
         all,
         starter,
@@ -315,20 +380,14 @@ fn answer(answers: &Answers, x: &[f64], now: &Now, futures: &[Future]) -> Vec<Op
         on_sale(&|point| point.birds),
         on_sale(&|point| point.weight_g),
         middle(&column(futures, eaten), None),
-    ]
+    ];
+    said.extend(birds::answer(futures, &asked));
+    said.extend(water::answer(now, futures, at_sale, x[At::TANK_L]));
+    said
 }
 
 /// Only where the futures were asked for: a page that does not look ahead does not pay for them.
 fn mean_weight(_: &Answers, outcome: &Outcome) -> Option<Series> {
     let (now, futures) = outcome.drawn().futures()?;
-    let (mut index, mut values, mut low, mut high) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
-    for at in 0..now.days.len() {
-        let weights = risk::sorted(&column(futures, |future| Some(future.days.get(at)?.weight_g)));
-        let point = |share| risk::quantile(&weights, share);
-        index.push(f64::from(now.first_day) + at as f64);
-        values.push(point(0.5)?);
-        low.push(point(0.05)?);
-        high.push(point(0.95)?);
-    }
-    Some(Series { id: MEAN_WEIGHT, index, values, low, high, kind: Some(BandKind::Prediction90) })
+    birds::days(MEAN_WEIGHT, now, |at| column(futures, |future| Some(future.days.get(at)?.weight_g)))
 }

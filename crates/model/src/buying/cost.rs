@@ -50,9 +50,25 @@ fn fits(buying: &Buying, comes: &[Vec<usize>]) -> bool {
         let bought = bags().filter(|(comes, bag)| **comes <= period && bag.finished > period).count();
         (bought, bought + buying.in_hand(period))
     };
+    let lent = || within_limit(buying, comes);
     let has_room =
         |room: usize| (0..buying.periods()).map(stand).all(|(bought, all)| bought == 0 || all <= room);
-    bags().all(in_time) && buying.room.is_none_or(has_room)
+    bags().all(in_time) && buying.room.is_none_or(has_room) && lent()
+}
+
+/// Whether no evening on which feed was paid by then owes more than is lent.
+fn within_limit(buying: &Buying, comes: &[Vec<usize>]) -> bool {
+    let Some((credit, limit)) = buying.credit.as_ref().and_then(|credit| Some((credit, credit.limit?)))
+    else {
+        return true;
+    };
+    let mut so_far = 0.0;
+    let spent = spent(buying, comes);
+    let all: f64 = spent.iter().map(|(bags, fee)| bags + fee).sum();
+    spent.iter().zip(&credit.money).all(|((bags, fee), money)| {
+        so_far += bags + fee;
+        so_far <= (money + limit).max(0.0) + 1e-9 * all
+    })
 }
 
 /// The cost of bags that are known to come when they may.

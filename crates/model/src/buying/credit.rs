@@ -7,12 +7,58 @@
 //! 1999, from memory). Where the weights are 1 in the evenings that are in debt and 0 in those that are not, bound and cost
 //! meet, and the way found is proven best. Otherwise the weights follow the debt of the ways found so far.
 
+use super::limit::{self, Aim};
 use super::lines::{self, Line};
 use super::search;
-use super::{Bought, Buying, BuyingFault, Part, common, cost};
+use super::{Bought, Buying, BuyingFault, Credit, Part, common, cost};
 
 /// Weights that are tried, at most.
 const ROUNDS: usize = 40;
+
+/// The cheapest way that owes no more than is lent, as far as it can be proven by looking at so many states at a time.
+///
+/// Most credits are never used up: the cheapest way without a limit is then the answer. What it costs undercuts every way.
+pub(super) fn best_within(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {
+    let Some((credit, limit)) = buying.credit.as_ref().and_then(|credit| Some((credit, credit.limit?)))
+    else {
+        return best(buying, most);
+    };
+    let free = Buying { credit: Some(Credit { limit: None, ..credit.clone() }), ..buying.clone() };
+    let free = best(&free, most)?;
+    if cost(buying, &free.parts).is_some() {
+        return Ok(free);
+    }
+    let every = lines::by_feed(buying, true);
+    // Ways are kept beside each other in a state, so that fewer states fit.
+    let whole = (search::states(&every, buying) <= most / WAYS_A_STATE).then_some(&every);
+    let one = lines::in_one(buying);
+    let found = match whole.map(|lines| limit::best(buying, lines, Aim::Cost)) {
+        Some(Ok(Some((parts, _)))) => Some((parts, true)),
+        Some(Err(_)) => None,
+        _ => limit::best(buying, &one, Aim::Cost).ok().flatten().map(|(parts, _)| (parts, false)),
+    };
+    match found.and_then(|(parts, is_whole)| Some((cost(buying, &parts)?, parts, is_whole))) {
+        Some((cost, parts, is_whole)) => {
+            let lower_bound = if is_whole { cost.total() } else { free.lower_bound };
+            Ok(Bought { lower_bound: lower_bound.min(cost.total()), parts, cost })
+        }
+        None => Err(too_little(buying, whole.unwrap_or(&one), limit)),
+    }
+}
+
+/// Ways that a state keeps, more or less.
+const WAYS_A_STATE: usize = 8;
+
+/// Why nothing can be bought within a limit: what would have to be lent.
+fn too_little(buying: &Buying, lines: &[Line], limit: f64) -> BuyingFault {
+    let Ok(Some((parts, needed))) = limit::best(buying, lines, Aim::Credit) else {
+        return BuyingFault::NoWay;
+    };
+    let money = buying.credit.iter().flat_map(|credit| &credit.money);
+    let owed = cost::paid_by(buying, &parts).into_iter().zip(money).map(|(paid, money)| paid - money);
+    let worst = owed.enumerate().reduce(|worst, one| if one.1 > worst.1 + 1e-9 { one } else { worst });
+    BuyingFault::CreditTooSmall { period: worst.map_or(0, |(period, _)| period), limit, needed }
+}
 
 /// The cheapest way, as far as it can be proven by looking at so many states at a time.
 pub(super) fn best(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {

@@ -45,6 +45,16 @@ pub enum BuyingFault {
         /// Bags that can.
         room: usize,
     },
+    /// More must be owed than is lent.
+    #[error("{needed} must be owed in the evening of period {period}, and {limit} is lent")]
+    CreditTooSmall {
+        /// The period, from 0.
+        period: usize,
+        /// What is lent.
+        limit: f64,
+        /// What would have to be.
+        needed: f64,
+    },
     /// Every single bag could come, but not all of them together.
     #[error("no deliveries satisfy all conditions together")]
     NoWay,

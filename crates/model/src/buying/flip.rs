@@ -18,6 +18,8 @@ const TRIES: usize = 40;
 ///
 /// Costs of one way are a straight line in the value (a price that rises by so much a day), so the cheapest way at the far end
 /// says where the way in hand loses to it; whatever is cheaper still at that point moves the point nearer, until nothing is.
+/// Within a limit of credit only ways are held against it that buy in the order in which bags are eaten, so that the point may lie
+/// a little nearer than is said.
 ///
 /// # Errors
 /// [`BuyingFault`] where a value makes no sense.
@@ -32,9 +34,15 @@ pub fn flips(
         let of = |bought: &Bought| cost(&buying, &bought.parts).map(|cost| cost.total());
         Some(of(in_hand)? - of(other)?)
     };
-    let (mut at, mut then) = (far, None);
+    // Beyond where money is no longer lent for it, the way in hand is none.
+    let fits = |value: f64| cost(&with(value), &in_hand.parts).is_some();
+    let edge = last_fit(told, far, fits);
+    let (mut at, mut then) = (edge, None);
+    if edge != far {
+        then = with(far).nearly_best().ok().map(|then| Flip { at: edge, then });
+    }
     for _ in 0..TRIES {
-        let other = with(at).best()?;
+        let other = with(at).nearly_best()?;
         let (Some(here), Some(there)) = (loss(told, &other), loss(at, &other)) else { break };
         let size = other.cost.total().abs().max(1e-9);
         if there <= 1e-9 * size {
@@ -50,3 +58,23 @@ pub fn flips(
     }
     Ok(then)
 }
+
+/// The value furthest from the one told that still fits, as far as halving finds it.
+fn last_fit(told: f64, far: f64, fits: impl Fn(f64) -> bool) -> f64 {
+    if fits(far) {
+        return far;
+    }
+    let (mut near, mut beyond) = (told, far);
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(near, beyond);
+        if fits(middle) {
+            near = middle;
+        } else {
+            beyond = middle;
+        }
+    }
+    near
+}
+
+/// Halvings of the way to where nothing fits any more: a thousand-millionth of it is left.
+const HALVINGS: usize = 30;

@@ -9,13 +9,14 @@
 //! it keeps, both of which only grow with *k*. So the state is one count a feed, and the least cost of a state is a running
 //! minimum over the states before (Wagner and Whitin, Management Science 5, 1958, with a shelf life, a store of so many bags
 //! and several feeds that share deliveries; our derivation, held against trying every plan). See `search` for the counts
-//! that are tried and `credit` for money that is borrowed only on some days.
+//! that are tried, `credit` for money that is borrowed only on some days, and `limit` for money that is not lent.
 
 mod common;
 mod cost;
 mod credit;
 mod fault;
 mod flip;
+mod limit;
 mod lines;
 mod search;
 mod simple;
@@ -50,6 +51,8 @@ pub struct Credit {
     pub rate: f64,
     /// Money in the evening of each period if no feed were bought; below zero is owed anyway.
     pub money: Vec<f64>,
+    /// The most that may be owed in an evening; `None` without limit. Feed is not bought on an evening that owes more anyway.
+    pub limit: Option<f64>,
 }
 
 /// What is to be bought, and under which conditions.
@@ -112,7 +115,18 @@ impl Buying {
     /// [`BuyingFault`] where no way exists, or where the conditions make no sense.
     pub fn best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
-        credit::best(self, search::MOST_STATES)
+        credit::best_within(self, search::MOST_STATES)
+    }
+
+    /// The same where it is asked for many times: within a limit of credit, which takes long to search, all bags in the order in
+    /// which they are eaten.
+    ///
+    /// # Errors
+    /// As [`Buying::best`].
+    fn nearly_best(&self) -> Result<Bought, BuyingFault> {
+        fault::check(self)?;
+        let is_limited = self.credit.as_ref().is_some_and(|credit| credit.limit.is_some());
+        credit::best_within(self, if is_limited { 0 } else { search::MOST_STATES })
     }
 }
 

@@ -11,10 +11,10 @@ use super::{Bag, Buying, BuyingFault, Part};
 /// Costs are counted in whole steps, so that sums of the same amounts in another order are equal and ties are seen.
 /// Below the money stand the deliveries, and below these the evenings that bags wait: of equal costs the fewest trips, then
 /// the freshest feed.
-type Steps = i128;
+pub(super) type Steps = i128;
 
-const TRIP: Steps = 1 << 32;
-const MONEY: Steps = 1 << 44;
+pub(super) const TRIP: Steps = 1 << 32;
+pub(super) const MONEY: Steps = 1 << 44;
 const NEVER: Steps = Steps::MAX / 4;
 
 /// States over all evenings that are looked at, at most: some twenty megabytes, some twenty milliseconds.
@@ -59,13 +59,13 @@ pub(super) fn states(lines: &[Line], buying: &Buying) -> usize {
 }
 
 /// How much money a step is.
-struct Scale {
+pub(super) struct Scale {
     step: f64,
 }
 
 impl Scale {
     /// A step so small that all steps together still fit.
-    fn of(buying: &Buying, weight: &[f64]) -> Scale {
+    pub(super) fn of(buying: &Buying, weight: &[f64]) -> Scale {
         let heaviest = weight.iter().copied().fold(1.0, f64::max);
         let dearest =
             |prices: &[f64]| prices.iter().copied().filter(|price| price.is_finite()).fold(0.0, f64::max);
@@ -77,8 +77,13 @@ impl Scale {
         Scale { step: most.max(1e-9) / 2f64.powi(60) }
     }
 
-    fn steps(&self, money: f64) -> Steps {
+    pub(super) fn steps(&self, money: f64) -> Steps {
         (money / self.step).round() as Steps
+    }
+
+    /// How much money a step is.
+    pub(super) fn step(&self) -> f64 {
+        self.step
     }
 
     /// Of each line, what its first bags cost together if they come in a period, at each of its counts.
@@ -102,23 +107,47 @@ impl Scale {
 
 /// The box of an evening's states: of each line, the first and the last place in its counts.
 #[derive(Clone)]
-struct Shape {
+pub(super) struct Shape {
     ranges: Vec<(usize, usize)>,
 }
 
 impl Shape {
+    /// Before the first period nothing has come.
+    pub(super) fn start(lines: usize) -> Shape {
+        Shape { ranges: vec![(0, 0); lines] }
+    }
+
+    /// The first and the last place of a line.
+    pub(super) fn range(&self, line: usize) -> (usize, usize) {
+        self.ranges[line]
+    }
+
+    pub(super) fn set_range(&mut self, line: usize, range: (usize, usize)) {
+        self.ranges[line] = range;
+    }
+
+    /// States of all lines behind one.
+    pub(super) fn inner(&self, line: usize) -> usize {
+        self.ranges[line + 1..].iter().map(|(low, high)| high - low + 1).product()
+    }
+
+    /// Whether its last state is that everything has come.
+    pub(super) fn ends_with_all(&self, lines: &[Line]) -> bool {
+        lines.iter().zip(&self.ranges).all(|(line, range)| range.1 + 1 == line.counts.len())
+    }
+
     /// `None` where nothing that is needed is fresh.
-    fn of(lines: &[Line], period: usize, keeps: usize) -> Option<Shape> {
+    pub(super) fn of(lines: &[Line], period: usize, keeps: usize) -> Option<Shape> {
         let ranges: Vec<(usize, usize)> = lines.iter().map(|line| line.range(period, keeps)).collect();
         ranges.iter().all(|(low, high)| low <= high).then_some(Shape { ranges })
     }
 
-    fn size(&self) -> usize {
+    pub(super) fn size(&self) -> usize {
         self.ranges.iter().map(|(low, high)| high - low + 1).fold(1, usize::saturating_mul)
     }
 
     /// The places of a state, the last line fastest.
-    fn places(&self, mut at: usize) -> Vec<usize> {
+    pub(super) fn places(&self, mut at: usize) -> Vec<usize> {
         let mut places = vec![0; self.ranges.len()];
         for (place, (low, high)) in places.iter_mut().zip(&self.ranges).rev() {
             let length = high - low + 1;
@@ -129,7 +158,7 @@ impl Shape {
     }
 
     /// Calls with every state and the sum over its lines of a number at its place.
-    fn each_sum(&self, numbers: &[Vec<Steps>], mut call: impl FnMut(usize, Steps)) {
+    pub(super) fn each_sum(&self, numbers: &[Vec<Steps>], mut call: impl FnMut(usize, Steps)) {
         let mut sums = vec![0];
         for ((low, high), numbers) in self.ranges.iter().zip(numbers) {
             let further =
@@ -160,7 +189,7 @@ enum From {
 impl Evening {
     /// Before the first period nothing has come.
     fn start(lines: usize) -> Evening {
-        Evening { shape: Shape { ranges: vec![(0, 0); lines] }, cost: vec![0], from: vec![0] }
+        Evening { shape: Shape::start(lines), cost: vec![0], from: vec![0] }
     }
 
     /// The states that go on as they are.
@@ -196,7 +225,7 @@ impl Evening {
     /// Along one line, the states from `low` to `high`, each the least of those it may come from.
     fn along(&self, line: usize, (low, high): (usize, usize), from: From) -> Evening {
         let (first, last) = self.shape.ranges[line];
-        let inner: usize = self.shape.ranges[line + 1..].iter().map(|(low, high)| high - low + 1).product();
+        let inner = self.shape.inner(line);
         let mut shape = self.shape.clone();
         shape.ranges[line] = (low, high);
         let mut after =
@@ -258,8 +287,7 @@ impl Evening {
 /// What came when, from the last evening back.
 fn trace(evenings: &[Evening], lines: &[Line]) -> Result<Vec<Part>, BuyingFault> {
     let last = evenings.last().ok_or(BuyingFault::NoWay)?;
-    let everything =
-        lines.iter().zip(&last.shape.ranges).all(|(line, range)| range.1 + 1 == line.counts.len());
+    let everything = last.shape.ends_with_all(lines);
     let mut at = last.shape.size() - 1;
     if !everything || last.cost[at] >= NEVER {
         return Err(BuyingFault::NoWay);
@@ -278,7 +306,7 @@ fn trace(evenings: &[Evening], lines: &[Line]) -> Result<Vec<Part>, BuyingFault>
 }
 
 /// Bags of one line that come together, by feed.
-fn of_feeds(bags: &[(usize, Bag)], period: usize) -> Vec<Part> {
+pub(super) fn of_feeds(bags: &[(usize, Bag)], period: usize) -> Vec<Part> {
     let mut feeds: Vec<usize> = bags.iter().map(|(feed, _)| *feed).collect();
     feeds.sort_unstable();
     let part = |same: &[usize]| Part { period, feed: same[0], bags: same.len() };

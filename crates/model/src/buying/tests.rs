@@ -79,11 +79,12 @@ prop_compose! {
         stock in prop::collection::vec(0usize..4, 0..2),
         rate in prop::option::of(prop::sample::select(vec![0.001, 0.01, 0.05])),
         money in prop::collection::vec(-100i32..400, 6),
+        limit in prop::option::weighted(0.6, 0i32..250),
     ) -> Buying {
         let price = |drawn: Vec<u32>| drawn.into_iter().map(|price| f64::from(price) / 4.0).collect();
         let feeds = bags.into_iter().zip(prices).map(|(bags, drawn)| Feed { bags, price: price(drawn) });
         let money = money.into_iter().map(f64::from).collect();
-        let credit = rate.map(|rate| Credit { rate, money });
+        let credit = rate.map(|rate| Credit { rate, money, limit: limit.map(f64::from) });
         Buying { feeds: feeds.collect(), fee, holding, keeps, room, stock, credit }
     }
 }
@@ -119,11 +120,44 @@ proptest! {
         holds(&buying)?;
     }
 
+    /// Where a limit binds, the least cost is exact, interest and all; where nothing can be bought within it, so much as is said must
+    /// be lent and no less.
+    #[test]
+    fn a_limit_of_credit_equals_trying_all(buying in buying(2, 3), limit in 0i32..200, rate in prop::sample::select(vec![0.0, 0.01, 0.05])) {
+        let money = buying.credit.clone().map_or_else(|| vec![40.0; 6], |credit| credit.money);
+        let with = |limit: f64| {
+            let credit = Some(Credit { rate, money: money.clone(), limit: Some(limit) });
+            Buying { credit, ..buying.clone() }
+        };
+        let limited = with(f64::from(limit));
+        prop_assume!(fault::check(&limited).is_ok());
+        let free = Buying { credit: Some(Credit { rate, money: money.clone(), limit: None }), ..buying.clone() };
+        let all = by_trying_all(&limited);
+        match limited.best() {
+            Ok(best) => {
+                let all = all.unwrap();
+                let binds = free.best().is_ok_and(|free| cost(&limited, &free.parts).is_none());
+                if binds {
+                    prop_assert!((best.cost.total() - all).abs() < 1e-7, "{} is not {all}", best.cost.total());
+                    prop_assert!(best.is_proven());
+                }
+                prop_assert_eq!(cost(&limited, &best.parts), Some(best.cost));
+                prop_assert!(best.lower_bound <= all + 1e-7 && best.cost.total() >= all - 1e-7);
+            }
+            Err(BuyingFault::CreditTooSmall { needed, .. }) => {
+                prop_assert!(all.is_none());
+                prop_assert!(by_trying_all(&with(needed + 1e-6)).is_some());
+                prop_assert!(by_trying_all(&with(needed - 1e-3)).is_none());
+            }
+            Err(_) => prop_assert!(all.is_none() && by_trying_all(&free).is_none()),
+        }
+    }
+
     /// With too many states to look at, the answer is still a way, and its bound holds.
     #[test]
     fn a_bound_holds_without_looking_at_states(buying in buying(2, 3)) {
         prop_assume!(fault::check(&buying).is_ok());
-        let Ok(found) = credit::best(&buying, 0) else { return Ok(()) };
+        let Ok(found) = credit::best_within(&buying, 0) else { return Ok(()) };
         let all = by_trying_all(&buying).unwrap();
         prop_assert!(found.lower_bound <= all + 1e-7, "bound {} over {all}", found.lower_bound);
         prop_assert!(found.cost.total() >= all - 1e-7);
@@ -138,7 +172,7 @@ proptest! {
             feed.price = vec![20.0; 6];
         }
         prop_assume!(fault::check(&buying).is_ok());
-        let Ok(found) = credit::best(&buying, 0) else { return Ok(()) };
+        let Ok(found) = credit::best_within(&buying, 0) else { return Ok(()) };
         let in_turn = lines::in_turn(&buying).windows(2).all(|pair| pair[0].1.finished <= pair[1].1.finished);
         prop_assert!(!in_turn || found.is_proven(), "{found:?}");
     }
@@ -216,7 +250,7 @@ fn borrowed_money_is_spent_late() {
     let due = |needed| Bag { needed, finished: needed };
     let feed = Feed { bags: vec![due(0), due(4)], price: vec![100.0, 100.0, 100.0, 100.0, 105.0] };
     let of = |money: f64| {
-        let credit = Some(Credit { rate: 0.02, money: vec![money; 5] });
+        let credit = Some(Credit { rate: 0.02, money: vec![money; 5], limit: None });
         Buying { fee: vec![0.0; 5], credit, ..plain(vec![feed.clone()], 5) }.best().unwrap()
     };
     assert_eq!(of(1000.0).parts, vec![Part { period: 0, feed: 0, bags: 2 }]);
@@ -224,6 +258,26 @@ fn borrowed_money_is_spent_late() {
     assert_eq!(poor.parts.len(), 2);
     assert!(poor.is_proven());
     assert!((poor.cost.interest - 0.02 * (500.0 + 100.0 * 2.0)).abs() < 1e-9, "{:?}", poor.cost);
+}
+
+/// Derived by hand: two bags at 100 now cost 200; with 150 to spend until the purse fills in period 3, the second comes later, at
+/// 110. With 90 nothing can be bought: 100 must be there on the first evening.
+#[test]
+fn what_is_not_lent_is_bought_later() {
+    let due = |needed| Bag { needed, finished: needed };
+    let feed = Feed { bags: vec![due(0), due(4)], price: vec![100.0, 100.0, 100.0, 110.0, 120.0] };
+    let of = |limit: f64| {
+        let credit = Some(Credit { rate: 0.0, money: vec![0.0, 0.0, 0.0, 500.0, 500.0], limit: Some(limit) });
+        Buying { fee: vec![0.0; 5], credit, ..plain(vec![feed.clone()], 5) }.best()
+    };
+    assert_eq!(of(200.0).unwrap().cost.total(), 200.0);
+    let late = of(150.0).unwrap();
+    assert!((late.cost.total() - 210.0).abs() < 1e-9 && late.is_proven(), "{late:?}");
+    assert_eq!(late.parts.iter().map(|part| part.period).collect::<Vec<_>>(), [0, 3]);
+    let Err(BuyingFault::CreditTooSmall { period: 0, limit, needed }) = of(90.0) else {
+        panic!("{:?}", of(90.0))
+    };
+    assert!((needed - 100.0).abs() < 1e-9 && limit == 90.0);
 }
 
 /// Two bags at 100 now, or the second later at a price that falls by x a period and a fee of 7 more.

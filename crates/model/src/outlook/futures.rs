@@ -6,8 +6,10 @@ use std::ops::Range;
 
 use super::filter::{Law, State};
 use super::hazard::{self, Hazard};
+use super::spread::Spread;
 use crate::chance::{Draw, bell_points};
 use crate::scenarios::{FEED_PRICE_SPREAD, SALE_PRICE_SPREAD};
+use crate::water;
 
 /// Feeds that are kept apart in the store room.
 pub const FEEDS: usize = 4;
@@ -36,6 +38,8 @@ pub struct Day {
     pub lost_share: f64,
     /// Which feed.
     pub feed: usize,
+    /// Litres that are planned to be drunk for a kilogram eaten where it is not too hot; `None` where nobody planned it.
+    pub water_l_a_kg: Option<f64>,
 }
 
 /// Prices today, in the currency's main unit.
@@ -60,6 +64,10 @@ pub struct Now {
     pub hazard: Hazard,
     /// ln of what birds ate of what growth and heat make of the plan, and its deviation.
     pub appetite: (f64, f64),
+    /// ln of what birds drank of what their feed and the heat make of the plan, and its deviation.
+    pub thirst: (f64, f64),
+    /// How far the birds differ.
+    pub spread: Spread,
     /// By how much it was too hot of late, °C.
     pub too_hot_c: f64,
     /// Feed on hand, kg.
@@ -101,6 +109,17 @@ pub struct Future {
     pub days: Vec<Point>,
     /// Its prices.
     pub prices: Option<Prices>,
+    /// Coefficient of variation of the birds' weights, a share.
+    pub cv: f64,
+    /// So many times the planned water is drunk for a kilogram eaten.
+    pub thirst: f64,
+}
+
+impl Future {
+    /// Water drunk on one of the days to come, litres; `None` where none is planned.
+    pub fn water_l(&self, now: &Now, at: usize) -> Option<f64> {
+        Some(now.days.get(at)?.water_l_a_kg? * self.days.get(at)?.eaten_kg * self.thirst)
+    }
 }
 
 /// What draws are for. A stream's number is never reused.
@@ -112,6 +131,8 @@ enum Stream {
     Prices = 17,
     /// Level, slope, feed, deaths.
     Day = 18,
+    /// How far birds differ, thirst.
+    Birds = 19,
 }
 
 /// The first `count` futures.
@@ -214,11 +235,17 @@ fn futures<const N: usize>(seed: u64, first: u32, now: &Now) -> [Future; N] {
 /// Futures out of their draws.
 fn played<const N: usize>(now: &Now, draws: impl Fn(Stream, u32) -> [[f64; N]; 4]) -> [Future; N] {
     let [feed_price, sale_price, heat, _] = draws(Stream::Prices, 0).map(bell_points);
+    let [spread, thirst, _, _] = draws(Stream::Birds, 0).map(bell_points);
+    let heat = heat.map(|heat| (now.too_hot_c + HEAT_STRAYS_C * heat).max(0.0));
     let mut walk = Walk::start(now, draws(Stream::Start, 0).map(bell_points), heat);
     let noise = (now.law.level_noise.sqrt(), now.law.slope_noise.sqrt());
     let prices = |at: usize| now.prices.map(|prices| prices.strayed(feed_price[at], sale_price[at]));
-    let mut futures: [Future; N] =
-        std::array::from_fn(|at| Future { days: Vec::with_capacity(now.days.len()), prices: prices(at) });
+    let mut futures: [Future; N] = std::array::from_fn(|at| Future {
+        days: Vec::with_capacity(now.days.len()),
+        prices: prices(at),
+        cv: now.spread.at(spread[at]),
+        thirst: (now.thirst.0 + now.thirst.1 * thirst[at]).exp() * thirst_in_heat(heat[at]),
+    });
     for (day, ahead) in now.days.iter().zip(1u32..) {
         let points = walk.day(day, &now.law, noise, draws(Stream::Day, ahead));
         for (future, point) in futures.iter_mut().zip(points) {
@@ -228,16 +255,24 @@ fn played<const N: usize>(now: &Now, draws: impl Fn(Stream, u32) -> [[f64; N]; 4
     futures
 }
 
+/// The share of feed that is still eaten while it is too hot by so many degrees.
+pub fn eaten_in_heat(too_hot_c: f64) -> f64 {
+    (1.0 - FEED_LEFT_A_DEGREE * too_hot_c).max(0.3)
+}
+
+/// So many times the water is drunk for a kilogram eaten while it is too hot by so many degrees: birds drink more, and eat less.
+pub fn thirst_in_heat(too_hot_c: f64) -> f64 {
+    water::heat_factor(21.0 + too_hot_c) / eaten_in_heat(too_hot_c)
+}
+
 impl<const N: usize> Walk<N> {
-    fn start(now: &Now, [level, slope, appetite, hazard]: [[f64; N]; 4], heat: [f64; N]) -> Walk<N> {
+    /// - `too_hot`: by how much it is too hot in each future, °C
+    fn start(now: &Now, [level, slope, appetite, hazard]: [[f64; N]; 4], too_hot: [f64; N]) -> Walk<N> {
         let state = &now.state;
         let level_off = state.level_variance.max(0.0).sqrt();
         let with_level = if level_off > 0.0 { state.covariance / level_off } else { 0.0 };
         let alone = (state.slope_variance - with_level * with_level).max(0.0).sqrt();
-        let cooler = heat.map(|heat| {
-            let too_hot = (now.too_hot_c + HEAT_STRAYS_C * heat).max(0.0);
-            (1.0 - FEED_LEFT_A_DEGREE * too_hot).max(0.3)
-        });
+        let cooler = too_hot.map(eaten_in_heat);
         let mut walk = Walk {
             level: level.map(|level| state.level + level_off * level),
             slope: std::array::from_fn(|at| state.slope + with_level * level[at] + alone * slope[at]),
@@ -322,6 +357,7 @@ mod tests {
             feed_g: 100.0 + 3.0 * f64::from(ahead),
             lost_share: 0.001,
             feed: usize::from(ahead > 7),
+            water_l_a_kg: Some(1.8),
         };
         Now {
             state: State {
@@ -335,6 +371,8 @@ mod tests {
             alive: 1_000.0,
             hazard: Hazard::before().see(2.0, 2.0),
             appetite: (-0.02, 0.03),
+            thirst: (0.0, 0.1),
+            spread: Spread::before(),
             too_hot_c: 2.0,
             store_kg: [900.0, 1_500.0, 0.0, 0.0],
             unfed: None,
@@ -350,7 +388,8 @@ mod tests {
                 [point.weight_g, point.birds, point.eaten_kg, point.all_left_kg()].map(f64::to_bits)
             });
             let prices = future.prices.iter().flat_map(|prices| [prices.feed_kg, prices.live_kg]);
-            points.chain(prices.map(f64::to_bits)).collect::<Vec<u64>>()
+            let birds = [future.cv, future.thirst].map(f64::to_bits);
+            points.chain(prices.map(f64::to_bits)).chain(birds).collect::<Vec<u64>>()
         };
         futures.iter().flat_map(of).collect()
     }
@@ -418,7 +457,13 @@ mod tests {
             law: Law { damping: 1.0, level_noise: 0.0, slope_noise: 0.0 },
             appetite: (0.0, 0.0),
             too_hot_c: -20.0,
-            unfed: Some(Day { standard_g: 800.0, feed_g: 100.0, lost_share: 0.0, feed: 0 }),
+            unfed: Some(Day {
+                standard_g: 800.0,
+                feed_g: 100.0,
+                lost_share: 0.0,
+                feed: 0,
+                water_l_a_kg: None,
+            }),
             days: now().days.into_iter().map(|day| Day { lost_share: 0.0, ..day }).collect(),
             ..now()
         };
@@ -429,6 +474,41 @@ mod tests {
         assert!((risk::mean(&left).unwrap() - (900.0 - 100.0 - 545.0)).abs() < 1.0);
         assert_eq!(first_day(22, &futures[0], |point| point.weight_g >= 1_100.0), 26.0);
         assert_eq!(first_day(22, &futures[0], |point| point.weight_g >= 9_000.0), 47.0);
+    }
+
+    /// Spread and thirst have the laws that are known of them, and water follows feed and heat: at 2 °C too hot, 6.5 % more for
+    /// each degree on feed that is 3 % less.
+    #[test]
+    fn birds_differ_and_drink_by_what_is_known() {
+        let still = Now { too_hot_c: -20.0, ..now() };
+        let futures = run(1, 20_000, &still);
+        let logs = |read: &dyn Fn(&Future) -> f64| {
+            let logs: Vec<f64> = futures.iter().map(|future| read(future).ln()).collect();
+            let mean = risk::mean(&logs).unwrap();
+            let squares: Vec<f64> = logs.iter().map(|log| (log - mean).powi(2)).collect();
+            (mean, risk::mean(&squares).unwrap().sqrt())
+        };
+        let (mean, deviation) = logs(&|future| future.cv);
+        assert!((mean - 0.1f64.ln()).abs() < 0.008 && (deviation - 0.25).abs() < 0.006, "{mean} {deviation}");
+        let (mean, deviation) = logs(&|future| future.thirst);
+        assert!(mean.abs() < 0.003 && (deviation - 0.1).abs() < 0.003, "{mean} {deviation}");
+        assert!((thirst_in_heat(2.0) - 1.13 / 0.97).abs() < 1e-12);
+        let point = futures[0].days[3];
+        assert_eq!(futures[0].water_l(&still, 3), Some(1.8 * point.eaten_kg * futures[0].thirst));
+        let hot = Now { too_hot_c: 12.0, ..now() };
+        let water = |now: &Now| {
+            let litres: Vec<f64> =
+                run(1, 2_000, now).iter().map(|future| future.water_l(now, 10).unwrap()).collect();
+            risk::mean(&litres).unwrap()
+        };
+        let more = water(&hot) / water(&still);
+        assert!((more / water::heat_factor(33.0) - 1.0).abs() < 0.02, "{more}");
+        let dry = Now {
+            days: now().days.into_iter().map(|day| Day { water_l_a_kg: None, ..day }).collect(),
+            ..now()
+        };
+        assert_eq!(run(1, 1, &dry)[0].water_l(&dry, 3), None);
+        assert_eq!(futures[0].water_l(&still, 25), None);
     }
 
     #[test]

@@ -7,3 +7,4 @@ pub mod futures;
 pub mod gompertz;
 pub mod hazard;
 pub mod learn;
+pub mod spread;

@@ -6,6 +6,8 @@ example-purchases =
       broodwright purchases plan.toml
       broodwright purchases --batch "March batch" --on 2027-04-01 --json
 choice-feed-buying-cheapest = On the days that cost least
+field-cash-credit-limit = The most you can owe on a day
+    .hint = What the shop, a savings group or family would let you owe in all. Leave it out where there is no limit.
 field-feed-lead-d = Days from ordering feed to its coming
 field-costs-feed-delivery-each = One delivery of feed, whatever it brings
     .hint = The lorry, or your own trip.
@@ -22,11 +24,19 @@ rule-feed-paid-by-day = The bags that come that day at that day's price, and the
 list-feed-paid = All that is paid for feed that day
 figure-purchases-cost = Feed, bought on the days that cost least
 figure-purchases-lower-bound = Feed cannot cost less than
-procedure-cheapest-buying = Every way of buying is weighed: each day, each number of bags, each feed. Feed is there in time, is eaten before it is too old, and finds room. Prices are those of the day; each delivery costs; borrowed money costs interest. The oldest bags are eaten first.
+procedure-cheapest-buying = Every way of buying is weighed: each day, each number of bags, each feed. Feed is there in time, is eaten before it is too old, and finds room. Prices are those of the day; each delivery costs; borrowed money costs interest, and no more is owed than you told. The oldest bags are eaten first.
 procedure-without-chance = Nothing is left to chance: the same answers give the same result
 purchase-feed-delivery = Feed, bringing it
 against-feed-price-below-zero = { $key } is { $typed }: at that rate feed costs nothing from day { $value }, before the last birds are sold. It is at least { $low } a month.
-finding-no-cheapest-days = The days that cost least cannot be found: a bag would be too old before it is eaten, the store room is too small, or a price is missing. Each feed is put down in time before it is opened instead.
+finding-no-cheapest-days = The days that cost least cannot be found: a bag would be too old before it is eaten, the store room is too small, no more money is lent, or a price is missing. Each feed is put down in time before it is opened instead.
+
+calendar-order = Order feed today at the latest: { $feeds }
+calendar-order-feed = { $bags } bags of { $feed }
+calendar-order-why = It comes on { $comes }, { $count ->
+    [0] the day it is ordered
+    [one] { $days } day after it is ordered
+   *[other] { $days } days after it is ordered
+}. Ask for the milling date before you pay.
 
 buying = What to buy when
 buying-label = Cheapest way to buy the feed that is still needed
@@ -65,6 +75,10 @@ buying-feed-by-day = what the birds eat each day
 buying-price-below-zero = { $feed } would cost less than nothing on { $day }: look at how prices rise or fall.
 buying-cannot-keep = { $feed } that is eaten until { $day } cannot come in time and still be good by then: let it come later, or buy fewer days ahead.
 buying-room-too-small = On { $day } { $bags } bags must stand in the store, which holds { $room }.
+buying-credit-too-small = The feed cannot be paid. On { $day } at least { $needed } must be owed, whatever is bought when, and you told that { $limit } is the most: { $short } is missing. Ways out: put that much money aside before, ask the shop for feed on account until birds are sold, buy fewer chicks, or sell some birds earlier.
+buying-credit-too-small-hidden = The feed cannot be paid: on { $day } more must be owed than you told is the most. Ways out: put money aside before, ask the shop for feed on account until birds are sold, buy fewer chicks, or sell some birds earlier.
+buying-limit = Never more than { $limit } is owed; without that limit it would cost { $more } less.
+buying-limit-free = Never more than { $limit } is owed, which costs nothing more.
 buying-no-way = No way of buying keeps to all of it: time, freshness and room.
 buying-never-bought = { $feed }: more was given than came. Write down the delivery that is missing; until then none of it counts as in hand.
 buying-runs-out = { $feed } runs out before any can come. Order now, or ask who can lend some bags.

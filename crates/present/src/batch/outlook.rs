@@ -1,6 +1,9 @@
 //! What is likely from here: the fan of growth with the truth laid over it, the day they are heavy enough, and how long the
 //! feed lasts.
 
+mod birds;
+mod water;
+
 use advice::families::outlook::MEAN_WEIGHT;
 use quantity::{DayOfAge, Series as Days, Unit};
 
@@ -23,7 +26,9 @@ impl Page<'_> {
         blocks.extend(self.taught());
         blocks.push(self.fan(ahead));
         blocks.extend(self.at_sale());
+        blocks.extend(self.birds_apart(ahead));
         blocks.extend(self.feed_ahead());
+        blocks.extend(self.water_ahead());
         blocks.extend(self.weights_ahead(ahead));
         blocks.extend(self.rows(&[
             "outlook.day_of_target",
@@ -35,6 +40,15 @@ impl Page<'_> {
             "outlook.grower_left_day",
             "outlook.finisher_left_day",
             "outlook.last_left_day",
+            "outlook.birds_cv",
+            "outlook.light_at_sale",
+            "outlook.heavy_at_sale",
+            "outlook.light_at_target",
+            "outlook.heavy_at_target",
+            "outlook.birds_taken",
+            "outlook.water_peak",
+            "outlook.tank_days",
+            "outlook.tank_short_day",
         ]));
         blocks
     }
@@ -47,7 +61,7 @@ impl Page<'_> {
     }
 
     /// The ends of a likely range of days; the last day looked at stands for all later ones.
-    fn between_days(&self, id: &str) -> Option<String> {
+    pub(crate) fn between_days(&self, id: &str) -> Option<String> {
         let band = self.walk.plan.outcome.get(id)?.figure.band?;
         let last = self.walk.plan.series(MEAN_WEIGHT)?.index.last().copied()?;
         let key = if band.high > last { "ahead-between-or-later" } else { "ahead-between" };
@@ -137,6 +151,19 @@ impl Page<'_> {
         })
     }
 
+    /// The likely range of a figure, short enough to stand in brackets within a sentence; empty where it has none.
+    fn likely(&self, id: &str) -> String {
+        let range = || {
+            let worked = self.walk.plan.outcome.get(id)?;
+            let band = worked.figure.band?;
+            let (unit, decimals) = (worked.spec.unit, worked.spec.decimals);
+            let low = show::bare(band.low, unit, decimals, self.viewer);
+            let high = show::quantity(band.high, unit, decimals, self.viewer);
+            Some(say!(self.words, "ahead-likely", low = low, high = high))
+        };
+        range().unwrap_or_default()
+    }
+
     fn with_range(&self, id: &str) -> Option<String> {
         let (value, range) = (self.value(id)?, self.range(id));
         Some(if range.is_empty() { value } else { format!("{value} ({range})") })
@@ -171,16 +198,21 @@ impl Page<'_> {
     }
 
     fn weights_ahead(&self, ahead: &Days) -> Option<Block> {
+        self.days_ahead(ahead, Unit::Gram, "table-ahead")
+    }
+
+    /// A figure on each day to come with its range, folded away.
+    fn days_ahead(&self, ahead: &Days, unit: Unit, title: &str) -> Option<Block> {
         let placement = self.walk.diary.placement?;
-        let grams = |value: f64| show::bare(value, Unit::Gram, 0, self.viewer);
+        let bare = |value: f64| show::bare(value, unit, 0, self.viewer);
         let rows = (0..ahead.index.len()).filter_map(|at| {
             let day = ahead.index[at];
             let date = show::day_short(DayOfAge(day as i32).date(placement), self.viewer);
-            let cells = [*ahead.low.get(at)?, *ahead.values.get(at)?, *ahead.high.get(at)?].map(grams);
+            let cells = [*ahead.low.get(at)?, *ahead.values.get(at)?, *ahead.high.get(at)?].map(bare);
             Some([show::short(day, 0), date].into_iter().chain(cells).collect())
         });
-        let end = |key: &str| (self.unit_title(key, Unit::Gram), Align::End);
-        let title = self.words.plain("table-ahead");
+        let end = |key: &str| (self.unit_title(key, unit), Align::End);
+        let title = self.words.plain(title);
         let table = Table {
             caption: title.clone(),
             columns: vec![
@@ -192,7 +224,7 @@ impl Page<'_> {
             ],
             rows: rows.collect(),
             emphasis: Vec::new(),
-            explained_by: vec![MEAN_WEIGHT],
+            explained_by: vec![ahead.id],
         };
         Some(Block::Fold { title, blocks: vec![Block::Table(table)] })
     }

@@ -5,6 +5,7 @@ use quantity::{CivilDay, DayOfAge};
 
 use super::*;
 use crate::calendar::{self, Event, When, Written};
+use crate::ordering::Orders;
 use crate::scene::timeline::{Due, Phase, Tick, Timeline, TimelineWords};
 
 /// The phone calls so many minutes before a round through the house.
@@ -128,15 +129,27 @@ impl Shown<'_> {
         (text, self.words.attribute(&key, "why", &[]).unwrap_or_default())
     }
 
-    /// The jobs as a calendar file. `batch` names the batch for ever: the same jobs of the same batch keep their names in
+    /// The jobs and the feed to order as a calendar file. `batch` names the batch for ever: the same jobs of the same batch keep their names in
     /// the phone whatever day they move to.
     pub fn calendar(&self, batch: &str, written: Written) -> String {
-        calendar::write(&self.all_events(batch), written)
+        calendar::write(&[self.all_events(batch), self.orders(batch)].concat(), written)
     }
 
     /// The jobs as events, likewise.
     pub(crate) fn all_events(&self, batch: &str) -> Vec<Event> {
         self.plan.tasks.iter().flat_map(|task| self.events(task, batch)).collect()
+    }
+
+    /// The last day on which the feed of each delivery of the plan can be ordered.
+    fn orders(&self, batch: &str) -> Vec<Event> {
+        let answers = &self.plan.answers;
+        let (Some(placement), Some(lead)) = (answers.day("batch.placement"), answers.number("feed.lead_d"))
+        else {
+            return Vec::new();
+        };
+        let whose = self.subtitle();
+        let orders = Orders { batch, whose: &whose, placement, lead_d: lead as i32, came: 0 };
+        orders.events(self.plan.deliveries.iter().copied(), self.viewer)
     }
 
     fn countdown_lead(&self) -> Option<Block> {
