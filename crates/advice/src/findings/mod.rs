@@ -12,7 +12,7 @@ mod guard;
 mod heat;
 mod litter;
 mod medicine;
-mod money;
+pub mod money;
 mod performance;
 mod space;
 mod turnaround;

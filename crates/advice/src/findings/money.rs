@@ -12,10 +12,14 @@ pub(super) static CHECKS: &[Check] = &[cash_short, loss_planned, loss_likely, pr
 /// Half the failures of small growers are feed stopped in week four or five for want of money: said first of all.
 fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let short = outcome.number("money.cash_short")?;
-    let told = answers.get("cash.at_start").is_some_and(|given| given.usual.is_none());
     let (day, worst) = (outcome.number("money.first_day_short")?, outcome.number("money.cash_low_day")?);
-    (told && short > 0.0).then(|| {
-        Finding::new("cash-short", Weight::Problem)
+    (short > 0.0).then(|| {
+        let finding = if money_told(answers) {
+            Finding::new("cash-short", Weight::Problem)
+        } else {
+            Finding::new("cash-not-told", Weight::Look)
+        };
+        finding
             .at("cash.at_start")
             .with("short", Detail::Figure("money.cash_short"))
             .with("day", number(day, Unit::One, 0))
@@ -23,6 +27,11 @@ fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
             .out("fewer-chicks-or-money")
             .out("sell-some-early")
     })
+}
+
+/// Whether the grower said what money there is; else the plan counts from nothing, and says what is wanted.
+pub fn money_told(answers: &Answers) -> bool {
+    answers.get("cash.at_start").is_some_and(|given| given.usual.is_none())
 }
 
 fn loss_planned(_: &Answers, outcome: &Outcome) -> Option<Finding> {

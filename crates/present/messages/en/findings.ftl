@@ -19,6 +19,7 @@ finding-limit-of-hot-season = The sale falls into the hottest months, when an op
 finding-season-not-known = Whether the sale falls into the hottest months is not known (say the chick day, the age at sale and the latitude or your hottest months). Until then the limit lies between the hot season’s and the usual one.
 finding-hottest-months-assumed = The hottest months are guessed from latitude. Tick your own if they differ.
 finding-curve-is-an-objective = { $weight } is what breeders of fast lines aim for. Small open houses mostly reach 60 to 80 % of it. On the open-house curve a bird weighs { $open }, and the house carries { $open_birds }.
+finding-slower-in-heat = At a mean of { $mean } birds of this curve put on about { $gain } less a day from day 22 on, and eat about { $feed } less: each kilogram put on takes about { $more } more feed. Sources differ widely. Shade, air and open curtains win some of it back.
 finding-rings-do-not-fit = { $rings } rings of { $diameter } do not stand on this floor in straight rows with a path around them; { $fit } do.
 way-out-other-ring-count = Take another number of rings from the table below.
 way-out-narrower-walkway = Make the path between them narrower, but leave room to walk.

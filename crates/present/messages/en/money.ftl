@@ -104,6 +104,7 @@ origin-if-told = as you said, 0 where you did not
 list-purchases = All that is paid that day
 
 finding-cash-short = Money runs out on day { $day }; at the worst, on day { $worst }, { $short } are missing. The chick day is day 0.
+finding-cash-not-told = You did not say what money you have. This batch wants { $short } of it, the first on day { $day }, all of it by day { $worst }. The chick day is day 0.
 way-out-fewer-chicks-or-money = Set the feed money aside before you pay the chicks, or order fewer.
 way-out-sell-some-early = Sell some birds early, or agree with the feed shop before you need it.
 finding-loss-planned = As planned the batch loses: a kg costs { $cost } and brings { $price }.
@@ -118,6 +119,7 @@ question-money = What does it cost, and does it pay?
 waiting-money = Say the price of a chick and of a bag of each feed, then all costs are added up.
 money-lead-label = As planned
 money-lead = { $total } in all, { $kg } for each kg sold
+money-lead-note-not-told = { $bird } a bird sold. Have { $short } ready, all of it by day { $day }.
 money-lead-note = { $bird } a bird sold. The least money on hand is { $low }, on day { $day }.
 risk-lead-label = Profit, nine batches in ten
 risk-lead = { $low } to { $high }
