@@ -75,6 +75,7 @@ pub(crate) const NEEDS: &[&str] = &[
     "guard.cost",
     "guard.sheets",
     "brooding.fuel_cost",
+    "brooding.spare_cost",
     "sale.first_age",
     "sale.last_age",
 ];
@@ -145,6 +146,7 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
         ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Millilitre, "disinfectant.cost"),
         ("guard", FOR_BROODING, "guard.sheets", Unit::Pieces, "guard.cost"),
         ("fuel", FOR_BROODING, "brooding.fuel_total", Unit::Kilogram, "brooding.fuel_cost"),
+        ("spare-fuel", FOR_BROODING, "brooding.spare", Unit::Kilogram, "brooding.spare_cost"),
     ];
     rows.into_iter()
         .filter_map(|(what, day, quantity, unit, cost)| {

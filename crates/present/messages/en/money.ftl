@@ -139,6 +139,7 @@ purchase-feed-last = Last feed
 purchase-litter = Litter
 purchase-disinfectant = Disinfectant
 purchase-guard = Sheets for the guard
+purchase-spare-fuel = Fuel in hand besides, for the night it runs out
 purchase-fuel = Fuel for brooding
 purchase-vaccines = Vaccines
 purchase-medicine = Medicine

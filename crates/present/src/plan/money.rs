@@ -164,6 +164,7 @@ const PARTS: &[&str] = &[
     "disinfectant.cost",
     "guard.cost",
     "brooding.fuel_cost",
+    "brooding.spare_cost",
     "money.interest",
 ];
 

@@ -122,6 +122,13 @@ impl Shown<'_> {
             "fuel" => packs("shopping-cylinders", "brooding.cylinders")
                 .or_else(|| packs("shopping-sacks", "brooding.sacks"))
                 .unwrap_or(amount),
+            "spare-fuel" => {
+                let key = match self.number("brooding.cylinders") {
+                    Some(_) => "shopping-cylinders",
+                    None => "shopping-sacks",
+                };
+                packs(key, "brooding.spare_packs").unwrap_or(amount)
+            }
             what if what.starts_with("feed-") => counted("shopping-bags", quantity),
             _ => amount,
         }
