@@ -379,6 +379,10 @@ static FIGURES: &[FigureSpec] = &[
             Some(model::feed::bags(Mass::kilograms(x[0]), Mass::kilograms(x[1])))
         })],
     ),
+    day(
+        "feed.store_peak_day",
+        &[exact("store-peak-day", "d", &[of_days("d", Over::DayOfMost, "feed.in_store")], as_is)],
+    ),
     pieces(
         "feed.store_short",
         &[exact(

@@ -70,7 +70,8 @@ fn shorter_end(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
     let chicks = answers.number("batch.chicks")? / CHICKS_PER_M2_OF_END / width;
     let rings = outcome.number("guard.floor_taken").unwrap_or_default() / width;
     let length = chicks.max(rings).ceil();
-    let shorter = with(answers, "brooding.heated_length_m", Value::Number(length)).filter(|_| length < heated)?;
+    let shorter =
+        with(answers, "brooding.heated_length_m", Value::Number(length)).filter(|_| length < heated)?;
     Some((length, Outcome::of(&shorter, ["brooding.design"]).number("brooding.design")?))
 }
 

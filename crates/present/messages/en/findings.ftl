@@ -8,8 +8,8 @@ change-this = Change the answer
 
 finding-does-not-fit = Too many birds for this floor: { $allowed } fit at { $limit }.
 way-out-fewer-chicks = Order { $order } instead; in boxes of 100 that is { $boxes }.
-way-out-sell-all-earlier = Sell all by the time they are { $day } old (the chick day is day 0).
-way-out-sell-part-by-day = Sell { $early } by the time they are { $day } old and keep the rest.
+way-out-sell-all-earlier = Sell all by the time they are { $day } old (the chick day is day 0; counted as if none were lost, to be sure).
+way-out-sell-part-by-day = Sell { $early } by the time they are { $day } old (counted likewise) and keep the rest.
 way-out-sell-lighter = Sell at a lower weight.
 way-out-sell-part = Sell { $early } before the rest.
 finding-limit-above-hot-advice = Your limit of { $typed } is above the { $low } to { $high } advised for open houses in the hottest months. Heat kills heavy birds first.

@@ -1,7 +1,7 @@
 //! What it costs, what it brings, when the money is there, and how sure that is.
 
 use advice::findings::money::money_told;
-use advice::purchases::Purchase;
+use advice::purchases::{self, Purchase};
 use quantity::{DayOfAge, Unit};
 
 use super::Shown;
@@ -42,9 +42,17 @@ impl Shown<'_> {
         let bird = self.value("money.cost_per_bird")?;
         let day = show::short(self.number("money.cash_low_day")?, 0);
         let note = match self.money_to_have() {
-            Some(short) => say!(self.words, "money-lead-note-not-told", short = short, day = day, bird = bird),
+            Some(short) => {
+                say!(self.words, "money-lead-note-not-told", short = short, day = day, bird = bird)
+            }
             None => {
-                say!(self.words, "money-lead-note", low = self.value("money.cash_low_point")?, day = day, bird = bird)
+                say!(
+                    self.words,
+                    "money-lead-note",
+                    low = self.value("money.cash_low_point")?,
+                    day = day,
+                    bird = bird
+                )
             }
         };
         Some(Block::Lead {
@@ -70,7 +78,8 @@ impl Shown<'_> {
     /// a viewer who sees no amounts.
     pub fn holds_with_money(&self) -> Option<String> {
         let short = self.money_to_have().filter(|_| self.viewer.money_shown)?;
-        let day = DayOfAge(self.number("money.cash_low_day")? as i32).date(self.plan.answers.day("batch.placement")?);
+        let day = DayOfAge(self.number("money.cash_low_day")? as i32)
+            .date(self.plan.answers.day("batch.placement")?);
         Some(say!(self.words, "plan-holds-with-money", short = short, day = show::day(day, self.viewer)))
     }
 
@@ -99,6 +108,7 @@ impl Shown<'_> {
         let n = show::number(quantity, 0);
         match one.what {
             "guard" => say!(self.words, "n-sheets", n = n),
+            what if purchases::SHORT.iter().any(|(short, _)| *short == what) => n,
             _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n),
             _ => show::quantity(quantity, one.unit, 0, self.viewer),
         }
