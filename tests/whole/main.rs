@@ -2,6 +2,7 @@
 
 mod air;
 mod batch_properties;
+mod before_the_chicks;
 mod buying;
 mod calendar;
 mod closing;

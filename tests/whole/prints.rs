@@ -97,7 +97,12 @@ fn what_there_is_to_do_stands_on_its_day() {
     assert_eq!(mixed, [12, 13, 14, 26, 27, 28, 37, 38, 39]);
     assert_eq!(at(&|todo| matches!(todo, Todo::Weigh { .. })), [7, 14, 21, 28, 35, 42]);
     let change_over = plan.outcome.number("space.change_over").unwrap() as i32;
-    assert_eq!(at(&|todo| *todo == Todo::ChangeOver), [change_over]);
+    // Small and large stand side by side two or three days (growers' practice).
+    assert_eq!(at(&|todo| *todo == Todo::LargeBesideSmall), [change_over - 2]);
+    assert_eq!(at(&|todo| *todo == Todo::SmallOut), [change_over]);
+    let hung = plan.tasks.iter().find(|task| task.name == "large-equipment").unwrap();
+    let placement = plan.answers.day("batch.placement").unwrap();
+    assert_eq!((hung.age_d, hung.until.unwrap().days_since(placement)), (change_over - 2, change_over));
     let come = at(&|todo| matches!(todo, Todo::Delivery { .. }));
     assert!(!come.is_empty() && come.iter().all(|day| plan.deliveries.iter().any(|one| one.day == *day)));
 }

@@ -97,11 +97,12 @@ fn planned_cost(plan: &Plan, head: Head) -> Option<f64> {
 }
 
 /// The figures that [`planned_for`] reads.
-pub(crate) const PLANNED: [&str; 7] = [
+pub(crate) const PLANNED: [&str; 8] = [
     "money.chicks",
     "feed.cost",
     "litter.cost",
     "brooding.fuel_cost",
+    "brooding.spare_cost",
     "disinfectant.cost",
     "guard.cost",
     "money.interest",
@@ -113,7 +114,10 @@ pub(crate) fn planned_for(answers: &Answers, outcome: &Outcome, head: Head) -> O
         Head::Chicks => outcome.number("money.chicks"),
         Head::Feed => outcome.number("feed.cost"),
         Head::Litter => outcome.number("litter.cost"),
-        Head::Fuel => outcome.number("brooding.fuel_cost"),
+        Head::Fuel => {
+            let spare = outcome.number("brooding.spare_cost").unwrap_or_default();
+            outcome.number("brooding.fuel_cost").map(|fuel| fuel + spare)
+        }
         Head::Disinfectant => outcome.number("disinfectant.cost"),
         Head::Equipment => outcome.number("guard.cost"),
         Head::Interest => outcome.number("money.interest"),

@@ -66,8 +66,10 @@ pub enum Todo {
         /// Parts of four.
         parts_of_four: u8,
     },
-    /// Large feeders and drinkers join the small ones.
-    ChangeOver,
+    /// Large feeders and drinkers are hung beside the small ones.
+    LargeBesideSmall,
+    /// The small ones go out in the evening.
+    SmallOut,
     /// Count and weigh boxes of chicks as they come.
     Boxes,
     /// Weigh birds one by one.
@@ -143,8 +145,9 @@ fn todo(plan: &Plan, age: i32) -> Vec<Todo> {
         plan.widening.iter().filter(|step| step.from_day == age).map(|step| Todo::Guard(step.standing)),
     );
     list.extend(mixes(plan, age));
-    let change_over = plan.outcome.number("space.change_over").map(|day| day as i32);
-    list.extend((change_over == Some(age)).then_some(Todo::ChangeOver));
+    let is_day = |figure: &str| plan.outcome.number(figure).is_some_and(|day| day as i32 == age);
+    list.extend(is_day("space.large_from").then_some(Todo::LargeBesideSmall));
+    list.extend(is_day("space.change_over").then_some(Todo::SmallOut));
     list.extend(weighing(plan, age));
     let deliveries = plan.deliveries.iter().filter(|one| one.day == age);
     list.extend(deliveries.map(|one| Todo::Delivery { phase: one.phase, bags: one.bags }));

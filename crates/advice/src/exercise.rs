@@ -1,14 +1,15 @@
-//! Exercises for a class: a figure worked out once more with one answer doubled or halved.
+//! Exercises for a class: a figure worked out once more with one answer doubled or halved, by what the handout shows.
 
 use quantity::{Answers, Field, Given, Kind, Value};
 
+use crate::check;
 use crate::families;
 use crate::outcome::Outcome;
 use crate::procedure::By;
 use crate::rule::Origin;
 
 /// A figure asked again with one answer changed.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Exercise {
     /// The field whose answer is changed.
     pub key: &'static str,
@@ -18,57 +19,102 @@ pub struct Exercise {
     pub to: f64,
     /// The figure then, worked out by the rules of the plan; a day counts from 1970-01-01.
     pub answer: f64,
+    /// The figures that change on the way and whose workings a pupil therefore needs, besides the figure itself.
+    pub by_way_of: Vec<&'static str>,
 }
 
 /// How often a chain of figures is followed back to answers.
-const DEEPEST: usize = 3;
+const DEEPEST: usize = 5;
+
+/// The most figures that may change on the way to one that is asked again: more is no exercise.
+const LONGEST_WAY: usize = 6;
 
 /// Two exercises on a figure where there are two: one answer doubled, and another halved (the same where there is no
-/// other). Only changes that a field allows and that move the figure.
+/// other). Only changes that the plan allows, that move the figure, and that can be followed with the rules of the figures
+/// alone: what is added up over days or drawn by chance is none for paper.
 pub fn exercises(answers: &Answers, outcome: &Outcome, id: &'static str) -> Vec<Exercise> {
-    let keys = answers_behind(outcome, id);
-    let with = |key: &&'static str, times: f64| changed(answers, outcome, id, key, times);
+    let chain = behind(outcome, id);
+    let keys = answers_behind(outcome, &chain);
+    let with = |key: &&'static str, times: f64| changed(answers, outcome, &chain, key, times);
     let double = keys.iter().find_map(|key| with(key, 2.0));
-    let taken = double.map(|one| one.key);
+    let taken = double.as_ref().map(|one| one.key);
     let others = keys.iter().filter(|key| Some(**key) != taken);
     let same = keys.iter().filter(|key| Some(**key) == taken);
     let half = others.chain(same).find_map(|key| with(key, 0.5));
     double.into_iter().chain(half).collect()
 }
 
-/// The answers that a figure rests on, the nearest first.
-fn answers_behind(outcome: &Outcome, id: &'static str) -> Vec<&'static str> {
-    let mut keys = Vec::new();
-    let mut ids = vec![id];
+/// A figure and those that it is made from, the nearest first.
+fn behind(outcome: &Outcome, id: &'static str) -> Vec<&'static str> {
+    let (mut all, mut last) = (vec![id], vec![id]);
     for _ in 0..DEEPEST {
-        let mut next = Vec::new();
-        for origin in ids.iter().flat_map(|id| origins(outcome, id)) {
-            match origin {
-                Origin::Field(key) if !keys.contains(&key) => keys.push(key),
-                Origin::Figure(id) => next.push(id),
-                _ => {}
+        let mut next: Vec<&'static str> = Vec::new();
+        for made_from in last.iter().flat_map(|id| figures_in(outcome, id)) {
+            if !all.contains(&made_from) {
+                all.push(made_from);
+                next.push(made_from);
             }
         }
-        ids = next;
+        last = next;
+    }
+    all
+}
+
+/// The figures that go straight into one.
+pub fn figures_in(outcome: &Outcome, id: &str) -> Vec<&'static str> {
+    let figure = |origin: Origin| match origin {
+        Origin::Figure(id) | Origin::IfKnown(id) | Origin::IfChosen { figure: id, .. } => Some(id),
+        _ => None,
+    };
+    origins(outcome, id).into_iter().filter_map(figure).filter(|id| outcome.get(id).is_some()).collect()
+}
+
+/// The answers that figures rest on.
+fn answers_behind(outcome: &Outcome, figures: &[&'static str]) -> Vec<&'static str> {
+    let mut keys = Vec::new();
+    for origin in figures.iter().flat_map(|id| origins(outcome, id)) {
+        match origin {
+            Origin::Field(key) if !keys.contains(&key) => keys.push(key),
+            _ => {}
+        }
     }
     keys
 }
 
 /// Where the inputs of a figure come from.
-pub fn origins(outcome: &Outcome, id: &str) -> Vec<Origin> {
+fn origins(outcome: &Outcome, id: &str) -> Vec<Origin> {
     match outcome.get(id).map(|worked| &worked.by) {
         Some(By::Rule(rule)) => rule.inputs.iter().map(|input| input.origin).collect(),
         _ => Vec::new(),
     }
 }
 
+/// Whether a figure can be worked out on paper from its rule and the numbers that go into it.
+fn is_for_paper(outcome: &Outcome, id: &str) -> bool {
+    let of_days = |origin: &Origin| {
+        matches!(
+            origin,
+            Origin::List(_)
+                | Origin::OnDay { .. }
+                | Origin::OfDays(..)
+                | Origin::OfKnownDays(..)
+                | Origin::SumOfDays { .. }
+                | Origin::FirstDayOver { .. }
+                | Origin::TableAt { .. }
+        )
+    };
+    let by_rule = outcome.get(id).is_some_and(|worked| matches!(worked.by, By::Rule(_)));
+    by_rule && !origins(outcome, id).iter().any(of_days)
+}
+
 fn changed(
     answers: &Answers,
     outcome: &Outcome,
-    id: &'static str,
+    chain: &[&'static str],
     key: &str,
     times: f64,
 ) -> Option<Exercise> {
+    let (id, made_from) = chain.split_first()?;
     let field = families::field(key)?;
     let from = answers.number(key)?;
     let to = from * times;
@@ -77,17 +123,40 @@ fn changed(
     }
     let mut other = answers.clone();
     other.set(field, Given { typed: String::new(), value: Value::Number(to), line: None, usual: None });
-    let answer = Outcome::of(&other, [id]).number(id)?;
-    let moved = (answer - outcome.number(id)?).abs() > 1e-9;
-    moved.then_some(Exercise { key: field.key, from, to, answer })
+    if !check::together(&other, &families::plan_fields()).is_empty() {
+        return None;
+    }
+    let then = Outcome::of(&other, chain.iter().copied());
+    let answer = then.number(id)?;
+    let moves = |id: &&'static str| match (then.number(id), outcome.number(id)) {
+        (Some(then), Some(now)) => (then - now).abs() > 1e-9,
+        (then, now) => then.is_some() != now.is_some(),
+    };
+    let by_way_of: Vec<&'static str> = made_from.iter().copied().filter(moves).collect();
+    let can_be_followed = by_way_of.len() <= LONGEST_WAY
+        && by_way_of.iter().chain([id]).all(|id| is_for_paper(outcome, id) && same_rule(outcome, &then, id));
+    (moves(id) && can_be_followed).then_some(Exercise { key: field.key, from, to, answer, by_way_of })
 }
 
+/// Whether a figure still comes about by the rule that is shown.
+fn same_rule(one: &Outcome, other: &Outcome, id: &str) -> bool {
+    let name = |outcome: &Outcome| match outcome.get(id).map(|worked| &worked.by) {
+        Some(By::Rule(rule)) => Some(rule.name),
+        _ => None,
+    };
+    name(one) == name(other)
+}
+
+/// Whether a field takes the value, and nobody would ask about it.
 fn allows(field: &Field, value: f64) -> bool {
     match field.kind {
-        Kind::Number { low, high, whole, .. } => {
-            (low..=high).contains(&value) && !(whole && value.fract() != 0.0)
+        Kind::Number { low, high, whole, usual, .. } => {
+            let (least, most) = usual.unwrap_or((low, high));
+            (low..=high).contains(&value)
+                && (least..=most).contains(&value)
+                && !(whole && value.fract() != 0.0)
         }
-        Kind::Ratio { low, high, .. } => (low..=high).contains(&value),
+        Kind::Ratio { usual, .. } => (usual.0..=usual.1).contains(&value),
         _ => false,
     }
 }

@@ -75,8 +75,24 @@ pub(crate) const NEEDS: &[&str] = &[
     "guard.cost",
     "guard.sheets",
     "brooding.fuel_cost",
+    "brooding.spare_cost",
     "sale.first_age",
     "sale.last_age",
+    "space.large_from",
+    "space.chick_feeders_short",
+    "space.chick_drinkers_short",
+    "space.feeders_short",
+    "space.drinkers_short",
+    "guard.rings_without_brooder",
+];
+
+/// What a plan finds too few of, under the figure that says how many.
+pub const SHORT: &[(&str, &str)] = &[
+    ("chick-trays", "space.chick_feeders_short"),
+    ("small-drinkers", "space.chick_drinkers_short"),
+    ("brooders", "guard.rings_without_brooder"),
+    ("large-feeders", "space.feeders_short"),
+    ("large-drinkers", "space.drinkers_short"),
 ];
 
 /// Days before placement that disinfectant, sheets and vaccines are bought, and fuel: two weeks for what readying needs,
@@ -145,8 +161,12 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
         ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Millilitre, "disinfectant.cost"),
         ("guard", FOR_BROODING, "guard.sheets", Unit::Pieces, "guard.cost"),
         ("fuel", FOR_BROODING, "brooding.fuel_total", Unit::Kilogram, "brooding.fuel_cost"),
+        ("spare-fuel", FOR_BROODING, "brooding.spare", Unit::Kilogram, "brooding.spare_cost"),
     ];
+    // The last sack may hold enough for the two nights.
+    let bought = |what: &str| what != "spare-fuel" || outcome.number("brooding.spare_packs") != Some(0.0);
     rows.into_iter()
+        .filter(|(what, ..)| bought(what))
         .filter_map(|(what, day, quantity, unit, cost)| {
             let quantity = outcome.number(quantity);
             let cost = outcome.number(cost);
@@ -159,6 +179,21 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
             })
         })
         .collect()
+}
+
+/// Equipment of which there is too little, by the day it is wanted at the latest: what chicks need with the other things for
+/// readying, what is hung later by the day before. Its price is not asked; it is on the list all the same.
+fn equipment(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
+    if answers.day("batch.placement").is_none() {
+        return Vec::new();
+    }
+    let later = outcome.number("space.large_from").map_or(FOR_READYING, |day| day as i32 - 1);
+    let bought = |(what, figure): &(&'static str, &'static str)| {
+        let quantity = outcome.number(figure).filter(|short| *short > 0.0)?;
+        let day = if what.starts_with("large-") { later } else { FOR_READYING };
+        Some(Purchase { what, day, quantity: Some(quantity), unit: Unit::Pieces, cost: None })
+    };
+    SHORT.iter().filter_map(bought).collect()
 }
 
 /// Costs told as one amount, on the day they usually fall due.
@@ -191,6 +226,7 @@ pub(crate) fn rounded(answers: &Answers, amount: f64) -> Option<f64> {
 pub(crate) fn without_feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     let mut list = chicks(answers, outcome);
     list.extend(readying(answers, outcome));
+    list.extend(equipment(answers, outcome));
     list.extend(lump_sums(answers, outcome));
     list
 }

@@ -20,9 +20,9 @@ pub fn bags_on_floor(floor: Area) -> f64 {
     round_down(STACKED_SHARE * floor.in_square_metres() / BAG_FLOOR_M2) * BAGS_HIGH
 }
 
-/// The share of feed still eaten at a mean temperature: `per_degree` less for each degree above `above`.
-pub fn heat_factor(mean_c: f64, above: f64, per_degree: f64) -> f64 {
-    1.0 - per_degree * (mean_c - above).max(0.0)
+/// The share of feed left uneaten at a mean temperature: `per_degree` for each degree above `above`.
+pub fn lost_in_heat(mean_c: f64, above: f64, per_degree: f64) -> f64 {
+    per_degree * (mean_c - above).max(0.0)
 }
 
 /// How many days an amount lasts when so much of it is eaten on each day to come: whole days, and the part of the day on which

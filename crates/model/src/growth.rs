@@ -8,6 +8,15 @@ pub fn through(curve: f64, ratio: f64, part: f64) -> f64 {
     curve * ratio.powf(part)
 }
 
+/// The last day of age on which warmth takes nothing: until then birds are kept warm on purpose, and the trial that the loss
+/// is taken from begins with it.
+const WARM_UNTIL_D: f64 = 21.0;
+
+/// The share of a day's feed or growth that is left when heat takes the share `lost`, 0 to 1, from grown birds.
+pub fn kept_in_heat(lost: f64, age_d: f64) -> f64 {
+    if age_d > WARM_UNTIL_D { 1.0 - lost } else { 1.0 }
+}
+
 /// The weight of a chick, g, out of boxes weighed with their chicks in: their mean, less an empty box, shared by the chicks
 /// in one. `None` where no box was weighed.
 pub fn chick_in_boxes(full_g: &[f64], empty_g: f64, chicks: f64) -> Option<f64> {
@@ -42,6 +51,11 @@ mod tests {
         let at = |day| between(&known, day);
         assert_eq!([at(0), at(7), at(10), at(14)], [Some(40.0), Some(180.0), Some(300.0), Some(460.0)]);
         assert_eq!([at(-1), at(15), between(&[], 3)], [None, None, None]);
+    }
+
+    #[test]
+    fn heat_takes_nothing_from_chicks() {
+        assert_eq!((kept_in_heat(0.2, 21.0), kept_in_heat(0.2, 22.0)), (1.0, 0.8));
     }
 
     #[test]

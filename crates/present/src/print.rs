@@ -94,9 +94,8 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
             return;
         }
         Block::Answers(answers) => {
-            // Upside down, the first answer stands lowest.
-            let turned = |text: &String| json!({"kind": "note", "text": text, "turned": true});
-            out.extend(answers.iter().rev().map(turned));
+            // In one piece, so that no answer stands alone on another page.
+            out.push(json!({"kind": "note", "text": answers.join("    "), "turned": true}));
             return;
         }
         _ => {}

@@ -10,6 +10,7 @@ pub mod crop;
 pub mod equipment;
 pub mod fuel;
 pub mod growth;
+pub mod heat;
 pub mod heat_loss;
 pub mod light;
 pub mod litter;

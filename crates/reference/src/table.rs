@@ -88,6 +88,7 @@ shipped!(
     "light_programme",
     "lighting",
     "litter_density",
+    "growth_in_heat",
     "loss_shape",
     "requirements",
     "ring_density",

@@ -19,6 +19,7 @@ mod feed_firm_hot_climate;
 mod general_libraries;
 mod growers_arithmetic;
 mod growth_by_days;
+mod growth_in_heat;
 mod hamra;
 mod house_air;
 mod infection_control_sheet;

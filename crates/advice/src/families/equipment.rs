@@ -12,6 +12,9 @@ pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], s
 /// The day of age on which the large feeders and drinkers take over; both stand together for two or three days before.
 const CHANGE_OVER: f64 = 7.0;
 
+/// Days before it on which large feeders and drinkers are hung beside the small ones.
+const BESIDE_D: f64 = 2.0;
+
 const fn serves(kind: &'static str, read: fn() -> Option<f64>) -> Input {
     Input {
         symbol: "s",
@@ -62,6 +65,15 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact("change-over", "min(7, l)", &[figure("l", "sale.last_age")], |x| {
             Some(x[0].min(CHANGE_OVER))
+        })
+        .from("common-practice", Status::CommonPractice)],
+    },
+    FigureSpec {
+        id: "space.large_from",
+        unit: Unit::Day,
+        decimals: 0,
+        rules: &[exact("large-beside-small", "max(0, c - 2)", &[figure("c", "space.change_over")], |x| {
+            Some((x[0] - BESIDE_D).max(0.0))
         })
         .from("common-practice", Status::CommonPractice)],
     },

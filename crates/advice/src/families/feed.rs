@@ -4,7 +4,7 @@ use quantity::{Answers, DayOfAge, Mass, Status, Unit};
 use reference::growth::Standard;
 
 use super::Family;
-use super::growth::{curve, has_own};
+use super::growth::{curve, has_own, heat_trial, trial};
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days};
 use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, age, every_day, given, same};
@@ -106,6 +106,33 @@ const fn money(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
 const BAG: Input = field("b", "feed.bag_kg");
 
 static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: HEAT_LOST,
+        unit: Unit::Percent,
+        decimals: 0,
+        rules: &[exact(
+            "feed-lost-in-heat",
+            "50 * ((1 - F / f) / (c - k) * max(0, t - k) + 0.0125 * max(0, t - 25))",
+            &[
+                heat_trial("f", "feed_cool_g", Unit::Gram, || trial("feed_cool_g")),
+                heat_trial("F", "feed_warm_g", Unit::Gram, || trial("feed_warm_g")),
+                heat_trial("k", "cool_c", Unit::Celsius, || trial("cool_c")),
+                heat_trial("c", "warm_c", Unit::Celsius, || trial("warm_c")),
+                field("t", "weather.mean_c"),
+            ],
+            |x| {
+                let (trial, memory) = lost_by(x, 25.0, 0.0125);
+                Some((trial + memory) / 2.0)
+            },
+        )
+        .when(super::growth::slowed_by_heat)
+        .from("feed-in-heat", Status::FromMemory)
+        .between(|x| {
+            let (trial, mild) = lost_by(x, 26.0, 0.01);
+            let (_, strong) = lost_by(x, 24.0, 0.015);
+            Some((mild.min(trial), trial.max(strong)))
+        })],
+    },
     kg("feed.total", &[exact("feed-total", "F", &[of_days("F", Over::Sum, "feed.by_day")], as_is)]),
     FigureSpec {
         id: "feed.per_bird",
@@ -352,6 +379,10 @@ static FIGURES: &[FigureSpec] = &[
             Some(model::feed::bags(Mass::kilograms(x[0]), Mass::kilograms(x[1])))
         })],
     ),
+    day(
+        "feed.store_peak_day",
+        &[exact("store-peak-day", "d", &[of_days("d", Over::DayOfMost, "feed.in_store")], as_is)],
+    ),
     pieces(
         "feed.store_short",
         &[exact(
@@ -460,18 +491,12 @@ static SERIES: &[SeriesSpec] = &[
             .from("our-judgement", Status::OurJudgement),
             exact(
                 "feed-in-heat",
-                "f * (1 - 0.0125 * max(0, t - 25))",
-                &[same("f", "feed.curve"), every_day("t", "weather.mean_c")],
-                |x| Some(x[0] * model::feed::heat_factor(x[1], 25.0, 0.0125)),
+                "f * (1 - q / 100 * at_least(d, 22))",
+                &[same("f", "feed.curve"), given("q", HEAT_LOST), age("d")],
+                |x| Some(x[0] * model::growth::kept_in_heat(x[1] / 100.0, x[2])),
             )
-            .when(curve_of_cool_houses)
-            .from("feed-in-heat", Status::FromMemory)
-            .between(|x| {
-                Some((
-                    x[0] * model::feed::heat_factor(x[1], 24.0, 0.015),
-                    x[0] * model::feed::heat_factor(x[1], 26.0, 0.01),
-                ))
-            }),
+            .when(super::growth::slowed_by_heat)
+            .from("feed-in-heat", Status::FromMemory),
             exact("feed-off-curve", "f", &[same("f", "feed.curve")], as_is),
         ]),
     },
@@ -537,10 +562,13 @@ static SERIES: &[SeriesSpec] = &[
     },
 ];
 
-/// Curves of houses in hot countries have the heat in them already.
-fn curve_of_cool_houses(answers: &Answers) -> bool {
-    let hot_country = !has_own(answers) && standard(answers) == Standard::OpenHouse;
-    answers.number("weather.mean_c").is_some() && !hot_country && !has_own(answers)
+/// How much of their feed heat takes from birds past three weeks.
+pub(crate) const HEAT_LOST: &str = "feed.heat_lost";
+
+/// The two sources of [`HEAT_LOST`], %, the memory's at its rate above its limit.
+fn lost_by(x: &[f64], above: f64, per_degree: f64) -> (f64, f64) {
+    let trial = model::feed::lost_in_heat(x[4], x[2], (1.0 - x[1] / x[0]) / (x[3] - x[2]));
+    (100.0 * trial, 100.0 * model::feed::lost_in_heat(x[4], above, per_degree))
 }
 
 /// What the curve eats on the day's age.

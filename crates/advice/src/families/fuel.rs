@@ -162,6 +162,50 @@ static FIGURES: &[FigureSpec] = &[
         ],
     },
     FigureSpec {
+        id: "brooding.spare_packs",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[
+            packs_besides(
+                "spare-cylinders",
+                &[
+                    figure("f", "brooding.fuel_total"),
+                    figure("s", "brooding.spare"),
+                    field("c", "brooding.cylinder_kg"),
+                    figure("n", "brooding.cylinders"),
+                ],
+            )
+            .when(is_gas),
+            packs_besides(
+                "spare-sacks",
+                &[
+                    figure("f", "brooding.fuel_total"),
+                    figure("s", "brooding.spare"),
+                    field("c", "brooding.sack_kg"),
+                    figure("n", "brooding.sacks"),
+                ],
+            )
+            .when(is_charcoal),
+        ],
+    },
+    FigureSpec {
+        id: "brooding.spare_cost",
+        unit: Unit::Money,
+        decimals: 2,
+        rules: &[
+            cost(
+                "cost-of-spare-cylinders",
+                &[figure("n", "brooding.spare_packs"), field("p", "prices.gas_cylinder_each")],
+            )
+            .when(is_gas),
+            cost(
+                "cost-of-spare-sacks",
+                &[figure("n", "brooding.spare_packs"), field("p", "prices.charcoal_sack_each")],
+            )
+            .when(is_charcoal),
+        ],
+    },
+    FigureSpec {
         id: "brooding.air_for_fire",
         unit: Unit::CubicMetrePerHour,
         decimals: 0,
@@ -316,6 +360,13 @@ const fn useful(name: &'static str, inputs: &'static [Input]) -> Rule {
 
 const fn whole(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "ceil(f / c)", inputs, |x| Some(round_up(x[0] / x[1])))
+}
+
+/// Packs for the days and the spare together, less those for the days alone.
+const fn packs_besides(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "ceil((f + s) / c) - n", inputs, |x| Some(round_up((x[0] + x[1]) / x[2]) - x[3]))
+        // Both stray together, so that what is bought besides does not stray as they do.
+        .between(|_| None)
 }
 
 const fn part_of(name: &'static str, inputs: &'static [Input]) -> Rule {

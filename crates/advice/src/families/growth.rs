@@ -8,7 +8,7 @@ use reference::growth::{GrowthCurve, Standard};
 use super::Family;
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Origin, exact, figure, on_day};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way, age, every_day, same};
+use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way, age, before, every_day, given, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -21,6 +21,25 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact("curve-at-sale", "g", &[on_day("g", "growth.curve", "batch.sale_age_d")], |x| {
             Some(x[0])
         })],
+    },
+    FigureSpec {
+        id: HEAT_LOST,
+        unit: Unit::Percent,
+        decimals: 0,
+        rules: &[exact(
+            "gain-lost-in-heat",
+            "q * (1 - G / g) / (1 - F / f)",
+            &[
+                figure("q", super::feed::HEAT_LOST),
+                heat_trial("g", "gain_cool_g", Unit::Gram, || trial("gain_cool_g")),
+                heat_trial("G", "gain_warm_g", Unit::Gram, || trial("gain_warm_g")),
+                heat_trial("f", "feed_cool_g", Unit::Gram, || trial("feed_cool_g")),
+                heat_trial("F", "feed_warm_g", Unit::Gram, || trial("feed_warm_g")),
+            ],
+            |x| Some(x[0] * (1.0 - x[2] / x[1]) / (1.0 - x[4] / x[3])),
+        )
+        .when(slowed_by_heat)
+        .from("growth-in-heat", Status::Published)],
     },
     FigureSpec {
         id: "growth.fast_at_sale",
@@ -71,6 +90,34 @@ static SERIES: &[SeriesSpec] = &[
         ]),
     },
     SeriesSpec {
+        id: "growth.lost_in_heat",
+        unit: Unit::Gram,
+        decimals: 0,
+        first_day: 0,
+        until: Until::Sale,
+        way: Way::Rules(&[exact(
+            "growth-lost-in-heat",
+            "L + i * q / 100 * at_least(d, 22)",
+            &[
+                before("L", "growth.lost_in_heat", 0.0),
+                DayInput {
+                    symbol: "i",
+                    origin: DayOrigin::Table {
+                        table: "growth_of_curve",
+                        point: "gain",
+                        unit: Unit::Gram,
+                        read: gain,
+                    },
+                },
+                given("q", HEAT_LOST),
+                age("d"),
+            ],
+            |x| Some(x[0] + x[1] * (1.0 - model::growth::kept_in_heat(x[2] / 100.0, x[3]))),
+        )
+        .when(slowed_by_heat)
+        .from("growth-in-heat", Status::Published)]),
+    },
+    SeriesSpec {
         id: "growth.weight",
         unit: Unit::Gram,
         decimals: 0,
@@ -94,10 +141,51 @@ static SERIES: &[SeriesSpec] = &[
             )
             .when(|answers| answers.number("batch.sale_weight_kg").is_some())
             .from("our-judgement", Status::OurJudgement),
+            exact(
+                "weight-in-heat",
+                "g - L",
+                &[same("g", "growth.curve"), same("L", "growth.lost_in_heat")],
+                |x| Some(x[0] - x[1]),
+            )
+            .when(slowed_by_heat)
+            .from("growth-in-heat", Status::Published),
             exact("weight-off-curve", "g", &[same("g", "growth.curve")], |x| Some(x[0])),
         ]),
     },
 ];
+
+/// How much of their growth heat takes from birds past three weeks.
+pub(crate) const HEAT_LOST: &str = "growth.heat_lost";
+
+/// A number of the trial of growth at two temperatures.
+pub(crate) const fn heat_trial(
+    symbol: &'static str,
+    point: &'static str,
+    unit: Unit,
+    read: fn() -> Option<f64>,
+) -> Input {
+    Input { symbol, origin: Origin::Table { table: "growth_in_heat", point, unit, read } }
+}
+
+/// Reads it.
+pub(crate) fn trial(column: &str) -> Option<f64> {
+    reference::heat::trial(column).ok()?
+}
+
+/// Whether heat is still to be taken off the curve: curves of open houses in hot countries, a grower's own curve and a weight
+/// the grower expects have it in them already.
+pub(crate) fn slowed_by_heat(answers: &Answers) -> bool {
+    let cool_houses = !has_own(answers) && standard(answers) != Standard::OpenHouse;
+    let expected = answers.number("batch.sale_weight_kg").is_some();
+    answers.number("weather.mean_c").is_some() && cool_houses && !expected
+}
+
+/// What the curve puts on from the day before to the day, g.
+fn gain(answers: &Answers, day: f64) -> Option<f64> {
+    let before = if day < 1.0 { 0.0 } else { weight(answers, day - 1.0)?.in_grams() };
+    let gain = weight(answers, day)?.in_grams() - before;
+    Some((gain * 1e6).round() / 1e6)
+}
 
 /// A point of a table at the day's age.
 const fn read_at(table: &'static str) -> DayInput {

@@ -76,7 +76,7 @@ static FIGURES: &[FigureSpec] = &[
         "money.cost_total",
         &[exact(
             "cost-total",
-            "c + f + x + l + d + g + b + o + w + i",
+            "c + f + x + l + d + g + b + s + o + w + i",
             &[
                 figure("c", "money.chicks"),
                 figure("f", "feed.cost"),
@@ -85,6 +85,7 @@ static FIGURES: &[FigureSpec] = &[
                 if_known("d", "disinfectant.cost"),
                 if_known("g", "guard.cost"),
                 if_known("b", "brooding.fuel_cost"),
+                if_known("s", "brooding.spare_cost"),
                 figure("o", "money.other"),
                 if_told("w", "costs.own_labour"),
                 if_known("i", "money.interest"),

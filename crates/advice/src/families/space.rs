@@ -72,6 +72,14 @@ static FIGURES: &[FigureSpec] = &[
             exact("weight-own", "w", &[field("w", "batch.sale_weight_kg")], |x| Some(x[0]))
                 .when(|answers| answers.number("batch.sale_weight_kg").is_some())
                 .from("grower", Status::Told),
+            exact(
+                "weight-at-sale-in-heat",
+                "w / 1000",
+                &[on_day("w", "growth.weight", "batch.sale_age_d")],
+                |x| Some(x[0] / 1000.0),
+            )
+            .when(super::growth::slowed_by_heat)
+            .from("growth-in-heat", Status::Published),
             exact("weight-fast", "growth_fast(a) / 1000", AGE, |x| weight_kg(Standard::Fast, x[0]))
                 .when(|answers| uses(answers, Standard::Fast))
                 .from("growth-fast", Status::FromMemory)

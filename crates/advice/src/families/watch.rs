@@ -437,7 +437,7 @@ static SERIES: &[SeriesSpec] = &[
             "feed-for-the-heat-of-the-day",
             "0.0125 * max(0, t - max(T, 25))",
             &[same("t", "watch.air_by_day"), same("T", "expected.temperature_by_day")],
-            |x| Some(1.0 - model::feed::heat_factor(x[0], x[1].max(25.0), 0.0125)),
+            |x| Some(model::feed::lost_in_heat(x[0], x[1].max(25.0), 0.0125)),
         )
         .from("feed-in-heat", Status::FromMemory)],
     ),

@@ -53,11 +53,7 @@ fn missing(
             .with("needed", Detail::Figure(needed))
             .with(
                 "day",
-                super::number(
-                    outcome.number("space.change_over").unwrap_or_default(),
-                    quantity::Unit::One,
-                    0,
-                ),
+                super::number(outcome.number("space.large_from").unwrap_or_default(), quantity::Unit::One, 0),
             )
             .out("buy-or-borrow")
     })
@@ -86,6 +82,7 @@ fn birds_left_unsold(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         Finding::new("birds-left-unsold", Weight::Problem)
             .at("sale.days")
             .with("left", super::number(left, quantity::Unit::Birds, 0))
+            .out("sell-the-rest")
     })
 }
 
@@ -99,9 +96,10 @@ fn more_sold_than_there_are(answers: &Answers, outcome: &Outcome) -> Option<Find
         .sum();
     let there = outcome.number("sale.birds")?;
     (asked > there).then(|| {
-        Finding::new("more-sold-than-there-are", Weight::Look)
+        Finding::new("more-sold-than-there-are", Weight::Problem)
             .at("sale.days")
             .with("asked", super::number(asked, quantity::Unit::Birds, 0))
             .with("there", Detail::Figure("sale.birds"))
+            .out("sell-what-there-is")
     })
 }

@@ -40,6 +40,8 @@ fn milled_after_delivery(answers: &Answers, outcome: &Outcome) -> Option<Finding
             .at("feed.milled")
             .with("comes", Detail::Figure("feed.first_delivery"))
             .with("milled", number(f64::from(milled.number()), Unit::Date, 0))
+            .out("fetch-after-milling")
+            .out("ask-milling-day")
     })
 }
 
@@ -51,7 +53,8 @@ fn feed_comes_too_late(answers: &Answers, outcome: &Outcome) -> Option<Finding> 
     Some(
         Finding::new("feed-comes-after-it-is-needed", Weight::Problem)
             .at("feed.ahead_d")
-            .with("comes", number(f64::from(comes.number()), Unit::Date, 0)),
+            .with("comes", number(f64::from(comes.number()), Unit::Date, 0))
+            .out("feed-earlier"),
     )
 }
 
@@ -105,12 +108,14 @@ fn milling_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 }
 
 fn store_too_small(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let day = outcome.number("feed.store_peak_day")?;
     (outcome.number("feed.store_short")? > 0.0).then(|| {
         Finding::new("store-too-small", Weight::Problem)
             .at("feed.store_bags")
             .with("short", Detail::Figure("feed.store_short"))
             .with("peak", Detail::Figure("feed.store_peak"))
             .with("room", Detail::Figure("feed.store_room"))
+            .with("day", number(day, Unit::One, 0))
             .out("more-deliveries")
             .out("more-room")
     })

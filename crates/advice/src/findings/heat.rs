@@ -37,9 +37,51 @@ fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("short", Detail::Figure("brooding.power_short"))
         .with("air", Detail::Figure("brooding.coldest_air"))
         .with("target", Detail::Figure("brooding.target_temperature"))
-        .with("brooders", Detail::Figure("brooding.brooders_needed"))
-        .out("more-brooders");
-    Some(smaller_parts(finding, answers, outcome))
+        .with("brooders", Detail::Figure("brooding.brooders_needed"));
+    if !fuel::burns_inside(answers) {
+        return Some(smaller_parts(finding.out("more-brooders"), answers, outcome));
+    }
+    // More fires are more of the gas that kills: whatever lets less heat out, or brings it in without the gas, comes first.
+    let finding = less_let_out(smaller_parts(finding, answers, outcome), answers, outcome);
+    let another = if fuel::is_charcoal(answers) { "heat-without-charcoal-gas" } else { "heat-with-flue" };
+    Some(finding.out(another).out("more-fires-last"))
+}
+
+/// Offers a shorter heated end where the partition hangs farther off than the chicks need, and a second curtain.
+fn less_let_out(finding: Finding, answers: &Answers, outcome: &Outcome) -> Finding {
+    let design = outcome.number("brooding.design").unwrap_or_default();
+    let mut finding = finding;
+    if let Some((length, then)) = shorter_end(answers, outcome).filter(|(_, then)| *then < design) {
+        finding = finding
+            .with("shorter", number(length, Unit::Metre, 0))
+            .with("shorter_design", kilowatts(then))
+            .out("shorter-end");
+    }
+    if let Some(then) = with_double_curtain(answers).filter(|then| *then < design) {
+        finding = finding.with("double_design", kilowatts(then)).out("double-curtain");
+    }
+    finding
+}
+
+/// A shorter end that still holds the chicks and their rings, whole metres, and the heat it would need, kW.
+fn shorter_end(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
+    let heated = outcome.number("brooding.heated_length").filter(|_| shell::heats_an_end(answers))?;
+    let width = answers.number("house.width_m")?;
+    let chicks = answers.number("batch.chicks")? / CHICKS_PER_M2_OF_END / width;
+    let rings = outcome.number("guard.floor_taken").unwrap_or_default() / width;
+    let length = chicks.max(rings).ceil();
+    let shorter =
+        with(answers, "brooding.heated_length_m", Value::Number(length)).filter(|_| length < heated)?;
+    Some((length, Outcome::of(&shorter, ["brooding.design"]).number("brooding.design")?))
+}
+
+/// The heat to plan for with a second sheet on the curtains; `None` where it hangs already.
+fn with_double_curtain(answers: &Answers) -> Option<f64> {
+    if answers.choice("house.curtain") == Some("double") {
+        return None;
+    }
+    let doubled = with(answers, "house.curtain", Value::Choice("double"))?;
+    Outcome::of(&doubled, ["brooding.design"]).number("brooding.design")
 }
 
 /// Offers a partition and covers, each with the heat that would then be needed, where they are not there yet and help.

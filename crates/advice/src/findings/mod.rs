@@ -13,7 +13,7 @@ mod heat;
 mod heat_index;
 mod litter;
 mod medicine;
-mod money;
+pub mod money;
 mod performance;
 mod space;
 mod turnaround;

@@ -7,15 +7,20 @@ use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
-pub(super) static CHECKS: &[Check] = &[cash_short, loss_planned, loss_likely, price_missing, not_all_priced];
+pub(super) static CHECKS: &[Check] =
+    &[cash_short, loss_planned, loss_likely, bought_for_nothing, price_missing, not_all_priced];
 
 /// Half the failures of small growers are feed stopped in week four or five for want of money: said first of all.
 fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let short = outcome.number("money.cash_short")?;
-    let told = answers.get("cash.at_start").is_some_and(|given| given.usual.is_none());
     let (day, worst) = (outcome.number("money.first_day_short")?, outcome.number("money.cash_low_day")?);
-    (told && short > 0.0).then(|| {
-        Finding::new("cash-short", Weight::Problem)
+    (short > 0.0).then(|| {
+        let finding = if money_told(answers) {
+            Finding::new("cash-short", Weight::Problem)
+        } else {
+            Finding::new("cash-not-told", Weight::Look)
+        };
+        finding
             .at("cash.at_start")
             .with("short", Detail::Figure("money.cash_short"))
             .with("day", number(day, Unit::One, 0))
@@ -25,13 +30,49 @@ fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     })
 }
 
+/// Whether the grower said what money there is; else the plan counts from nothing, and says what is wanted.
+pub fn money_told(answers: &Answers) -> bool {
+    answers.get("cash.at_start").is_some_and(|given| given.usual.is_none())
+}
+
 fn loss_planned(_: &Answers, outcome: &Outcome) -> Option<Finding> {
     (outcome.number("money.profit")? < 0.0).then(|| {
-        Finding::new("loss-planned", Weight::Problem)
+        let finding = Finding::new("loss-planned", Weight::Problem)
             .at("prices.sale_per_kg")
             .with("cost", Detail::Figure("money.cost_per_kg"))
             .with("price", Detail::Figure("money.price_per_kg"))
+            .with("even", Detail::Figure("money.break_even_price"))
+            .with("conversion", Detail::Figure("money.break_even_fcr"))
+            .out("price-that-pays");
+        let feeds = outcome.number("money.break_even_fcr").filter(|conversion| *conversion > 1.0);
+        let finding = if feeds.is_some() { finding.out("feed-that-pays") } else { finding };
+        finding.out("leave-it-out")
     })
+}
+
+/// What counts nothing because its price was told as 0, by the field of the price and the purchase.
+const FREE: &[(&str, &str)] = &[
+    ("prices.litter_bag_each", "litter"),
+    ("prices.sheet_each", "guard"),
+    ("prices.disinfectant_per_l", "disinfectant"),
+    ("prices.charcoal_sack_each", "fuel"),
+    ("prices.gas_cylinder_each", "fuel"),
+];
+
+/// A price of nothing can be true, of husk from the own mill; it lowers every cost, and so is said.
+fn bought_for_nothing(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let list = crate::purchases::list(answers, outcome);
+    let (key, bought) = FREE.iter().find_map(|(key, what)| {
+        let bought = list.iter().find(|one| one.what == *what && one.cost == Some(0.0))?;
+        (answers.number(key) == Some(0.0)).then_some((*key, bought))
+    })?;
+    Some(
+        Finding::new("bought-for-nothing", Weight::Look)
+            .at(key)
+            .with("amount", number(bought.quantity?, bought.unit, 0))
+            .with("day", number(f64::from(bought.day), Unit::One, 0))
+            .out("price-or-nothing"),
+    )
 }
 
 fn loss_likely(_: &Answers, outcome: &Outcome) -> Option<Finding> {

@@ -15,6 +15,7 @@ pub(super) static CHECKS: &[Check] = &[
     limit_of_hot_season,
     season_not_known,
     curve_is_an_objective,
+    slower_in_heat,
 ];
 
 fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
@@ -151,8 +152,21 @@ fn curve_is_an_objective(answers: &Answers, outcome: &Outcome) -> Option<Finding
     (fast && !typed).then(|| {
         Finding::new("curve-is-an-objective", Weight::Look)
             .at("batch.standard")
-            .with("weight", Detail::Figure("space.weight_at_sale"))
+            .with("weight", Detail::Figure("growth.fast_at_sale"))
             .with("open", Detail::Figure("space.weight_open_house"))
             .with("open_birds", Detail::Figure("space.birds_allowed_open_house"))
+    })
+}
+
+/// Heat makes no batch cheaper: birds eat less, grow less still, and eat more for each kilogram.
+fn slower_in_heat(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (feed, gain) = (outcome.number("feed.heat_lost")?, outcome.number("growth.heat_lost")?);
+    (gain >= 0.5).then(|| {
+        Finding::new("slower-in-heat", Weight::Look)
+            .at("weather.mean_c")
+            .with("mean", number(answers.number("weather.mean_c").unwrap_or_default(), Unit::Celsius, 0))
+            .with("gain", Detail::Figure("growth.heat_lost"))
+            .with("feed", Detail::Figure("feed.heat_lost"))
+            .with("more", number(100.0 * ((100.0 - feed) / (100.0 - gain) - 1.0), Unit::Percent, 0))
     })
 }

@@ -41,34 +41,6 @@ pub enum Stage {
 }
 
 impl Stage {
-    /// All of them, in order.
-    pub const ALL: [Stage; 9] = [
-        Stage::Empty,
-        Stage::Clean,
-        Stage::Rest,
-        Stage::Ready,
-        Stage::ChickDay,
-        Stage::Brooding,
-        Stage::Growing,
-        Stage::Sale,
-        Stage::After,
-    ];
-
-    /// The stable name, used in message keys and as an anchor.
-    pub fn name(self) -> &'static str {
-        match self {
-            Stage::Empty => "stage-empty",
-            Stage::Clean => "stage-clean",
-            Stage::Rest => "stage-rest",
-            Stage::Ready => "stage-ready",
-            Stage::ChickDay => "stage-chick-day",
-            Stage::Brooding => "stage-brooding",
-            Stage::Growing => "stage-growing",
-            Stage::Sale => "stage-sale",
-            Stage::After => "stage-after",
-        }
-    }
-
     /// Whether its work is done with birds in the house that are not sold yet.
     fn needs_birds(self) -> bool {
         matches!(self, Stage::Brooding | Stage::Growing)

@@ -17,6 +17,7 @@ home-intro = Plan a batch before the chicks are paid for: whether they fit, what
 home-no-plans = There is no plan yet.
 new-plan = New plan
 plan-without-name = Batch without a name
+plan-holds-with-money = Holds as it is told, with { $short } ready by { $day }.
 plan-holds = Holds as it is told.
 plan-does-not-hold = Does not hold as it is told.
 plan-unfinished = Not told to the end yet.

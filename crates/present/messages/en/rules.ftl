@@ -3,6 +3,7 @@
 rule-sale-date = The chick day plus the age at sale; the chick day is day 0.
 rule-usable-floor = Length times width, less what the birds cannot use.
 rule-weight-own = You typed the weight; it goes before any curve.
+rule-weight-at-sale-in-heat = The target weight on the day of sale: the curve, less what heat takes.
 rule-weight-fast = Read off the fast curve, which is breeders’ objective and not what most small open houses reach.
     .formula = fast-line weight in grams on day { $a } ÷ 1000
 rule-weight-slow = Read off the slow curve.

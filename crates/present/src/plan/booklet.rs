@@ -13,9 +13,10 @@ impl Shown<'_> {
         blocks.extend(self.problems());
         blocks.push(Block::PageBreak);
         let [_, feed, water, heat, money] = parts;
-        let chapters =
-            [self.days(), self.equipment(), feed, water, self.light(), heat, money, self.assumed()];
-        blocks.extend(chapters.into_iter().flatten().flat_map(for_booklet));
+        let readying = [self.countdown(), self.guard(), self.disinfectant(), self.litter()];
+        let growing = [self.days(), self.equipment(), feed, water, self.light(), heat, money, self.assumed()];
+        let chapters = readying.into_iter().chain(growing);
+        blocks.extend(chapters.flatten().flat_map(for_booklet));
         Document { title: self.words.plain("sheet-booklet"), subtitle: self.subtitle(), blocks }
     }
 
@@ -59,7 +60,7 @@ impl Shown<'_> {
 /// cover.
 fn for_booklet(block: Block) -> Vec<Block> {
     match block {
-        Block::Fold { .. } => Vec::new(),
+        Block::Fold { .. } | Block::Figures(_) => Vec::new(),
         Block::Apart { blocks, .. } => {
             blocks.into_iter().filter(|block| matches!(block, Block::Drawing(_))).collect()
         }

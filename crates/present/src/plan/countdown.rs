@@ -98,18 +98,16 @@ impl Shown<'_> {
         }))
     }
 
-    /// Every job to tick, by stage of the work.
+    /// Every job to tick, in the order of their days.
     pub fn countdown_checklist(&self) -> Document {
         let mut blocks = vec![
             Block::Paragraph(self.words.plain("checklist-age")),
             Block::Caution(self.caution("guard", Level::Danger, 4)),
         ];
-        for stage in Stage::ALL {
-            let jobs = self.plan.tasks.iter().filter(|task| task.stage == stage);
-            let steps = self.jobs(jobs, true);
-            if !steps.items.is_empty() {
-                blocks.extend([self.heading(stage.name()), Block::Steps(steps)]);
-            }
+        for jobs in self.plan.tasks.chunk_by(|one, next| week(one) == week(next)) {
+            let text = jobs.first().map_or_else(String::new, |job| self.week_title(week(job)));
+            blocks.push(Block::Heading { level: 3, text, anchor: "every-job" });
+            blocks.push(Block::Steps(self.jobs(jobs.iter(), true)));
         }
         if self.plan.tasks.is_empty() {
             blocks.push(self.waiting("waiting-countdown"));

@@ -130,6 +130,7 @@ impl Shown<'_> {
             note: say!(
                 self.words,
                 "equipment-note",
+                from = self.number("space.large_from").map_or_else(String::new, |day| show::short(day, 0)),
                 day = self.number("space.change_over").map_or_else(String::new, |day| show::short(day, 0)),
             ),
         });
@@ -143,9 +144,9 @@ impl Shown<'_> {
             "space.feeders_short",
             "space.drinkers",
             "space.drinkers_short",
+            "space.large_from",
             "space.change_over",
             "space.more_drinkers",
-            "space.first_day_over",
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks

@@ -63,6 +63,7 @@ impl Shown<'_> {
             "feed.good_until",
             "feed.too_old_by",
             "feed.store_peak",
+            "feed.store_peak_day",
             "feed.store_room",
             "feed.store_short",
         ]);

@@ -2,8 +2,8 @@
 
 use advice::exercise::{self, Exercise};
 use advice::families;
-use advice::rule::{FigureSpec, Origin};
-use quantity::{CivilDay, Figure, FigureValue, Unit};
+use advice::rule::FigureSpec;
+use quantity::{CivilDay, Figure, FigureValue, Kind, Unit};
 
 use super::Shown;
 use crate::document::{Blank, Block, Document, WorkingView};
@@ -21,8 +21,9 @@ impl Shown<'_> {
         let mut blocks = vec![self.heading("handout-question")];
         blocks.extend(self.lesson_drawing(spec.id));
         blocks.push(Block::Working(working));
-        blocks.extend(self.chain(spec.id));
-        blocks.extend(self.exercises(spec));
+        let exercises = exercise::exercises(&self.plan.answers, &self.plan.outcome, spec.id);
+        blocks.extend(self.chain(spec.id, &exercises));
+        blocks.extend(self.exercises(spec, &exercises));
         let title = say!(self.words, "sheet-handout", figure = working::label(spec.id, self.viewer));
         Some(Document { title, subtitle: self.subtitle(), blocks })
     }
@@ -57,22 +58,23 @@ impl Shown<'_> {
         Some(view)
     }
 
-    /// The workings of the figures that went in, one level down.
-    fn chain(&self, id: &str) -> Vec<Block> {
-        let behind =
-            exercise::origins(&self.plan.outcome, id).into_iter().filter_map(|origin| match origin {
-                Origin::Figure(id) | Origin::IfKnown(id) => self.lesson(id, "handout-in-plan"),
-                _ => None,
-            });
-        let workings: Vec<Block> = behind.map(Block::Working).collect();
+    /// The workings of the figures that went in, one level down, and of every other figure that changes in an exercise.
+    fn chain(&self, id: &str, exercises: &[Exercise]) -> Vec<Block> {
+        let mut behind = exercise::figures_in(&self.plan.outcome, id);
+        for on_the_way in exercises.iter().flat_map(|one| one.by_way_of.iter().copied()) {
+            if !behind.contains(&on_the_way) {
+                behind.push(on_the_way);
+            }
+        }
+        let workings = behind.iter().filter_map(|id| self.lesson(id, "handout-in-plan"));
+        let workings: Vec<Block> = workings.map(Block::Working).collect();
         if workings.is_empty() {
             return workings;
         }
         std::iter::once(self.heading("handout-chain")).chain(workings).collect()
     }
 
-    fn exercises(&self, spec: &'static FigureSpec) -> Vec<Block> {
-        let exercises = exercise::exercises(&self.plan.answers, &self.plan.outcome, spec.id);
+    fn exercises(&self, spec: &'static FigureSpec, exercises: &[Exercise]) -> Vec<Block> {
         if exercises.is_empty() || (spec.unit.is_money() && !self.viewer.money_shown) {
             return Vec::new();
         }
@@ -94,14 +96,20 @@ impl Shown<'_> {
     }
 
     fn exercise(&self, number: &str, one: &Exercise, spec: &FigureSpec) -> String {
-        let unit = families::field(one.key).and_then(quantity::Field::unit).unwrap_or(Unit::One);
+        let field = families::field(one.key);
+        let unit = field.and_then(quantity::Field::unit).unwrap_or(Unit::One);
+        let is_ratio = field.is_some_and(|field| matches!(field.kind, Kind::Ratio { .. }));
+        let worded = |value: f64| match is_ratio {
+            true => format!("1:{}", show::short(value, 0)),
+            false => show::quantity_short(value, unit, self.viewer),
+        };
         say!(
             self.words,
             "handout-exercise",
             number = number,
             field = self.words.plain(&format!("field-{}", key_part(one.key))),
-            to = show::quantity_short(one.to, unit, self.viewer),
-            from = show::quantity_short(one.from, unit, self.viewer),
+            to = worded(one.to),
+            from = worded(one.from),
             figure = working::label(spec.id, self.viewer),
         )
     }

@@ -253,6 +253,8 @@ const ROWS: &[&str] = &[
     "brooding.cylinders_saved",
     "brooding.sacks_saved",
     "brooding.fuel_cost",
+    "brooding.spare_packs",
+    "brooding.spare_cost",
     "brooding.carbon_monoxide",
     "brooding.fuel_useful",
     "brooding.heat_first_day",

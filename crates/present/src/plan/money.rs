@@ -1,6 +1,7 @@
 //! What it costs, what it brings, when the money is there, and how sure that is.
 
-use advice::purchases::Purchase;
+use advice::findings::money::money_told;
+use advice::purchases::{self, Purchase};
 use quantity::{DayOfAge, Unit};
 
 use super::Shown;
@@ -38,6 +39,22 @@ impl Shown<'_> {
     }
 
     fn money_lead(&self) -> Option<Block> {
+        let bird = self.value("money.cost_per_bird")?;
+        let day = show::short(self.number("money.cash_low_day")?, 0);
+        let note = match self.money_to_have() {
+            Some(short) => {
+                say!(self.words, "money-lead-note-not-told", short = short, day = day, bird = bird)
+            }
+            None => {
+                say!(
+                    self.words,
+                    "money-lead-note",
+                    low = self.value("money.cash_low_point")?,
+                    day = day,
+                    bird = bird
+                )
+            }
+        };
         Some(Block::Lead {
             label: self.words.plain("money-lead-label"),
             value: say!(
@@ -46,14 +63,24 @@ impl Shown<'_> {
                 total = self.value("money.cost_total")?,
                 kg = self.value("money.cost_per_kg")?,
             ),
-            note: say!(
-                self.words,
-                "money-lead-note",
-                low = self.value("money.cash_low_point")?,
-                day = show::short(self.number("money.cash_low_day")?, 0),
-                bird = self.value("money.cost_per_bird")?,
-            ),
+            note,
         })
+    }
+
+    /// The money that the batch wants, where the grower did not say what there is.
+    fn money_to_have(&self) -> Option<String> {
+        let wanted = self.number("money.cash_short").filter(|short| *short > 0.0);
+        wanted.filter(|_| !money_told(&self.plan.answers))?;
+        self.value("money.cash_short")
+    }
+
+    /// That money and the day by which all of it is wanted, in one sentence; `None` where it was told or none is wanted, and for
+    /// a viewer who sees no amounts.
+    pub fn holds_with_money(&self) -> Option<String> {
+        let short = self.money_to_have().filter(|_| self.viewer.money_shown)?;
+        let day = DayOfAge(self.number("money.cash_low_day")? as i32)
+            .date(self.plan.answers.day("batch.placement")?);
+        Some(say!(self.words, "plan-holds-with-money", short = short, day = show::day(day, self.viewer)))
     }
 
     /// Profit with its likely range, and how many batches of ten lose.
@@ -81,6 +108,7 @@ impl Shown<'_> {
         let n = show::number(quantity, 0);
         match one.what {
             "guard" => say!(self.words, "n-sheets", n = n),
+            what if purchases::SHORT.iter().any(|(short, _)| *short == what) => n,
             _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n),
             _ => show::quantity(quantity, one.unit, 0, self.viewer),
         }
@@ -146,6 +174,7 @@ const PARTS: &[&str] = &[
     "disinfectant.cost",
     "guard.cost",
     "brooding.fuel_cost",
+    "brooding.spare_cost",
     "money.interest",
 ];
 

@@ -8,15 +8,6 @@ use crate::document::{Align, Block, Document, Table};
 use crate::words::Argument;
 use crate::{say, show, working};
 
-/// What a plan may find too few of.
-const SHORT: &[&str] = &[
-    "space.chick_feeders_short",
-    "space.chick_drinkers_short",
-    "space.feeders_short",
-    "space.drinkers_short",
-    "guard.rings_without_brooder",
-];
-
 impl Shown<'_> {
     /// The shopping list.
     pub fn shopping_list(&self) -> Document {
@@ -26,7 +17,8 @@ impl Shown<'_> {
         if weeks.is_empty() {
             blocks.push(self.waiting("waiting-money"));
         }
-        if let Some(short) = self.short_table() {
+        // Without a chick day nothing has a day to be bought by.
+        if let Some(short) = self.short_table().filter(|_| weeks.is_empty()) {
             blocks.extend([self.heading("question-short"), Block::Table(short)]);
         }
         blocks.push(Block::Note(self.words.plain("shopping-note")));
@@ -122,6 +114,14 @@ impl Shown<'_> {
             "fuel" => packs("shopping-cylinders", "brooding.cylinders")
                 .or_else(|| packs("shopping-sacks", "brooding.sacks"))
                 .unwrap_or(amount),
+            "spare-fuel" => {
+                let key = match self.number("brooding.cylinders") {
+                    Some(_) => "shopping-cylinders",
+                    None => "shopping-sacks",
+                };
+                packs(key, "brooding.spare_packs").unwrap_or(amount)
+            }
+            what if purchases::SHORT.iter().any(|(short, _)| *short == what) => show::number(quantity, 0),
             what if what.starts_with("feed-") => counted("shopping-bags", quantity),
             _ => amount,
         }
@@ -129,12 +129,12 @@ impl Shown<'_> {
 
     /// Equipment of which there is too little.
     fn short_table(&self) -> Option<Table> {
-        let row = |id: &&str| {
+        let row = |(_, id): &(&str, &str)| {
             self.number(id).filter(|short| *short > 0.0)?;
             let words = [working::label(id, self.viewer), self.value(id)?];
             Some([String::new()].into_iter().chain(words).chain([String::new()]).collect::<Vec<String>>())
         };
-        let rows: Vec<Vec<String>> = SHORT.iter().filter_map(row).collect();
+        let rows: Vec<Vec<String>> = purchases::SHORT.iter().filter_map(row).collect();
         (!rows.is_empty()).then(|| Table {
             caption: self.words.plain("short-caption"),
             columns: vec![

@@ -22,6 +22,7 @@ impl Shown<'_> {
             "space.weight_at_sale",
             "batch.sale_date",
             "space.last_day_that_fits",
+            "space.first_day_over",
             "space.birds_to_sell_early",
             "space.floor_area",
             "space.weight_open_house",

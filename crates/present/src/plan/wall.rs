@@ -94,13 +94,22 @@ impl Shown<'_> {
         };
         let mut todo = row("todo", Fill::Read, &|_| None);
         todo.cells = days.iter().map(|day| self.todos(&day.todo)).collect();
+        let mut feed = row("feed", Fill::Box, &|day| self.feed_expected(day));
+        let mut water = row("water", Fill::Box, &|day| self.water_expected(day));
+        for (row, key) in [(&mut feed, "wall-feed-first"), (&mut water, "wall-water-first")] {
+            let chick_day = days.iter().position(|day| day.age == 0);
+            if let Some(cell) = chick_day.and_then(|at| row.cells.get_mut(at)).filter(|cell| !cell.is_empty())
+            {
+                *cell = say!(self.words, key, amount = cell.clone());
+            }
+        }
         DayGrid {
             corner: self.words.plain("wall-corner"),
             days: days.iter().map(head).collect(),
             rows: vec![
                 todo,
-                row("feed", Fill::Box, &|day| self.feed_expected(day)),
-                row("water", Fill::Box, &|day| self.water_expected(day)),
+                feed,
+                water,
                 row("warmth", Fill::Parts(tags(&["wall-warmest", "wall-coldest"])), &|day| {
                     Some(say!(self.words, "wall-target", warmth = self.short(day.warmth_c?, Unit::Celsius)))
                 }),
@@ -122,9 +131,6 @@ impl Shown<'_> {
 
     /// Kilograms, and bags and tins where they are told.
     fn feed_expected(&self, day: &Expected) -> Option<String> {
-        if day.feed_kg? <= 0.0 {
-            return Some(self.words.plain("wall-feed-first"));
-        }
         let kilograms = self.short(day.feed_kg?, Unit::Kilogram);
         let bags = day.feed_bags.map(|bags| say!(self.words, "wall-bags", n = show::short(bags, 1)));
         let tins = day.feed_tins.map(|tins| say!(self.words, "wall-tins", n = show::number(tins, 0)));
@@ -133,9 +139,6 @@ impl Shown<'_> {
 
     /// Litres, and cans.
     fn water_expected(&self, day: &Expected) -> Option<String> {
-        if day.water_l? <= 0.0 {
-            return Some(self.words.plain("wall-water-first"));
-        }
         let litres = self.short(day.water_l?, Unit::Litre);
         let cans = day.water_cans.map(|cans| say!(self.words, "wall-cans", n = show::short(cans, 1)));
         Some([Some(litres), cans].into_iter().flatten().collect::<Vec<_>>().join(", "))
@@ -156,7 +159,8 @@ impl Shown<'_> {
                 say!(self.words, &format!("todo-mix-{parts_of_four}"), feed = phase(feed))
             }
             Todo::Boxes => self.words.plain("todo-boxes"),
-            Todo::ChangeOver => self.words.plain("todo-change-over"),
+            Todo::LargeBesideSmall => self.words.plain("todo-large-beside-small"),
+            Todo::SmallOut => self.words.plain("todo-small-out"),
             Todo::Weigh { birds, target_g } => say!(
                 self.words,
                 "todo-weigh",

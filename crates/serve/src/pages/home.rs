@@ -223,11 +223,15 @@ fn standing(before: &Before, viewer: &Viewer) -> String {
     if faults > 0 {
         return say!(words, "faults-title", count = faults as f64);
     }
-    let heaviest = Shown::new(before.plan(), viewer).weight();
+    let shown = Shown::new(before.plan(), viewer);
+    let heaviest = shown.weight();
     if heaviest == Weight::Problem {
         return words.plain("plan-does-not-hold");
     }
     let known = |id| before.plan().outcome.number(id).is_some();
     let finished = known("space.birds_at_sale") && known("space.birds_allowed");
-    words.plain(if finished { "plan-holds" } else { "plan-unfinished" })
+    if !finished {
+        return words.plain("plan-unfinished");
+    }
+    shown.holds_with_money().unwrap_or_else(|| words.plain("plan-holds"))
 }
