@@ -362,3 +362,35 @@
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && again());
   setInterval(again, AGAIN_MS);
 })();
+
+// Sliders beside the boxes of a form that only asks: what is moved is answered at once, in place. Without this script the form is
+// sent as it is.
+(() => {
+  for (const form of document.querySelectorAll('form[data-slides]')) {
+    const places = ['answer', 'answer-in-short'];
+    let asked = 0;
+    const answer = async () => {
+      const mine = (asked += 1);
+      const address = `${form.getAttribute('action')}?${new URLSearchParams(new FormData(form))}`;
+      const response = await fetch(address).catch(() => null);
+      // A later move has overtaken this one, or there is no signal: the button still sends the form.
+      if (!response || mine !== asked) return;
+      const page = new DOMParser().parseFromString(await response.text(), 'text/html');
+      if (!places.every(id => page.getElementById(id))) return;
+      places.forEach(id => document.getElementById(id).replaceChildren(...page.getElementById(id).childNodes));
+      history.replaceState(null, '', address);
+    };
+    for (const [name, [low, high, step]] of Object.entries(JSON.parse(form.dataset.slides))) {
+      const box = form.elements[name];
+      if (!box) continue;
+      const slide = document.createElement('input');
+      Object.assign(slide, { type: 'range', min: low, max: high, step, className: 'slide' });
+      slide.value = box.value;
+      slide.setAttribute('aria-label', box.labels[0] ? box.labels[0].textContent.trim() : name);
+      slide.addEventListener('input', () => (box.value = slide.value));
+      box.addEventListener('change', () => (slide.value = box.value));
+      box.parentElement.after(slide);
+    }
+    form.addEventListener('change', answer);
+  }
+})();

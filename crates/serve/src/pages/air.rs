@@ -76,18 +76,27 @@ pub(crate) async fn of_batch(call: Call) -> Result<Response, Trouble> {
     Ok(html_answer(StatusCode::UNPROCESSABLE_ENTITY, page))
 }
 
+/// What has a slider where scripts run: the box, least, most and step of it, in the units that it is asked in.
+const SLIDES: &str = r#"{"age_d": [0, 56, 1], "coldest_c": [-5, 30, 0.5], "warmest_c": [5, 45, 0.5], "fewer_birds_percent": [0, 60, 5]}"#;
+
 /// The answer, and the form to ask for another.
 fn page(document: &Document, answered: &Answered, viewer: &Viewer, address: &str) -> Markup {
     let words = viewer.words();
     let inputs = shown::inputs(answered, viewer);
+    let in_short = Document { blocks: shown::in_short(answered, viewer), ..Document::default() };
     html! {
-        (fault_summary(&inputs.iter().collect::<Vec<_>>(), words, ""))
-        @if answered.checked.problems.is_empty() { (blocks(document, viewer)) }
+        // What is replaced in place where sliders are moved.
+        div id="answer" {
+            (fault_summary(&inputs.iter().collect::<Vec<_>>(), words, ""))
+            @if answered.checked.problems.is_empty() { (blocks(document, viewer)) }
+        }
         h2 id="ask" { (words.plain("air-day-ask")) }
         p { (words.plain("air-day-form-hint")) }
-        form method="get" action=(address) {
+        form method="get" action=(address) data-slides=(SLIDES) {
             @for one in &inputs { (input(one, words)) }
             button { (words.plain("air-day-work-out")) }
         }
+        // The same in a few lines, in sight of whoever moves a slider.
+        div id="answer-in-short" aria-live="polite" { (blocks(&in_short, viewer)) }
     }
 }
