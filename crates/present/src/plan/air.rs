@@ -245,6 +245,7 @@ impl Shown<'_> {
             });
             blocks.push(self.air_drawing(key, &of_day, &day));
             blocks.push(Block::Table(self.air_table(&of_day, &day)));
+            blocks.extend(self.air_drawn(&of_day, key == "air-first-day", &day));
         }
         blocks.extend(self.air_litter(air));
         blocks.push(Block::Note(self.words.plain("air-not-in-it")));
