@@ -108,6 +108,8 @@ pub const CO2_MOST_PPM: f64 = 3000.0;
 const STALE: f64 = 1.1;
 /// Modern birds give off more than those of the tables: 1.0 to 1.25 (from memory).
 const MODERN_BIRDS: f64 = 1.1;
+/// Of what they warm the house with, the share that goes down into the litter: half of the radiant 0.6 (from memory).
+const TO_LITTER: f64 = 0.3;
 /// How much the hours of the day differ under near-continuous light, and the stillest of them: from memory.
 const ACTIVITY: f64 = 0.08;
 const STILLEST_H: f64 = 2.0;
@@ -400,6 +402,7 @@ impl Read {
             mass_kg: self.mass_kg.clone(),
             intake: self.intake.clone(),
             heat_factor: MODERN_BIRDS,
+            to_litter: TO_LITTER,
             activity: ACTIVITY,
             stillest_h: STILLEST_H,
         }

@@ -50,7 +50,7 @@ figure-air-fuel-first-day = Fuel on the first day
 figure-air-fuel-in-all = Fuel for all brooding days
 figure-air-hot-hours = Hours of the day of sale that are hot or worse for them
 figure-air-preheat-hours = Hours to warm house and litter before they come
-procedure-hours-of-air = The house is followed hour by hour. Birds, heaters, sun on the roof and warm litter bring heat; walls, curtains, roof, fresh air and the water that litter gives up take it. As much air goes through as damp, stale air or heat asks for, by wind and warm air that rises. The range is from a tight house (walls a fifth better, half the leaks) to a leaky one (a fifth worse, twice the leaks).
+procedure-hours-of-air = The house is followed hour by hour. Birds, heaters, sun on the roof and warm litter bring heat, three tenths of what birds give going down into the litter; walls, curtains, roof, fresh air and the water that litter gives up take it. As much air goes through as damp, stale air or heat asks for, by wind and warm air that rises. The range is from a tight house (walls a fifth better, half the leaks) to a leaky one (a fifth worse, twice the leaks), and from the least to the most that sources say birds drink.
 figure-air-litter-at-sale = Dampness of the litter on the last day
 figure-air-litter-wet-from = Litter cakes from day
 
