@@ -304,7 +304,7 @@ impl Shown<'_> {
             caption: say!(self.words, &format!("air-{what}-caption"), day = day.to_owned()),
             alternative,
             data: self.breath_table(hours, day),
-            width_percent: 70,
+            width_percent: 50,
         }
     }
 

@@ -17,6 +17,8 @@ const REACH: f64 = 14.0;
 const BETWEEN: f64 = 3.0;
 /// A part with less than this share of the pile stands with the little ones.
 const LITTLE: f64 = 0.02;
+/// Less than this share of it would read as nothing, and is left out.
+const NOTHING: f64 = 0.001;
 
 /// One way of heat.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,6 +81,7 @@ impl HeatBalance {
         for side in [&mut brings, &mut takes] {
             side.retain(|way| drawable(way.amount) && way.amount > 0.0);
             let total: f64 = side.iter().map(|way| way.amount).sum();
+            side.retain(|way| way.amount >= NOTHING * total);
             let is_little = |way: &Way| way.amount < LITTLE * total;
             let rest: f64 = side.iter().filter(|way| is_little(way)).map(|way| way.amount).sum();
             if side.iter().filter(|way| is_little(way)).count() > 1 {
