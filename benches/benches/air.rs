@@ -64,6 +64,7 @@ fn benchmarks(criterion: &mut Criterion) {
             })
             .collect(),
         heat_factor: 1.1,
+        to_litter: 0.3,
         activity: 0.08,
         stillest_h: 2.0,
     };

@@ -183,13 +183,15 @@ const LITTER_NEAR_K: f64 = 3.0;
 /// Curtains are opened from so much above target, K: our judgement.
 const OPEN_ABOVE_K: f64 = 1.5;
 /// Dampest air wanted: Directive 2007/43/EC, Annex II, for cold weather.
-const HUMIDITY_MOST: f64 = 0.7;
+pub const HUMIDITY_MOST: f64 = 0.7;
 /// Most carbon dioxide, parts in a million: the same.
-const CO2_MOST_PPM: f64 = 3000.0;
+pub const CO2_MOST_PPM: f64 = 3000.0;
 /// Over the limit by this factor, it is said: the curtain is set by the hour, and not to the last part.
 const STALE: f64 = 1.1;
 /// Modern birds give off more than those of the tables: 1.0 to 1.25 (from memory).
 const MODERN_BIRDS: f64 = 1.1;
+/// Of what they warm the house with, the share that goes down into the litter: half of the radiant 0.6 (from memory).
+const TO_LITTER: f64 = 0.3;
 /// How much the hours of the day differ under near-continuous light, and the stillest of them: from memory.
 const ACTIVITY: f64 = 0.08;
 const STILLEST_H: f64 = 2.0;
@@ -552,6 +554,7 @@ impl Read {
             mass_kg: self.mass_kg.clone(),
             intake: self.intake.clone(),
             heat_factor: MODERN_BIRDS,
+            to_litter: TO_LITTER,
             activity: ACTIVITY,
             stillest_h: STILLEST_H,
         }

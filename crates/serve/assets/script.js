@@ -385,10 +385,10 @@
       if (!box) continue;
       const slide = document.createElement('input');
       Object.assign(slide, { type: 'range', min: low, max: high, step, className: 'slide' });
-      slide.value = box.value;
+      slide.value = box.value || low;
       slide.setAttribute('aria-label', box.labels[0] ? box.labels[0].textContent.trim() : name);
       slide.addEventListener('input', () => (box.value = slide.value));
-      box.addEventListener('change', () => (slide.value = box.value));
+      box.addEventListener('change', () => (slide.value = box.value || low));
       box.parentElement.after(slide);
     }
     form.addEventListener('change', answer);

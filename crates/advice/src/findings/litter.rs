@@ -16,7 +16,7 @@ fn litter_gets_wet(_: &Answers, outcome: &Outcome) -> Option<Finding> {
     let wet = number(100.0 * litter_water::WET, Unit::Percent, 0);
     Some(
         Finding::new("litter-gets-wet", Weight::Look)
-            .at("batch.chicks")
+            .at("litter.depth_cm")
             .with("day", number(day, Unit::Day, 0))
             .with("wet", wet)
             .with("at_sale", Detail::Figure("air.litter_at_sale"))

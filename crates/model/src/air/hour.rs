@@ -82,9 +82,11 @@ struct Fixed<'a> {
 /// Guesses that the passes better.
 #[derive(Clone, Copy)]
 struct Guess {
-    /// Sensible heat of the birds: `at + slope × temperature`, W.
+    /// What the birds warm the air with: `at + slope × temperature`, W.
     birds_at: f64,
     birds_slope: f64,
+    /// What they warm the litter with, W.
+    litter_w: f64,
     evaporation_w: f64,
 }
 
@@ -104,7 +106,7 @@ impl Fixed<'_> {
         let into_air = shared * (guess.birds_at + heater)
             + (outer + with_air) * self.outside_c
             + house.roof_w_per_k * self.sun_k;
-        let into_mass = house.ground_w_per_k * house.ground_c - guess.evaporation_w;
+        let into_mass = house.ground_w_per_k * house.ground_c + guess.litter_w - guess.evaporation_w;
         let slope_air = a11 * state.air_c + a12 * state.mass_c + into_air / air_store;
         let slope_mass = a21 * state.air_c + a22 * state.mass_c + into_mass / house.mass_j_per_k;
         // Heat passes between the two alike in both directions, so both rates are real.
@@ -253,14 +255,16 @@ fn step(
     let mut pass = 0;
     let done = loop {
         pass += 1;
+        let into_air = 1.0 - flock.to_litter;
         let birds_slope = if at_20c > 0.0 {
-            ((sensible(birds_c + 0.05) - sensible(birds_c - 0.05)) / 0.1).min(0.0)
+            into_air * ((sensible(birds_c + 0.05) - sensible(birds_c - 0.05)) / 0.1).min(0.0)
         } else {
             0.0
         };
         let guess = Guess {
-            birds_at: sensible(birds_c) - birds_slope * birds_c,
+            birds_at: into_air * sensible(birds_c) - birds_slope * birds_c,
             birds_slope,
+            litter_w: flock.to_litter * sensible(birds_c),
             evaporation_w: evaporation * moist_air::evaporation_heat(Temperature::celsius(mass_c)),
         };
         let total = at_20c * correction(birds_c);
@@ -441,7 +445,7 @@ fn finish(
     let colder = fixed.outside_c - course.air;
     let air_store = house.air_m3() * AIR_J_PER_M3K;
     let flows = HeatFlows {
-        birds: done.guess.birds_at + done.guess.birds_slope * course.birds,
+        birds: done.guess.birds_at + done.guess.birds_slope * course.birds + done.guess.litter_w,
         heater: heater_w,
         sun: house.roof_w_per_k * fixed.sun_k,
         walls: (house.walls_w_per_k + house.perimeter_w_per_k) * colder,

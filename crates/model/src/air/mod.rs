@@ -119,6 +119,10 @@ pub struct Flock {
     pub intake: Vec<Intake>,
     /// Heat of these birds over that of the birds of 2002: 1.1, from 1.0 to 1.25 (from memory).
     pub heat_factor: f64,
+    /// Share of what they give to the house that goes straight into the litter under them, 0 to 0.9: 0.3. In still air 0.6 of
+    /// the sensible heat of people is radiant (ASHRAE Fundamentals 2017, chapter 18, from memory), and a lying bird radiates
+    /// half of it downwards.
+    pub to_litter: f64,
     /// How much the hours of the day differ, see [`crate::bird_heat::activity`].
     pub activity: f64,
     /// The stillest hour of the day.
@@ -340,6 +344,7 @@ pub fn check(
         ("zone.loss_w_per_k", zone, TINY, MUCH),
         ("birds", flock.birds, 0.0, MUCH),
         ("heat_factor", flock.heat_factor, 0.5, 2.0),
+        ("to_litter", flock.to_litter, 0.0, 0.9),
         ("activity", flock.activity, 0.0, 0.9),
         ("stillest_h", flock.stillest_h, 0.0, 24.0),
         ("mass_kg (days)", flock.mass_kg.len() as f64, 1.0, MUCH),

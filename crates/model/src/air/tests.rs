@@ -40,6 +40,7 @@ fn flock(birds: f64, kg: f64) -> Flock {
         mass_kg: vec![kg],
         intake: vec![Intake { feed_kg: 0.12, water_kg: 0.22, gain_kg: 0.07 }],
         heat_factor: 1.0,
+        to_litter: 0.3,
         activity: 0.0,
         stillest_h: 2.0,
     }

@@ -248,6 +248,7 @@ impl Shown<'_> {
             blocks.extend(air_day::curtain_of_plan(&self.plan.answers, Some(age_d), self.viewer));
             blocks.push(self.air_drawing(key, &of_day, &day));
             blocks.push(Block::Table(self.air_table(&of_day, &day)));
+            blocks.extend(self.air_drawn(&of_day, key == "air-first-day", &day));
         }
         blocks.extend(self.air_litter(air));
         blocks.push(Block::Note(self.words.plain("air-not-in-it")));

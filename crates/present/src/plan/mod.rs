@@ -17,6 +17,7 @@ use crate::words::{Words, key_part};
 use crate::{finding, say, show, working};
 
 pub mod air;
+mod air_drawn;
 mod air_litter;
 mod air_usual;
 mod booklet;

@@ -13,6 +13,7 @@ pub mod cutting;
 pub mod floor;
 mod frame;
 pub mod hall;
+pub mod heat_balance;
 pub mod histogram;
 #[cfg(test)]
 pub(crate) mod inspect;
@@ -21,6 +22,7 @@ mod legend;
 mod lettering;
 pub mod outfit;
 pub mod ring;
+pub mod section;
 pub mod shelf;
 pub mod spread;
 pub mod stock;
