@@ -144,6 +144,7 @@ fn a_house_that_cannot_breathe_says_so_first() {
     assert_eq!(air(&sample::complete()).stale_ppm(), None);
 }
 
+<<<<<<< HEAD
 /// A cover keeps the warmth at the chicks, and the house around them stays cooler; when it is taken off it is one house again.
 #[test]
 fn covered_rings_are_a_room_of_their_own() {
@@ -234,4 +235,62 @@ fn many_houses_say_what_is_likely() {
     assert!((peak(0.5) / told - 1.0).abs() < 0.2, "{} beside {told}", peak(0.5));
     assert!(peak(0.05) < 0.85 * told && peak(0.95) > 1.15 * told, "{} to {}", peak(0.05), peak(0.95));
     assert!(point(&all[..0], 0.5, |member| Some(member.heat_kwh)).is_none());
+=======
+/// What brings heat and what takes it are one sum, in the drawing of each hour as in its numbers.
+#[test]
+fn drawn_heat_balances() {
+    use present::Viewer;
+    use present::document::{Block, Document};
+    use present::plan::Shown;
+    let plan = sample::plan(&sample::complete());
+    let planned = air(&sample::complete());
+    let Document { blocks, .. } = Shown::new(&plan, &Viewer::plain()).air_document(&planned);
+    let drawings = blocks.iter().filter_map(|block| match block {
+        Block::Drawing(drawing) if drawing.name.ends_with("-flows") => Some(drawing),
+        _ => None,
+    });
+    let mut seen = 0;
+    for drawing in drawings {
+        let kilowatts = |side: &str| -> f64 {
+            let rows = drawing.data.rows.iter().filter(|row| row[0] == side);
+            rows.map(|row| row[2].trim_end_matches(" kW").parse::<f64>().unwrap()).sum()
+        };
+        let (brings, takes) = (kilowatts("brings"), kilowatts("takes"));
+        // Each row is rounded to 0.1 kW, and what reads as nothing is left out.
+        let rounding = 0.05 * drawing.data.rows.len() as f64 + 0.002 * brings;
+        assert!((brings - takes).abs() <= rounding && brings > 5.0, "{}: {brings} {takes}", drawing.name);
+        seen += 1;
+    }
+    assert_eq!(seen, 2);
+    // In watts nothing is left over.
+    for hour in &planned.hours {
+        let flows = hour.house.heat;
+        let ways =
+            [flows.birds, flows.heater, flows.sun, flows.walls, flows.curtain, flows.roof, flows.floor];
+        let others = [flows.ventilation, flows.evaporation, -flows.stored];
+        let most = ways.iter().chain(&others).fold(1.0_f64, |most, way| most.max(way.abs()));
+        let left = ways.iter().chain(&others).sum::<f64>();
+        assert!(left.abs() < 1e-9 * most, "{left} W of {most}");
+    }
+}
+
+/// More birds on the same floor wet it more and earlier; the range of what they drink stands around the figure.
+#[test]
+fn crowded_litter_gets_wet_first() {
+    let planned = air(&sample::complete());
+    let crowded = air(&with("chicks", "3200"));
+    let end = |air: &PlannedAir| air.litter_by_day().last().unwrap().1;
+    assert!(end(&crowded) > end(&planned) + 0.02, "{} {}", end(&crowded), end(&planned));
+    let (wet, plan) = (crowded.litter_at_least(0.3), planned.litter_at_least(0.3));
+    assert!(wet.is_some_and(|wet| plan.is_none_or(|plan| wet < plan)), "{wet:?} {plan:?}");
+    // What was dropped while they were brooded stays in the litter when they are let out.
+    let by_day = planned.litter_by_day();
+    let step = by_day.windows(2).map(|pair| (pair[1].1 - pair[0].1).abs()).fold(0.0, f64::max);
+    assert!(step < 0.06, "no day changes the whole of the litter: {step}");
+    let plan = sample::plan(&sample::complete());
+    let figure = &plan.outcome.get("air.litter_at_sale").unwrap().figure;
+    let band = figure.band.unwrap();
+    assert!(band.low < figure.value.number() && figure.value.number() < band.high, "{band:?}");
+    assert!((figure.value.number() / 100.0 - end(&planned)).abs() < 1e-9);
+>>>>>>> draw
 }

@@ -167,13 +167,13 @@ impl Shown<'_> {
         let speed = show::quantity(hour.outside.wind_m_s, Unit::MetrePerSecond, 1, self.viewer);
         let open = show::quantity(open_m, Unit::Metre, 2, self.viewer);
         let open = if open_m < 0.005 {
-            self.words.plain("section-shut")
+            self.words.plain("cut-across-shut")
         } else {
-            say!(self.words, "section-open", open = open)
+            say!(self.words, "cut-across-open", open = open)
         };
         let inside = say!(
             self.words,
-            "section-inside",
+            "cut-across-inside",
             air = celsius(hour.house.inside_c),
             damp = show::quantity(100.0 * hour.house.humidity, Unit::Percent, 0, self.viewer),
             litter = celsius(hour.house.mass_c),
@@ -181,16 +181,16 @@ impl Shown<'_> {
         let outside = celsius(hour.outside.outside_c);
         let alternative = say!(
             self.words,
-            "section-drawn",
+            "cut-across-drawn",
             hour = at.to_owned(),
             outside = outside.clone(),
             inside = inside.clone(),
             open = open.clone(),
         );
         let words = SectionWords {
-            outside: vec![self.words.plain("section-wind-side"), outside, speed],
+            outside: vec![self.words.plain("cut-across-wind-side"), outside, speed],
             inside: vec![inside],
-            lee: vec![self.words.plain("section-lee-side")],
+            lee: vec![self.words.plain("cut-across-lee-side")],
             open: open.clone(),
             width: show::quantity(width_m, Unit::Metre, 2, self.viewer),
             alternative: alternative.clone(),
@@ -200,24 +200,24 @@ impl Shown<'_> {
         Some(Drawing {
             name,
             svg: section.draw(&words),
-            caption: say!(self.words, "section-caption", hour = at.to_owned()),
+            caption: say!(self.words, "cut-across-caption", hour = at.to_owned()),
             alternative,
             data: Table {
-                caption: say!(self.words, "section-caption", hour = at.to_owned()),
+                caption: say!(self.words, "cut-across-caption", hour = at.to_owned()),
                 columns: vec![
-                    (self.words.plain("section-column-what"), Align::Start),
-                    (self.words.plain("section-column-value"), Align::End),
+                    (self.words.plain("cut-across-column-what"), Align::Start),
+                    (self.words.plain("cut-across-column-value"), Align::End),
                 ],
                 rows: vec![
                     told("air-outside", celsius(hour.outside.outside_c)),
                     told("air-inside", celsius(hour.house.inside_c)),
-                    told("section-litter", celsius(hour.house.mass_c)),
-                    told("section-curtain", open),
+                    told("cut-across-litter", celsius(hour.house.mass_c)),
+                    told("cut-across-curtain", open),
                     told(
-                        "section-fresh",
+                        "cut-across-fresh",
                         show::quantity(hour.house.ventilation_m3_h, Unit::CubicMetrePerHour, 0, self.viewer),
                     ),
-                    told("section-heaters", kilowatts(hour.house.heater_kw)),
+                    told("cut-across-heaters", kilowatts(hour.house.heater_kw)),
                 ],
                 emphasis: Vec::new(),
                 explained_by: Vec::new(),
