@@ -144,7 +144,6 @@ fn a_house_that_cannot_breathe_says_so_first() {
     assert_eq!(air(&sample::complete()).stale_ppm(), None);
 }
 
-<<<<<<< HEAD
 /// A cover keeps the warmth at the chicks, and the house around them stays cooler; when it is taken off it is one house again.
 #[test]
 fn covered_rings_are_a_room_of_their_own() {
@@ -235,7 +234,8 @@ fn many_houses_say_what_is_likely() {
     assert!((peak(0.5) / told - 1.0).abs() < 0.2, "{} beside {told}", peak(0.5));
     assert!(peak(0.05) < 0.85 * told && peak(0.95) > 1.15 * told, "{} to {}", peak(0.05), peak(0.95));
     assert!(point(&all[..0], 0.5, |member| Some(member.heat_kwh)).is_none());
-=======
+}
+
 /// What brings heat and what takes it are one sum, in the drawing of each hour as in its numbers.
 #[test]
 fn drawn_heat_balances() {
@@ -292,5 +292,4 @@ fn crowded_litter_gets_wet_first() {
     let band = figure.band.unwrap();
     assert!(band.low < figure.value.number() && figure.value.number() < band.high, "{band:?}");
     assert!((figure.value.number() / 100.0 - end(&planned)).abs() < 1e-9);
->>>>>>> draw
 }
