@@ -1,23 +1,18 @@
 //! Invented batches, whose birds grow on a clock that heat, thirst and sickness slow down, weighed as a grower weighs them.
 
-use invented::{Event, House, Life, Scenario, live, write_down};
-use model::chance::Draw;
+use invented::{Life, Scenario, live, write_down};
 use model::outlook::filter::{Seen, Weight, follow};
 use model::outlook::learn::{Learnt, OPEN_HOUSE, learn};
-use model::quantile;
 use model::weighing::{mean, standard_deviation};
 use quantity::{CivilDay, DayOfAge};
 use reference::growth::{GrowthCurve, Standard};
 
+use crate::houses::{FORECAST, HOUSES, LAST, TEACHING, scenario};
 use crate::score::{HEAD, Law, Scored, better, line};
 
-/// Houses, and the batches forecast in each, after as many as taught.
-const HOUSES: u32 = 400;
-const FORECAST: u32 = 5;
 /// Earlier batches of a house that are known.
 const TAUGHT: [u32; 3] = [0, 2, 5];
-/// The day that is forecast, and the days it is forecast from.
-const LAST: i32 = 40;
+/// The days it is forecast from.
 const FROM: [i32; 3] = [14, 21, 28];
 /// What the buyer wants, g.
 const WANTED_G: f64 = 1_800.0;
@@ -53,36 +48,15 @@ pub fn print() {
 }
 
 fn batches(house: u32, first: CivilDay, curve: &GrowthCurve) -> Vec<Batch> {
-    (0..5 + FORECAST).map(|number| batch(house, number, first, curve)).collect()
+    (0..TEACHING + FORECAST).map(|number| batch(house, number, first, curve)).collect()
 }
 
 fn earlier(house: &[Batch], taught: u32) -> Vec<Vec<Seen>> {
     house[(5 - taught) as usize..5].iter().map(|batch| batch.seen.clone()).collect()
 }
 
-/// A batch of a house: each house has its roof, each batch its season and its mishaps.
 fn batch(house: u32, number: u32, first: CivilDay, curve: &GrowthCurve) -> Batch {
-    let share = |stream: u32, number: u32| {
-        let normal = Draw { seed: 3, scenario: house, stream, day: number, n: 0 }.normal();
-        quantile::normal_share_below(normal)
-    };
-    let seed = u64::from(house) * 100 + u64::from(number);
-    let placement = first.plus_days(70 * number as i32 + (365.0 * share(0, 0)) as i32);
-    let mut scenario = Scenario::quiet(seed, placement, 300 + (1_300.0 * share(1, 0)) as u32);
-    scenario.house = House { roof_c: 3.0 * share(2, 0), ..House::LONG };
-    scenario.sale_age = LAST + 6;
-    let day = |stream: u32| 8 + (30.0 * share(stream, number)) as i32;
-    let mishaps = [
-        Event::HotSpell { first: day(10), days: 6 },
-        Event::SickSpell { first: day(11), days: 6 },
-        Event::LateFeed { day: day(12), late: 2 },
-        Event::DrinkerLineFails { day: day(13) },
-    ];
-    for (stream, mishap) in (20..).zip(mishaps) {
-        if share(stream, number) < 0.25 {
-            scenario = scenario.with(mishap);
-        }
-    }
+    let scenario = scenario(house, number, first);
     let life = live(&scenario);
     let seen = weighings(&scenario, &life, curve);
     Batch { life, seen }

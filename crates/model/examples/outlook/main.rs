@@ -2,6 +2,7 @@
 //! the filter's. Build it for speed; it takes about a minute.
 
 mod chicks;
+mod houses;
 mod invented_batches;
 mod score;
 
