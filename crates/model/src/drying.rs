@@ -26,6 +26,12 @@ pub fn from_warm_face(dry_bulb_c: f64, humidity: f64, pressure_pa: f64, speed_m_
     Some(3.6e6 * litter_water::free_conductance(speed_m_per_s) * (saturated - air.humidity_ratio()))
 }
 
+/// Water that leaves a wet face of a temperature into air of a dew point, g/m2h; 0 where it would dew.
+pub fn from_face(face: Temperature, dew_point: Temperature, pressure_pa: f64, speed_m_per_s: f64) -> f64 {
+    let water = |at| moist_air::humidity_ratio(moist_air::saturation_pressure(at), pressure_pa);
+    3.6e6 * litter_water::free_conductance(speed_m_per_s) * (water(face) - water(dew_point)).max(0.0)
+}
+
 /// Water to leave litter on its way from one moisture on a wet basis to another, kg/m2; 0 where it is drier already.
 ///
 /// - `spread_kg_per_m2`: of the litter as it is spread, at the moisture it comes with
@@ -56,6 +62,9 @@ mod tests {
         let by_vapour = 3.6e6 * litter_water::free_conductance(0.0) * (saturated - air.humidity_ratio());
         assert!((by_heat - by_vapour).abs() < 0.03 * by_vapour, "{by_heat} {by_vapour}");
         assert_eq!(from_cooled_face(25.0, 25.0, 1.0), 0.0);
+        let same = from_face(Temperature::celsius(25.0), air.dew_point(), 101_325.0, 0.0);
+        assert!((same - warm).abs() < 1e-6 * warm, "{same} {warm}");
+        assert_eq!(from_face(air.dew_point(), bulb, 101_325.0, 0.0), 0.0, "there it dews");
     }
 
     /// 10 kg at 20 % hold 2 kg of water and 8 of the rest; at 0 % all of it is gone.

@@ -1,13 +1,14 @@
 //! Drying of a washed floor and of spread litter, before chicks come.
 
 use model::drying;
+use model::moist_air::{self, MoistAir};
 use quantity::fields::{asked_outside, field as asked, number};
-use quantity::{Field, Need, Status, Unit};
+use quantity::{Field, Need, Status, Temperature, Unit};
 
 use super::Family;
 use super::litter::{bulk, density};
 use super::moist_air::{ALTITUDE, DRY_BULB, HUMIDITY};
-use crate::rule::{FigureSpec, Input, Rule, exact, field, figure, if_known};
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, if_known};
 use crate::sums::{Sum, asks, may_ask};
 
 /// The family.
@@ -55,7 +56,99 @@ static SUMS: &[Sum] = &[Sum {
     caution: Some("caution-drying"),
 }];
 
+/// Sides down by day: our judgement, m/s.
+const AIRED_M_PER_S: f64 = 0.5;
+/// Air is as damp as if dew began so far below the coldest night, K: FAO-56, dry months, from memory.
+const DEW_BELOW_K: f64 = 2.0;
+const MEAN: &str = "weather.mean_c";
+const COLDEST: &str = "weather.coldest_night_c";
+const ABOVE_SEA: Input = Input { symbol: "z", origin: Origin::IfTold("farm.altitude_m") };
+
+/// Water of air with a vapour pressure at the height of the farm.
+macro_rules! water_of {
+    ($vapour:literal) => {
+        concat!("(0.621945 * ", $vapour, " / (101325 * (1 - 2.25577 * z / 100000) ^ 5.2559 - ", $vapour, "))")
+    };
+}
+
+/// Whether a wet bulb can stand at 0 °C or above; else it is iced.
+macro_rules! wet_at_all {
+    () => {
+        concat!(
+            "at_least(",
+            water_of!("saturation_pressure(min(c - 2, t))"),
+            ", (2501 * ",
+            water_of!("saturation_pressure(0)"),
+            " - 1.006 * t) / (2501 + 1.86 * t))"
+        )
+    };
+}
+
+const WET_BULB_OF_WEATHER: &str = concat!(
+    wet_at_all!(),
+    " * root(b, 0, t, ((2501 - 2.326 * b) * ",
+    water_of!("saturation_pressure(b)"),
+    " - 1.006 * (t - b)) / (2501 + 1.86 * t - 4.186 * b) - ",
+    water_of!("saturation_pressure(min(c - 2, t))"),
+    ") + (1 - ",
+    wet_at_all!(),
+    ") * root(b, 0 - 100, min(t, 0), ((2830 - 0.24 * b) * ",
+    water_of!("saturation_pressure(b)"),
+    " - 1.006 * (t - b)) / (2830 + 1.86 * t - 2.1 * b) - ",
+    water_of!("saturation_pressure(min(c - 2, t))"),
+    ")"
+);
+
+const RATE_OF_WEATHER: &str = concat!(
+    "3600000 * 5.9 / 1006 * max(0, ",
+    water_of!("saturation_pressure(min(b, t))"),
+    " - ",
+    water_of!("saturation_pressure(min(c - 2, t))"),
+    ")"
+);
+
 static FIGURES: &[FigureSpec] = &[
+    FigureSpec {
+        id: "disinfectant.drying",
+        unit: Unit::Hour,
+        decimals: 0,
+        rules: &[exact(
+            "sprayed-floor-dries",
+            "w / e",
+            &[field("w", "disinfectant.coverage_ml_per_m2"), figure("e", "disinfectant.drying_rate")],
+            |x| hours(x[0], x[1]),
+        )],
+    },
+    FigureSpec {
+        id: "disinfectant.drying_rate",
+        unit: Unit::GramPerSquareMetreHour,
+        decimals: 0,
+        rules: &[exact(
+            "drying-in-weather",
+            RATE_OF_WEATHER,
+            &[field("t", MEAN), field("c", COLDEST), ABOVE_SEA, figure("b", "disinfectant.drying_wet_bulb")],
+            |x| Some(rate_of_weather(x, x[3])),
+        )
+        .from("our-judgement", Status::OurJudgement)
+        .between(|x| Some((rate_of_weather(x, x[3]), rate_of_weather(x, x[0]))))],
+    },
+    FigureSpec {
+        id: "disinfectant.drying_wet_bulb",
+        unit: Unit::Celsius,
+        decimals: 0,
+        rules: &[exact(
+            "wet-bulb-of-weather",
+            WET_BULB_OF_WEATHER,
+            &[field("t", MEAN), field("c", COLDEST), ABOVE_SEA],
+            |x| {
+                let (mean, dew) = mean_and_dew(x);
+                let share = moist_air::saturation_pressure(dew) / moist_air::saturation_pressure(mean);
+                let air = MoistAir::new(mean, share.min(1.0), moist_air::pressure_at(x[2]))?;
+                Some(air.wet_bulb().in_celsius())
+            },
+        )
+        .from("fao-56-1998", Status::FromMemory)],
+    },
     FigureSpec {
         id: "drying.rate",
         unit: Unit::GramPerSquareMetreHour,
@@ -147,6 +240,18 @@ static FIGURES: &[FigureSpec] = &[
         .between(|x| Some((litter_hours(x[0], x[3].max(x[1]), x[2])?, litter_hours(x[0], x[1], x[2])?)))],
     },
 ];
+
+/// Mean of the day and coldest night: the mean, and the dew point, never above it.
+fn mean_and_dew(x: &[f64]) -> (Temperature, Temperature) {
+    (Temperature::celsius(x[0]), Temperature::celsius((x[1] - DEW_BELOW_K).min(x[0])))
+}
+
+/// Mean, coldest night, height above the sea; the temperature of the wet face.
+fn rate_of_weather(x: &[f64], face_c: f64) -> f64 {
+    let (_, dew) = mean_and_dew(x);
+    let face = Temperature::celsius(face_c.min(x[0]));
+    drying::from_face(face, dew, moist_air::pressure_at(x[2]), AIRED_M_PER_S)
+}
 
 /// Grams on a square metre, grams an hour; `None` where nothing dries.
 fn hours(grams: f64, grams_per_h: f64) -> Option<f64> {

@@ -200,12 +200,20 @@ field-drying-litter-from-percent = Dampness of the litter when spread
 field-drying-litter-to-percent = Dampness it should have
     .hint = Chicks want it dry but not dusty.
 
+figure-disinfectant-drying = A sprayed floor is dry after
+figure-disinfectant-drying-rate = Water that leaves it
+figure-disinfectant-drying-wet-bulb = A wetted thermometer would show
 figure-drying-rate = Water that leaves a floor as cold as water makes it
 figure-drying-rate-of-warm-floor = Water that leaves a floor as warm as the air
 figure-drying-floor = The floor is dry after
 figure-drying-litter-water = Water the litter must lose
 figure-drying-litter = The litter is dry enough after
 
+rule-sprayed-floor-dries = What was sprayed on a square metre, divided by what leaves in an hour. The range is from a floor that the ground keeps warm to one that has only the air.
+rule-drying-in-weather = In air as warm as the mean of your days, moving at half a metre a second through open sides; a floor that has only the air is as cold as a wetted thermometer. Litter, washing water in cracks and shut sides take longer.
+    .formula = 3600000 × 5.9 ÷ 1006 × (water of saturated air at { $b } °C − water of air whose dew point is 2 °C under { $c } °C), at { $z } m above the sea and { $t } °C
+rule-wet-bulb-of-weather = Of air as warm as the mean of your days, in which dew begins 2 °C under your coldest night.
+    .formula = the temperature at which a wetted thermometer stands in air of { $t } °C whose dew point is 2 °C under { $c } °C, at { $z } m above the sea
 rule-drying-by-air = The heat that air hands to a wet floor, 4 W a square metre and degree and 3.8 more for each m/s, all goes into making vapour; such a floor is as cold as a wetted thermometer.
 rule-drying-of-warm-floor = A floor that the ground keeps as warm as the air: the same air carries the difference between its own vapour and that of saturated air.
     .formula = 3600000 × (4 + 3.8 × { $v }) ÷ 1006 × (water of saturated air at { $t } °C − water of air of { $t } °C and { $r } % at { $p } kPa)
