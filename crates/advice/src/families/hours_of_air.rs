@@ -36,21 +36,24 @@ pub static SIMULATION: Simulation = Simulation {
         let others =
             thirst.map(|guess| PlannedAir::litter(answers, guess)).collect::<Result<Vec<_>, _>>().ok()?;
         let litter = told.litter_by_day();
-        let of_litter = |of: &dyn Fn(&[(i32, f64)]) -> Option<f64>| {
+        let of_litter = |of: OfLitter| {
             let value = of(&litter)?;
             let ends: Option<Vec<f64>> = others.iter().map(|days| of(days)).collect();
             Some(figure(value, ends.and_then(|ends| between(value, &ends))))
         };
         Some(vec![
             Some(figure(told.hours_at_least(told.last_day()?, Heat::Alert), None)),
-            of_litter(&|days| days.last().map(|(_, share)| 100.0 * share)),
-            of_litter(&|days| {
+            of_litter(|days| days.last().map(|(_, share)| 100.0 * share)),
+            of_litter(|days| {
                 days.iter().find(|(_, share)| *share >= litter_water::WET).map(|(day, _)| f64::from(*day))
             }),
         ])
     },
     applies: |_| true,
 };
+
+/// What is told of litter by day.
+type OfLitter = fn(&[(i32, f64)]) -> Option<f64>;
 
 /// From the least to the greatest of a house as told and others; `None` where all say the same.
 pub(super) fn between(told: f64, others: &[f64]) -> Option<Band> {
