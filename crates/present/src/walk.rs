@@ -7,6 +7,8 @@ use advice::walk::{Job, Walk};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::batch::air_of_today;
+use crate::document::Block;
 use crate::entry::{kind_name, lines};
 use crate::history::{AnswerJson, answers_json};
 use crate::plan::Shown;
@@ -173,6 +175,7 @@ pub fn text(walk: &Walk, viewer: &Viewer) -> String {
     let parts = [
         ("walk-jobs", jobs(walk, viewer)),
         ("walk-expected", expected(walk, viewer)),
+        ("air-day-today", air(walk, viewer)),
         ("walk-stands", figure_lines(walk, STANDS, viewer)),
         ("walk-written", written(walk, viewer)),
         ("walk-unwritten", unwritten(walk, viewer)),
@@ -194,6 +197,15 @@ pub(crate) fn heading(walk: &Walk, viewer: &Viewer) -> String {
         Some(age) => say!(words, "walk-day-before", name = name, day = day, days = (-age).to_string()),
         None => say!(words, "walk-day-unknown", name = name, day = day),
     }
+}
+
+/// Where the curtain stands tonight, and the heat of tomorrow.
+fn air(walk: &Walk, viewer: &Viewer) -> Vec<String> {
+    let line = |block: Block| match block {
+        Block::Lead { label, value, note } => Some(format!("{label}: {value}. {note}")),
+        _ => None,
+    };
+    air_of_today(walk, viewer).into_iter().filter_map(line).collect()
 }
 
 fn jobs(walk: &Walk, viewer: &Viewer) -> Vec<String> {
