@@ -77,3 +77,35 @@ fn bad_weather_is_told_with_its_line_and_the_way_out() {
     farm.good("air plan.toml --weather clock.csv --json");
     assert!(farm.bad("air plan.toml --weather nowhere.csv").contains("cannot be read"));
 }
+
+#[test]
+fn a_curtain_is_set_for_a_plan_and_what_is_asked_wrongly_is_told() {
+    let farm = Farm::new("curtain");
+    let told = farm.good("curtain plan.toml --ask age_d=30 warmest_c=36 wind=still roof=wet");
+    for said in ["Curtain at 16:00", "Hot or worse", "as you ask", "roof kept wet", "On a hot day"] {
+        assert!(told.contains(said), "{said}: {told}");
+    }
+    let json = farm.json("curtain plan.toml --ask age_d=30 --json");
+    assert_eq!(json["hours"].as_array().unwrap().len(), 24);
+    assert_eq!(json["settings"][0]["hour"].as_u64(), Some(16));
+    assert!(json["residual"].as_f64().unwrap() < 1e-9);
+    assert!(farm.bad("curtain plan.toml --ask cold=9").contains("coldest_c"));
+    assert!(farm.bad("curtain plan.toml --ask age_d=900").contains("84"));
+    assert!(farm.bad("curtain plan.toml --ask warmest_c=1e999").contains("warmest_c"));
+    assert!(farm.bad("curtain nothing.toml").contains("nothing.toml"));
+}
+
+#[test]
+fn many_houses_and_a_thermometer_inside() {
+    let farm = Farm::new("many-houses");
+    let json = farm.json("air plan.toml --members 12 --json");
+    let heat = &json["likely"]["heat-peak"];
+    let of = |end: &str| heat[end].as_f64().unwrap();
+    assert!(0.0 < of("low") && of("low") < of("middle") && of("middle") < of("high"), "{heat}");
+    assert!(farm.bad("air plan.toml --members 3").contains("10..=20000"));
+    // Weather of other years than the plan's, and the same as if read inside: no day of the plan has both.
+    farm.write("weather.csv", &weather());
+    let told = farm.bad("air plan.toml --weather weather.csv --readings weather.csv");
+    assert!(told.contains("same dates"), "{told}");
+    assert!(farm.bad("air plan.toml --readings weather.csv").contains("--weather"));
+}
