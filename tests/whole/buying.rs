@@ -52,7 +52,8 @@ fn the_store_page_says_what_to_buy() {
     let (walk, _) = running::walk_on(&running::state(), running::placed().plus_days(20));
     let page = |viewer: &Viewer| {
         let document = present::batch::store(&walk, viewer);
-        present::text::write(&document, viewer, false)
+        let text = present::text::write(&document, viewer, false);
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
     };
     let viewer = Viewer::plain();
     let text = page(&viewer);
@@ -135,7 +136,8 @@ fn what_is_not_known_is_named() {
 /// What cannot be paid is said with the amount and ways out; to whom amounts are hidden, without the amount.
 #[test]
 fn too_small_a_credit_is_told_with_ways_out() {
-    let text = sample::complete().replace("at_start = 60000", "at_start = 500\ncredit_limit = 100");
+    let text = sample::complete()
+        .replace("at_start = 60000\ncredit_limit = 100000", "at_start = 500\ncredit_limit = 100");
     let found = buying::of_plan(&sample::answers(&text));
     let Err(CannotBuy::CreditTooSmall { needed, limit, .. }) = found else { panic!("{found:?}") };
     assert!(limit == 100.0 && needed > 100.0);
@@ -157,8 +159,10 @@ fn too_small_a_credit_is_told_with_ways_out() {
 fn the_book_tells_what_can_still_be_paid() {
     let found = |limit: &str, start: &str| {
         let mut pen = running::Pen::default();
-        let text = sample::complete()
-            .replace("at_start = 60000", &format!("at_start = {start}\ncredit_limit = {limit}"));
+        let text = sample::complete().replace(
+            "at_start = 60000\ncredit_limit = 100000",
+            &format!("at_start = {start}\ncredit_limit = {limit}"),
+        );
         pen.adopt(running::RUNNING, &text);
         pen.note(running::RUNNING, running::placed(), "chicks-placed", &[("counted", "1600".into())]);
         let paid = [("what", "other".to_owned()), ("cost", "4000".to_owned())];
