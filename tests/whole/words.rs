@@ -95,7 +95,6 @@ fn composed() -> BTreeSet<String> {
     let simulations = families::SIMULATIONS.iter().chain(families::INSTEAD);
     keys.extend(simulations.map(|one| format!("procedure-{}", one.procedure.name)));
     keys.extend(advice::tasks::table::all().map(|task| format!("task-{}", task.name)));
-    keys.extend(advice::tasks::Stage::ALL.map(|stage| stage.name().to_owned()));
     keys.extend(families::sums().map(|sum| format!("sum-{}", sum.name)));
     keys.extend(Status::ALL.iter().map(|status| format!("status-{}", status.name())));
     keys.extend((1..=12).map(|month| format!("month-{month}")));
