@@ -7,6 +7,9 @@ use crate::outcome::Outcome;
 /// The section that may stand several times in a plan file, as `[[house]]`.
 pub(crate) const SECTION: &str = "house";
 
+/// The field that tells houses apart.
+const NAME: &str = "house.name";
+
 /// What each of several houses would carry of the same batch.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HouseChoice {
@@ -30,7 +33,7 @@ pub(crate) struct Split {
     pub(crate) raws: Vec<Raw>,
     /// The other houses' raws under plain keys, with the row they stand in.
     pub(crate) others: Vec<(usize, Vec<Raw>)>,
-    /// The house asked for is none of them.
+    /// Two houses have one name, or the house asked for is none of them.
     pub(crate) problem: Option<Problem>,
 }
 
@@ -63,7 +66,17 @@ pub(crate) fn split(raws: &[Raw]) -> Split {
         }
     }
     let wanted = plain.iter().find(|raw| raw.key == "batch.house");
-    let named = |raws: &[Raw]| raws.iter().find(|raw| raw.key == "house.name").map(|raw| raw.text.join(" "));
+    let named = |raws: &[Raw]| raws.iter().find(|raw| raw.key == NAME).map(|raw| raw.text.join(" "));
+    let twice = rows.iter().enumerate().find_map(|(at, (row, raws))| {
+        let raw = raws.iter().find(|raw| raw.key == NAME)?;
+        let (first, _) = rows[..at].iter().find(|(_, other)| named(other) == Some(raw.text.join(" ")))?;
+        Some(Problem {
+            key: key_in_row(*row, NAME),
+            typed: raw.text.join(" "),
+            line: raw.line,
+            fault: Fault::SameName { other: key_in_row(*first, NAME) },
+        })
+    });
     let at = match wanted {
         Some(wanted) => rows.iter().position(|(_, raws)| named(raws) == Some(wanted.text.join(" "))),
         None => Some(0),
@@ -80,7 +93,7 @@ pub(crate) fn split(raws: &[Raw]) -> Split {
     if let Some(at) = at.or(Some(0)).filter(|at| *at < rows.len()) {
         plain.extend(rows.remove(at).1);
     }
-    Split { raws: plain, others: rows, problem }
+    Split { raws: plain, others: rows, problem: twice.or(problem) }
 }
 
 /// Checks the other houses; faults speak of their row.

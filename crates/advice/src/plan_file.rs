@@ -27,6 +27,18 @@ pub enum FileFault {
         /// The value as written.
         typed: String,
     },
+    /// A value that TOML cannot read, such as a day that no month has, or a key without a value.
+    #[error("line {line}: {key} = {typed}: {why}")]
+    Unreadable {
+        /// The line, from 1.
+        line: usize,
+        /// The key on that line.
+        key: String,
+        /// The value as written; empty where there is none.
+        typed: String,
+        /// What the reader says, in English.
+        why: String,
+    },
     /// Not TOML.
     #[error("line {line}: {why}")]
     NotToml {
@@ -133,17 +145,26 @@ fn line_of(text: &str, at: usize) -> usize {
     text.bytes().take(at).filter(|&byte| byte == b'\n').count() + 1
 }
 
+/// Characters of a value that a fault shows.
+const LONGEST_SHOWN: usize = 40;
+
 fn not_toml(text: &str, at: usize, why: &str) -> FileFault {
     let line = line_of(text, at);
     let written = text.lines().nth(line - 1).unwrap_or_default();
     if let Some((key, value)) = written.split_once('=') {
         let (key, value) = (key.trim(), value.split('#').next().unwrap_or_default().trim());
+        let section = section_above(text, line);
+        let full_key = if section.is_empty() { key.to_owned() } else { format!("{section}.{key}") };
         let is_number =
             quantity::number::parse(value).is_ok() || quantity::number::looks_like_thousands(value);
         if value.contains(',') && is_number {
-            let section = section_above(text, line);
-            let key = if section.is_empty() { key.to_owned() } else { format!("{section}.{key}") };
-            return FileFault::CommaDecimal { line, key, typed: value.to_owned() };
+            return FileFault::CommaDecimal { line, key: full_key, typed: value.to_owned() };
+        }
+        let is_key = !key.is_empty() && key.chars().all(|c| c.is_ascii_alphanumeric() || "_-".contains(c));
+        if is_key {
+            let why = why.lines().next().unwrap_or_default().to_owned();
+            let typed = value.chars().take(LONGEST_SHOWN).collect();
+            return FileFault::Unreadable { line, key: full_key, typed, why };
         }
     }
     FileFault::NotToml { line, why: why.lines().next().unwrap_or_default().to_owned() }
@@ -187,6 +208,20 @@ mod tests {
             fault,
             FileFault::CommaDecimal { line: 2, key: "house.length_m".into(), typed: "18,5".into() }
         );
+    }
+
+    #[test]
+    fn a_value_that_cannot_be_read_is_named_with_its_key() {
+        for (value, typed) in
+            [("2027-02-30", "2027-02-30"), ("", ""), ("99999999999999999999", "99999999999999999999")]
+        {
+            match read(&format!("[batch]\nchicks = {value}\n")) {
+                Err(FileFault::Unreadable { line: 2, key, typed: shown, .. }) => {
+                    assert_eq!((key.as_str(), shown.as_str()), ("batch.chicks", typed));
+                }
+                other => panic!("{value}: {other:?}"),
+            }
+        }
     }
 
     #[test]

@@ -50,6 +50,7 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
             let why = curve_why(why, words);
             own(&[("why", why.into())])
         }
+        Fault::SameName { other } => own(&[("other", other.into())]),
         Fault::NotARow { names, .. } => own(&[("names", names.join(", ").into())]),
         Fault::TooLong { limit } => own(&[("limit", limit.to_string().into())]),
         Fault::Against { rule, other, other_value, low, high, unit } => {
@@ -101,6 +102,7 @@ fn name(fault: &Fault) -> &'static str {
         Fault::NotACurve(_) => "not-a-curve",
         Fault::NotACurrency => "not-a-currency",
         Fault::GivenTwice { .. } => "given-twice",
+        Fault::SameName { .. } => "same-name",
         Fault::NotARow { .. } => "not-a-row",
         Fault::TooLong { .. } => "too-long",
         Fault::Against { .. } => "against",
@@ -239,6 +241,11 @@ pub fn file(fault: &FileFault, words: &Words) -> String {
             } else {
                 say!(words, "fault-comma-decimal", key = key, typed = typed, suggestion = with("."))
             };
+            say!(words, "fault-on-line", line = line.to_string(), fault = fault)
+        }
+        FileFault::Unreadable { line, key, typed, why } => {
+            let key_word = if typed.is_empty() { "file-no-value" } else { "file-unreadable" };
+            let fault = say!(words, key_word, key = key, typed = typed, why = why);
             say!(words, "fault-on-line", line = line.to_string(), fault = fault)
         }
         FileFault::NotToml { line, why } => {

@@ -319,6 +319,11 @@ pub enum Fault {
     NotACurve(CurveFault),
     /// No currency code.
     NotACurrency,
+    /// Two rows have the same name, by which they are told apart.
+    SameName {
+        /// The key of the other.
+        other: String,
+    },
     /// No row of a section that stands several times has this name.
     NotARow {
         /// The section.
@@ -793,14 +798,22 @@ fn in_range(number: f64, range: (f64, f64), own: Unit, typed_in: Unit) -> Result
     let kept = |value: f64| typed_in.convert(value, own).unwrap_or(value);
     // Kilograms in a box for grams, litres in one for millilitres, are likelier than a digit too few.
     let is_large_unit = matches!(typed_in, Unit::Gram | Unit::Millilitre) && number < range.0;
-    let large_unit = is_large_unit.then_some(1000.0);
-    let slips = large_unit.into_iter().chain([0.1, 10.0, 0.01, 100.0, 0.001, 1000.0]);
-    let suggestion = slips.map(|slip| typed(number) * slip).find(|&moved| number != 0.0 && fits(kept(moved)));
+    // A share typed for percent is a hundred times too little; more than all of it was no slip of the decimal mark.
+    let is_percent = typed_in == Unit::Percent;
+    let likelier = [is_large_unit.then_some(1000.0), (is_percent && number < range.0).then_some(100.0)];
+    let slips = likelier.into_iter().flatten().chain([0.1, 10.0, 0.01, 100.0, 0.001, 1000.0]);
+    let can_be_slip = number != 0.0 && !(is_percent && number > range.1);
+    // What is multiplied is rounded to the digits typed: 0.955 is 95.5 percent, without a tail of binary fractions.
+    let moved = |slip: f64| (typed(number) * slip * 1e9).round() / 1e9;
+    let suggestion = slips.map(moved).find(|&moved| can_be_slip && fits(kept(moved)));
     Err(Fault::OutOfRange { low: typed(range.0), high: typed(range.1), unit: typed_in, suggestion })
 }
 
 /// "1,600" chicks is one and three fifths to the reader of numbers; sixteen hundred was meant.
 fn thousands_meant(text: &str, low: f64, high: f64) -> Option<f64> {
+    if !number::looks_like_thousands(text.trim()) {
+        return None;
+    }
     let digits: String = text.chars().filter(char::is_ascii_digit).collect();
     digits.parse().ok().filter(|meant| (low..=high).contains(meant))
 }
@@ -884,6 +897,18 @@ mod tests {
             panic!("out of range");
         };
         assert_eq!((suggestion, high), (Some(9.5), 90.0));
+    }
+
+    #[test]
+    fn a_share_is_not_taken_for_a_slip_of_one_digit() {
+        let guess = |key, text| match fault(key, text, Source::File) {
+            Fault::OutOfRange { suggestion, .. } | Fault::NotWhole { suggestion } => suggestion,
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(guess("house.usable_floor_percent", "0.955"), Some(95.5));
+        assert_eq!(guess("house.usable_floor_percent", "150"), None);
+        assert_eq!(guess("batch.chicks", "1600.5"), None);
+        assert_eq!(guess("batch.chicks", "1.6"), None);
     }
 
     #[test]

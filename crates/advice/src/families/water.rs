@@ -37,6 +37,12 @@ static SUMS: &[Sum] = &[Sum {
     caution: Some("caution-water-1"),
 }];
 
+/// How many times the water of a mild day birds drink on a hot one, where the hottest day is not told: half as much again to
+/// twice as much at 32 degrees (common practice).
+const HOT_DAY_LOW: f64 = 1.5;
+const HOT_DAY: f64 = 1.75;
+const HOT_DAY_HIGH: f64 = 2.0;
+
 fn as_is(x: &[f64]) -> Option<f64> {
     Some(x[0])
 }
@@ -67,8 +73,11 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[
             more_in_heat("water-on-the-hottest-day", &[field("t", "weather.hottest_day_c")])
                 .when(|answers| answers.number("weather.hottest_day_c").is_some()),
-            exact("water-without-hottest-day", "h", &[figure("h", "water.heat_factor")], as_is)
-                .from("our-judgement", Status::OurJudgement),
+            exact("water-without-hottest-day", "max(h, 1.75)", &[figure("h", "water.heat_factor")], |x| {
+                Some(x[0].max(HOT_DAY))
+            })
+            .from("common-practice", Status::CommonPractice)
+            .between(|x| Some((x[0].max(HOT_DAY_LOW), x[0].max(HOT_DAY_HIGH)))),
         ],
     },
     FigureSpec {

@@ -7,8 +7,15 @@ use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
-pub(super) static CHECKS: &[Check] =
-    &[cash_short, loss_planned, loss_likely, bought_for_nothing, price_missing, not_all_priced];
+pub(super) static CHECKS: &[Check] = &[
+    cash_short,
+    deposit_not_told,
+    loss_planned,
+    loss_likely,
+    bought_for_nothing,
+    price_missing,
+    not_all_priced,
+];
 
 /// Half the failures of small growers are feed stopped in week four or five for want of money: said first of all.
 fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
@@ -27,6 +34,16 @@ fn cash_short(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
             .with("worst", number(worst, Unit::One, 0))
             .out("fewer-chicks-or-money")
             .out("sell-some-early")
+    })
+}
+
+/// Hatcheries mostly want money when chicks are booked; without a word the plan pays all of it on the chick day.
+fn deposit_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    outcome.number("money.cost_total")?;
+    answers.number("batch.deposit_percent").is_none().then(|| {
+        Finding::new("deposit-not-told", Weight::Look)
+            .at("batch.deposit_percent")
+            .with("chicks", Detail::Figure("money.chicks"))
     })
 }
 

@@ -33,5 +33,9 @@ fn tank_too_small(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 fn hottest_day_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     outcome.get("water.peak_day")?;
     let told = answers.number("weather.hottest_day_c").is_some();
-    (!told).then(|| Finding::new("hottest-day-not-told", Weight::Look).at("weather.hottest_day_c"))
+    (!told).then(|| {
+        Finding::new("hottest-day-not-told", Weight::Look)
+            .at("weather.hottest_day_c")
+            .with("need", Detail::Figure("water.peak_day"))
+    })
 }

@@ -66,12 +66,14 @@ fn with_curve(mut raws: Vec<Raw>, curve: &Path, words: &Words) -> Result<Vec<Raw
     Ok(raws)
 }
 
-/// What tells this batch's jobs from another's in a phone: its names and that of its file, since a plan file has no id.
-/// The chick day is no part of it, so that a batch that slips moves its jobs.
+/// What tells this batch's jobs from another's in a phone: its names, so that a file that is copied or called otherwise is the
+/// same batch still; without a name of the batch that of its file, since a plan file has no id. The chick day is no part of
+/// it, so that a batch that slips moves its jobs.
 fn batch_key(plan: &Plan, path: &Path) -> String {
     let named = ["farm.name", "house.name", "batch.name"].map(|key| plan.answers.text(key));
     let file = path.file_stem().map(|stem| stem.to_string_lossy());
-    let parts = named.into_iter().flatten().chain(file.as_deref());
+    let file = file.as_deref().filter(|_| plan.answers.text("batch.name").is_none());
+    let parts = named.into_iter().flatten().chain(file);
     parts.collect::<Vec<_>>().join("/")
 }
 
@@ -95,7 +97,15 @@ pub(super) fn read(
         return Ok((plan::work_out(checked.answers), checked.questions));
     }
     let viewer = Viewer { locale, ..Viewer::plain() };
-    let faults = checked.problems.iter().map(|problem| in_file(fault::with_place(problem, &viewer)));
+    let faults = checked.problems.iter().map(|problem| {
+        let sentence = fault::with_place(problem, &viewer);
+        match curve.filter(|_| problem.key == "batch.own_curve") {
+            Some(curve) => {
+                say!(words, "command-in-file", file = curve.display().to_string(), fault = sentence)
+            }
+            None => in_file(sentence),
+        }
+    });
     Err(Failure::BadInput(faults.collect()))
 }
 

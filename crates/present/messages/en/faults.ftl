@@ -15,6 +15,7 @@ fault-not-a-choice = { $key } is “{ $typed }”. It can be: { $allowed }.
 fault-not-months = { $key } is “{ $typed }”. Write months as numbers from 1 to 12.
 fault-not-a-currency = { $key } is “{ $typed }”. Write three capital letters.
 fault-given-twice = { $key } says the same as { $other }. Keep one of them.
+fault-same-name = { $key } is { $typed }, and so is { $other }. Give each its own name, so that the batch’s house is the one you mean.
 fault-too-long = { $key } is longer than { $limit } characters.
 fault-did-you-mean = { $fault } Did you mean { $meant }?
 fault-on-line = line { $line }: { $fault }
@@ -31,5 +32,7 @@ faults-title = { $count ->
 
 file-too-large = the file has { $size } MB; a plan has at most { $limit } MB. Is this the right file?
 file-not-text = this is not a text file. A plan is text in TOML, saved as UTF-8.
+file-unreadable = { $key } = { $typed } cannot be read ({ $why }). A day is written 2027-09-14 and must be in the calendar, a number 18.5, a word "in quotes". docs/plan-file.md has the range of each key.
+file-no-value = { $key } has no value. Write one behind the =, or leave the line out.
 file-not-toml = line { $line }: this is not TOML: { $why }. See docs/plan-file.md for the keys.
 file-too-deep = line { $line }: { $key } holds a table or a list of lists; a plan has keys and values under [names] only.

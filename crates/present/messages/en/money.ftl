@@ -104,6 +104,7 @@ origin-if-told = as you said, 0 where you did not
 list-purchases = All that is paid that day
 
 finding-cash-short = Money runs out on day { $day }; at the worst, on day { $worst }, { $short } are missing. The chick day is day 0.
+finding-deposit-not-told = Whether the hatchery asks for a deposit is not said, so all { $chicks } for the chicks is paid on the chick day. Half or all of it 2 to 4 weeks before is common; write 0 if none is asked.
 finding-cash-not-told = You did not say what money you have. This batch wants { $short } of it, the first on day { $day }, all of it by day { $worst }. The chick day is day 0.
 way-out-fewer-chicks-or-money = Set the feed money aside before you pay the chicks, or order fewer.
 way-out-sell-some-early = Sell some birds early, or agree with the feed shop before you need it.

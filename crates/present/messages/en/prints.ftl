@@ -91,6 +91,7 @@ caution-wall-3 = Charcoal gas has no smell and kills people first asleep. Light 
 print-shopping = Shopping list with dates
 sheet-shopping = Shopping list
 shopping-total-label = To pay in all
+shopping-total-besides = All costs of the plan are { $all }: { $besides } of them is your own work and interest, which nobody is paid for here.
 shopping-total-note = As far as prices are known. The least money on hand is { $low }, at { $day } of age.
 shopping-caption = What is paid in which week; tick it when it is there
 column-bought-at = Bought at, for

@@ -28,12 +28,16 @@ impl Shown<'_> {
     fn shopping_total(&self, weeks: &[Week]) -> Option<Block> {
         let total = weeks.last()?.until_then;
         let low = self.value("money.cash_low_day").zip(self.value("money.cash_low_point"));
+        let low = low.map(|(day, low)| say!(self.words, "shopping-total-note", day = day, low = low));
+        let besides = self.number("money.cost_total").filter(|all| all - total > 0.005);
+        let besides = besides.map(|all| {
+            let money = |amount: f64| show::money(amount, self.viewer);
+            say!(self.words, "shopping-total-besides", all = money(all), besides = money(all - total))
+        });
         self.viewer.money_shown.then(|| Block::Lead {
             label: self.words.plain("shopping-total-label"),
             value: show::money(total, self.viewer),
-            note: low.map_or_else(String::new, |(day, low)| {
-                say!(self.words, "shopping-total-note", day = day, low = low)
-            }),
+            note: low.into_iter().chain(besides).collect::<Vec<_>>().join(" "),
         })
     }
 
