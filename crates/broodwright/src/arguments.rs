@@ -107,18 +107,22 @@ fn air(words: &Words) -> Command {
         .arg(units(words))
 }
 
+/// A plan file, or a batch of the book as of a day.
+fn plan_or_batch(words: &Words) -> [Arg; 3] {
+    let file = file("FILE", "argument-purchases-file", words).required(false);
+    [
+        file.conflicts_with_all(["batch", "on", "book", "database"]),
+        option("batch", words).value_name("NAME"),
+        option("on", words).value_name("DATE"),
+    ]
+}
+
 fn curtain(words: &Words) -> Command {
     let ask = Arg::new("ask").long("ask").help(words.plain("option-ask")).value_name("key=value");
     Command::new("curtain")
         .about(words.plain("command-curtain"))
         .after_help(words.plain("example-curtain"))
-        .arg(
-            file("FILE", "argument-purchases-file", words)
-                .required(false)
-                .conflicts_with_all(["batch", "on", "book", "database"]),
-        )
-        .arg(option("batch", words).value_name("NAME"))
-        .arg(option("on", words).value_name("DATE"))
+        .args(plan_or_batch(words))
         .arg(ask.num_args(1..))
         .args([flag("json", words), flag("working", words)])
         .args(book(words))
@@ -240,13 +244,7 @@ fn purchases(words: &Words) -> Command {
     Command::new("purchases")
         .about(words.plain("command-purchases"))
         .after_help(words.plain("example-purchases"))
-        .arg(
-            file("FILE", "argument-purchases-file", words)
-                .required(false)
-                .conflicts_with_all(["batch", "on", "book", "database"]),
-        )
-        .arg(option("batch", words).value_name("NAME"))
-        .arg(option("on", words).value_name("DATE"))
+        .args(plan_or_batch(words))
         .arg(flag("json", words))
         .args(book(words))
         .arg(units(words))

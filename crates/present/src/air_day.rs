@@ -9,7 +9,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::document::{Align, Block, Caution, Document, Drawing, Level, Steps, Table};
-use crate::plan::air::{AirHourJson, cannot_run, hour_json};
+use crate::plan::air::{AirHourJson, cannot_run, hour_json, warmth};
 use crate::plan::figure_row;
 use crate::scene::chart::{Chart, ChartWords, Series, Stroke};
 use crate::viewer::Viewer;
@@ -467,20 +467,6 @@ impl DayShown<'_> {
 
     fn drawing(&self) -> Block {
         let (words, run) = (self.words(), self.day.likely());
-        let line = |key: &str, stroke: Stroke, of: fn(&AirHour) -> f64| Series {
-            label: words.plain(key),
-            stroke,
-            stepped: false,
-            points: by_hour(run, of),
-        };
-        let chart = Chart {
-            series: vec![
-                line("air-inside", Stroke::Solid, |hour| hour.house.inside_c),
-                line("air-outside", Stroke::Dashed, |hour| hour.outside.outside_c),
-                line("air-wanted", Stroke::Dotted, |hour| hour.house.target_c.unwrap_or(f64::NAN)),
-            ],
-            ..Chart::default()
-        };
         let celsius = |degrees: f64| show::quantity(degrees, Unit::Celsius, 1, self.viewer);
         let alternative = say!(
             words,
@@ -490,14 +476,11 @@ impl DayShown<'_> {
             outside_low = celsius(self.day.weather.coldest_c),
             outside_high = celsius(self.day.weather.warmest_c),
         );
-        let drawn = ChartWords {
-            up: crate::by_day::axis(&words.plain("air-axis"), Unit::Celsius, self.viewer),
-            across: words.plain("air-axis-hours"),
-            alternative: alternative.clone(),
-        };
+        let mut hours: Vec<&AirHour> = run.hours.iter().collect();
+        hours.sort_by_key(|hour| hour.house.hour);
         Block::Drawing(Drawing {
             name: "air-day",
-            svg: chart.draw_by_hour(&drawn),
+            svg: warmth(&hours, &alternative, self.viewer),
             caption: words.plain("air-day-caption"),
             alternative,
             data: self.hours_table(),

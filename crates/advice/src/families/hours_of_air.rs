@@ -6,21 +6,12 @@ use quantity::{Band, BandKind, Status, Unit};
 
 use crate::air::{Guess, PlannedAir};
 use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
-use crate::rule::{FigureSpec, field};
+use crate::rule::{FigureSpec, Input, field};
 
 /// The balance run through the plan.
 pub static SIMULATION: Simulation = Simulation {
     procedure: Procedure { name: "hours-of-air", source: "cigr-2002", status: Status::FromMemory },
-    inputs: &[
-        field("L", "house.length_m"),
-        field("W", "house.width_m"),
-        field("N", "batch.chicks"),
-        field("c", "weather.coldest_night_c"),
-        field("h", "weather.hottest_day_c"),
-        field("d", "brooding.days_d"),
-        field("a", "house.air_changes_per_h"),
-        field("f", "farm.latitude_deg"),
-    ],
+    inputs: INPUTS,
     figures: &[
         FigureSpec { id: "air.hot_hours", unit: Unit::Hour, decimals: 0, rules: &[] },
         FigureSpec { id: "air.litter_at_sale", unit: Unit::Percent, decimals: 0, rules: &[] },
@@ -51,6 +42,18 @@ pub static SIMULATION: Simulation = Simulation {
     },
     applies: |_| true,
 };
+
+/// What a plan must tell for it, and what it hangs on most.
+pub(super) static INPUTS: &[Input] = &[
+    field("L", "house.length_m"),
+    field("W", "house.width_m"),
+    field("N", "batch.chicks"),
+    field("c", "weather.coldest_night_c"),
+    field("h", "weather.hottest_day_c"),
+    field("d", "brooding.days_d"),
+    field("a", "house.air_changes_per_h"),
+    field("f", "farm.latitude_deg"),
+];
 
 /// What is told of litter by day.
 type OfLitter = fn(&[(i32, f64)]) -> Option<f64>;

@@ -21,16 +21,7 @@ const HOURS: &str = "brooding.hours_per_day_h";
 /// The same figures by the hour.
 pub static BY_THE_HOUR: Simulation = Simulation {
     procedure: Procedure { name: "hours-of-heat", source: "cigr-2002", status: Status::FromMemory },
-    inputs: &[
-        field("L", "house.length_m"),
-        field("W", "house.width_m"),
-        field("N", "batch.chicks"),
-        field("c", "weather.coldest_night_c"),
-        field("h", "weather.hottest_day_c"),
-        field("d", "brooding.days_d"),
-        field("a", "house.air_changes_per_h"),
-        field("f", "farm.latitude_deg"),
-    ],
+    inputs: hours_of_air::INPUTS,
     figures: FIGURES,
     applies: |_| true,
     run: by_the_hour,

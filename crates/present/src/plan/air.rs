@@ -153,6 +153,30 @@ pub fn cannot_run(cannot: &CannotRun, viewer: &Viewer) -> String {
     }
 }
 
+/// Air inside, outside and as wanted through the hours of a day, drawn.
+pub(crate) fn warmth(hours: &[&AirHour], alternative: &str, viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let line = |key: &str, stroke: Stroke, of: fn(&AirHour) -> f64| Series {
+        label: words.plain(key),
+        stroke,
+        stepped: false,
+        points: hours.iter().map(|hour| [f64::from(hour.house.hour), of(hour)]).collect(),
+    };
+    let chart = Chart {
+        series: vec![
+            line("air-inside", Stroke::Solid, |hour| hour.house.inside_c),
+            line("air-outside", Stroke::Dashed, |hour| hour.outside.outside_c),
+            line("air-wanted", Stroke::Dotted, |hour| hour.house.target_c.unwrap_or(f64::NAN)),
+        ],
+        ..Chart::default()
+    };
+    chart.draw_by_hour(&ChartWords {
+        up: crate::by_day::axis(&words.plain("air-axis"), Unit::Celsius, viewer),
+        across: words.plain("air-axis-hours"),
+        alternative: alternative.to_owned(),
+    })
+}
+
 impl Shown<'_> {
     /// The air of the plan as a document of its own.
     pub fn air_document(&self, air: &PlannedAir) -> Document {
@@ -256,20 +280,6 @@ impl Shown<'_> {
     }
 
     fn air_drawing(&self, name: &'static str, hours: &[&AirHour], day: &str) -> Block {
-        let line = |key: &str, stroke: Stroke, of: fn(&AirHour) -> f64| Series {
-            label: self.words.plain(key),
-            stroke,
-            stepped: false,
-            points: hours.iter().map(|hour| [f64::from(hour.house.hour), of(hour)]).collect(),
-        };
-        let chart = Chart {
-            series: vec![
-                line("air-inside", Stroke::Solid, |hour| hour.house.inside_c),
-                line("air-outside", Stroke::Dashed, |hour| hour.outside.outside_c),
-                line("air-wanted", Stroke::Dotted, |hour| hour.house.target_c.unwrap_or(f64::NAN)),
-            ],
-            ..Chart::default()
-        };
         let celsius = |degrees: f64| show::quantity(degrees, Unit::Celsius, 1, self.viewer);
         let most =
             |of: fn(&AirHour) -> f64| hours.iter().map(|hour| of(hour)).fold(f64::NEG_INFINITY, f64::max);
@@ -283,14 +293,9 @@ impl Shown<'_> {
             outside_low = celsius(least(|hour| hour.outside.outside_c)),
             outside_high = celsius(most(|hour| hour.outside.outside_c)),
         );
-        let words = ChartWords {
-            up: crate::by_day::axis(&self.words.plain("air-axis"), Unit::Celsius, self.viewer),
-            across: self.words.plain("air-axis-hours"),
-            alternative: alternative.clone(),
-        };
         Block::Drawing(Drawing {
             name,
-            svg: chart.draw_by_hour(&words),
+            svg: warmth(hours, &alternative, self.viewer),
             caption: say!(self.words, "air-caption", day = day.to_owned()),
             alternative,
             data: self.air_table(hours, day),
