@@ -161,7 +161,7 @@ fn not_toml(text: &str, at: usize, why: &str) -> FileFault {
             return FileFault::CommaDecimal { line, key: full_key, typed: value.to_owned() };
         }
         let is_key = !key.is_empty() && key.chars().all(|c| c.is_ascii_alphanumeric() || "_-".contains(c));
-        if is_key {
+        if is_key && !value.starts_with('=') {
             let why = why.lines().next().unwrap_or_default().to_owned();
             let typed = value.chars().take(LONGEST_SHOWN).collect();
             return FileFault::Unreadable { line, key: full_key, typed, why };

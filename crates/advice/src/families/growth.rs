@@ -8,7 +8,9 @@ use reference::growth::{GrowthCurve, Standard};
 use super::Family;
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Origin, exact, figure, on_day};
-use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way, age, before, every_day, given, same};
+use crate::series::{
+    DayInput, DayOrigin, DayRule, SeriesSpec, Until, Way, age, before, every_day, given, same,
+};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -90,32 +92,23 @@ static SERIES: &[SeriesSpec] = &[
         ]),
     },
     SeriesSpec {
-        id: "growth.lost_in_heat",
+        id: LOST_IN_HEAT,
         unit: Unit::Gram,
         decimals: 0,
         first_day: 0,
         until: Until::Sale,
-        way: Way::Rules(&[exact(
-            "growth-lost-in-heat",
-            "L + i * q / 100 * at_least(d, 22)",
-            &[
-                before("L", "growth.lost_in_heat", 0.0),
-                DayInput {
-                    symbol: "i",
-                    origin: DayOrigin::Table {
-                        table: "growth_of_curve",
-                        point: "gain",
-                        unit: Unit::Gram,
-                        read: gain,
-                    },
-                },
-                given("q", HEAT_LOST),
-                age("d"),
-            ],
-            |x| Some(x[0] + x[1] * (1.0 - model::growth::kept_in_heat(x[2] / 100.0, x[3]))),
-        )
-        .when(slowed_by_heat)
-        .from("growth-in-heat", Status::Published)]),
+        way: Way::Rules(&[
+            lost_in_heat(
+                "growth-lost-in-heat",
+                &[before("L", LOST_IN_HEAT, 0.0), gain_of("growth_fast"), given("q", HEAT_LOST), age("d")],
+            )
+            .when(|answers| slowed_by_heat(answers) && follows(answers, Standard::Fast)),
+            lost_in_heat(
+                "growth-lost-in-heat-slow",
+                &[before("L", LOST_IN_HEAT, 0.0), gain_of("growth_slow"), given("q", HEAT_LOST), age("d")],
+            )
+            .when(slowed_by_heat),
+        ]),
     },
     SeriesSpec {
         id: "growth.weight",
@@ -153,6 +146,23 @@ static SERIES: &[SeriesSpec] = &[
         ]),
     },
 ];
+
+/// What heat has taken from a bird so far, by day.
+const LOST_IN_HEAT: &str = "growth.lost_in_heat";
+
+/// What heat takes of the day's gain, beside what it took before.
+const fn lost_in_heat(name: &'static str, inputs: &'static [DayInput]) -> DayRule {
+    exact(name, "L + i * q / 100 * at_least(d, 22)", inputs, |x| {
+        Some(x[0] + x[1] * (1.0 - model::growth::kept_in_heat(x[2] / 100.0, x[3])))
+    })
+    .from("growth-in-heat", Status::Published)
+}
+
+/// What a curve puts on that day.
+const fn gain_of(table: &'static str) -> DayInput {
+    let origin = DayOrigin::Table { table, point: "gain", unit: Unit::Gram, read: gain };
+    DayInput { symbol: "i", origin }
+}
 
 /// How much of their growth heat takes from birds past three weeks.
 pub(crate) const HEAT_LOST: &str = "growth.heat_lost";

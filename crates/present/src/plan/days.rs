@@ -45,6 +45,8 @@ impl Shown<'_> {
             "growth.curve_at_sale",
             "growth.fast_at_sale",
             "growth.share_of_fast",
+            "feed.heat_lost",
+            "growth.heat_lost",
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         let drawn = [self.draw_weight(), self.draw_warmth()].into_iter().flatten();
