@@ -160,11 +160,14 @@ fn planned(scenario: &Scenario) -> Result<Plan, Box<dyn std::error::Error>> {
     let [starter, grower] = scenario.phases_until;
     let text = format!(
         "[house]\nlength_m = 30\nwidth_m = 9\n[batch]\nplacement = {}\nchicks = {}\nsale_age_d = {LAST}\n\
-         standard = \"open-house\"\n[feed]\nbag_kg = 50\nphases = \"three\"\nstarter_until_d = {starter}\n\
+         standard = \"open-house\"\n[feed]\nbag_kg = 50\nphases = \"starter-grower-finisher\"\nstarter_until_d = {starter}\n\
          grower_until_d = {grower}\n",
         scenario.placement, scenario.chicks
     );
     let checked = plan::read(&plan_file::read(&text)?, Source::File, false);
+    if !checked.problems.is_empty() {
+        return Err(format!("{:?}", checked.problems).into());
+    }
     Ok(plan::work_out(checked.answers))
 }
 
