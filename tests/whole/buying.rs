@@ -137,7 +137,7 @@ fn what_is_not_known_is_named() {
 #[test]
 fn too_small_a_credit_is_told_with_ways_out() {
     let text = sample::complete()
-        .replace("at_start = 60000\ncredit_limit = 100000", "at_start = 500\ncredit_limit = 100");
+        .replace("at_start = 60000\ncredit_limit = 1000000", "at_start = 500\ncredit_limit = 100");
     let found = buying::of_plan(&sample::answers(&text));
     let Err(CannotBuy::CreditTooSmall { needed, limit, .. }) = found else { panic!("{found:?}") };
     assert!(limit == 100.0 && needed > 100.0);
@@ -160,7 +160,7 @@ fn the_book_tells_what_can_still_be_paid() {
     let found = |limit: &str, start: &str| {
         let mut pen = running::Pen::default();
         let text = sample::complete().replace(
-            "at_start = 60000\ncredit_limit = 100000",
+            "at_start = 60000\ncredit_limit = 1000000",
             &format!("at_start = {start}\ncredit_limit = {limit}"),
         );
         pen.adopt(running::RUNNING, &text);

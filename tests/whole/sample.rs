@@ -143,7 +143,7 @@ feed_delivery_each = 190
 
 [cash]
 at_start = 60000
-credit_limit = 100000
+credit_limit = 1000000
 interest_percent = 30
 
 [settings]

@@ -113,6 +113,9 @@ impl Outcome {
     /// The cheapest deliveries of feed, looked for once; `None` where there are none. They rest on answers alone: what they
     /// need of other figures is worked out for them.
     pub(crate) fn cheapest_deliveries(&self, answers: &Answers) -> Option<Vec<Delivery>> {
+        if let Some(found) = self.drawn.deliveries() {
+            return Some(found.to_vec());
+        }
         self.deliveries
             .get_or_init(|| Some(buying::of_plan_known(answers, self.as_ground()).ok()?.deliveries()))
             .clone()

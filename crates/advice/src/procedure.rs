@@ -14,6 +14,7 @@ use crate::air::{HeatNeeded, PlannedAir};
 use crate::families::selling::Selling;
 use crate::outcome::Resolved;
 use crate::rule::{FigureSpec, Input, Rule};
+use crate::store_room::Delivery;
 
 /// What a figure came about by.
 #[derive(Clone)]
@@ -72,6 +73,8 @@ pub struct Drawn {
     futures: OnceLock<Arc<(Now, Vec<Future>)>>,
     /// Every day of them as a day of sale.
     selling: OnceLock<Arc<Selling>>,
+    /// The cheapest deliveries of feed.
+    deliveries: OnceLock<Arc<Vec<Delivery>>>,
     /// The air of a planned house by the hour.
     air: OnceLock<Arc<PlannedAir>>,
     /// The same through the usual weather of its months.
@@ -126,6 +129,16 @@ impl Drawn {
     /// Keeps the heat of the brooding days.
     pub(crate) fn keep_heat(&self, heat: HeatNeeded) -> &HeatNeeded {
         self.heat.get_or_init(|| Arc::new(heat))
+    }
+
+    /// The cheapest deliveries of feed, once they were found for a figure.
+    pub(crate) fn deliveries(&self) -> Option<&[Delivery]> {
+        self.deliveries.get().map(|deliveries| deliveries.as_slice())
+    }
+
+    /// Keeps them.
+    pub(crate) fn keep_deliveries(&self, deliveries: Vec<Delivery>) {
+        self.deliveries.get_or_init(|| Arc::new(deliveries));
     }
 
     /// Keeps the air of a planned house.

@@ -36,8 +36,9 @@ pub static SIMULATION: Simulation = Simulation {
         FigureSpec { id: "purchases.lower_bound", unit: Unit::Money, decimals: 2, rules: &[] },
     ],
     applies: always,
-    run: |answers, _, _| {
+    run: |answers, _, drawn| {
         let cheapest = buying::of_plan(answers).ok()?;
+        drawn.keep_deliveries(cheapest.deliveries());
         let cost = cheapest.cost.total();
         let gap = Accuracy::Bound(cost - cheapest.lower_bound);
         let bound: Simulated = (cheapest.lower_bound, None, Accuracy::Bound(0.0));

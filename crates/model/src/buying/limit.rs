@@ -11,7 +11,7 @@ use super::search::{MONEY, Scale, Shape, Steps, TRIP, of_feeds};
 use super::{Buying, BuyingFault, Part};
 
 /// Ways that are kept over all states of an evening, at most.
-const MOST_WAYS: usize = 400_000;
+const MOST_WAYS: usize = 100_000;
 
 /// What is sought.
 #[derive(Clone, Copy, PartialEq)]
