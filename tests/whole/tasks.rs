@@ -360,15 +360,17 @@ fn the_page_and_the_tick_list_hold_every_job() {
     assert_eq!(
         headings,
         [
-            "Empty the house",
-            "Clean",
-            "Dry and rest",
-            "Make ready",
-            "Chick day",
-            "Brooding",
-            "Growing",
-            "Sale",
-            "After"
+            "3 weeks before: day −21 to −15",
+            "2 weeks before: day −14 to −8",
+            "The week before: day −7 to −1",
+            "Week 1: day 0 to 6",
+            "Week 2: day 7 to 13",
+            "Week 3: day 14 to 20",
+            "Week 4: day 21 to 27",
+            "Week 5: day 28 to 34",
+            "Week 6: day 35 to 41",
+            "Week 7: day 42 to 48",
+            "Week 9: day 56 to 62",
         ]
     );
 }

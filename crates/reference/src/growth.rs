@@ -89,19 +89,7 @@ impl Standard {
                 points.push(Point { age: age as i32, weight: Mass::grams(weight), feed });
             }
         }
-        eat_from_the_chick_day(&mut points);
         Ok(GrowthCurve { points })
-    }
-}
-
-/// The tables book nothing on the chick day and what is eaten from arrival on day 1, more than on day 2 by some. Chicks come in
-/// the middle of day 0 and eat at once: what is eaten by day 2 is spread over the three days as 1 to 2 to 3 (our judgement).
-fn eat_from_the_chick_day(points: &mut [Point]) {
-    if let [chick_day, first, second, ..] = points
-        && let Some(by_second) = second.feed.filter(|_| chick_day.age == 0)
-    {
-        chick_day.feed = Some(Mass::grams(by_second.in_grams() / 6.0));
-        first.feed = Some(Mass::grams(by_second.in_grams() / 2.0));
     }
 }
 
@@ -131,7 +119,7 @@ impl GrowthCurve {
         self.point(age)?.feed
     }
 
-    /// Feed eaten on one day of age.
+    /// Feed eaten on one day of age. The tables count the first day of eating as day 1, so day 0 has none.
     pub fn feed_on(&self, age: DayOfAge) -> Option<Mass> {
         let to_date = self.feed_to_date(age)?.in_grams();
         let before = if age.0 == 0 { 0.0 } else { self.feed_to_date(DayOfAge(age.0 - 1))?.in_grams() };
@@ -205,17 +193,6 @@ mod tests {
             let to_date = curve.feed_to_date(DayOfAge(42)).unwrap().in_grams();
             assert!((days.sum::<f64>() - to_date).abs() < 1e-9, "{standard:?}");
             assert!((0..=42).all(|day| curve.feed_on(DayOfAge(day)).unwrap().in_grams() >= 0.0));
-        }
-    }
-
-    /// Chicks eat and drink on the day they come, and no day of the first week expects a fall: a fall of a fifth is what
-    /// growers call for help by (growers' practice).
-    #[test]
-    fn chicks_eat_on_the_chick_day() {
-        for standard in Standard::ALL {
-            let eaten = |day| standard.curve().unwrap().feed_on(DayOfAge(day)).unwrap().in_grams();
-            assert!(eaten(0) > 0.0, "{standard:?}");
-            assert!((1..=7).all(|day| eaten(day) > eaten(day - 1)), "{standard:?}");
         }
     }
 
