@@ -149,9 +149,15 @@ pub fn encoded(pairs: &[(String, String)]) -> String {
 /// The invented farm's plan as a form would send it.
 pub fn mango_ridge() -> Vec<(String, String)> {
     let raws = plan_file::read(include_str!("../../../../demo/mango-ridge.toml")).unwrap();
-    let pairs = raws
-        .into_iter()
-        .flat_map(|raw| raw.text.into_iter().map(move |text| (raw.key.clone(), text)).collect::<Vec<_>>());
+    let is_numbers = |key: &str| {
+        let field = advice::families::field(key);
+        field.is_some_and(|field| matches!(field.kind, quantity::Kind::Numbers { .. }))
+    };
+    let pairs = raws.into_iter().flat_map(|raw| {
+        // Several numbers stand in one box.
+        let text = if is_numbers(&raw.key) { vec![raw.text.join(", ")] } else { raw.text };
+        text.into_iter().map(move |text| (raw.key.clone(), text)).collect::<Vec<_>>()
+    });
     pairs.collect()
 }
 
