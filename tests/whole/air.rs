@@ -93,12 +93,15 @@ fn a_tight_house_needs_less_and_the_figures_say_between() {
 #[test]
 fn weather_by_the_hour_is_followed() {
     use model::air::Hour;
-    let mild = |_, _| {
-        Some(Hour { outside_c: 29.0, humidity: 0.5, wind_m_s: 1.0, sun_w_per_m2: 0.0, pressure_pa: None })
+    let mild = |_| {
+        Some(
+            [Hour { outside_c: 29.0, humidity: 0.5, wind_m_s: 1.0, sun_w_per_m2: 0.0, pressure_pa: None };
+                24],
+        )
     };
     let mild = PlannedAir::of(&answers(&uncovered()), Guess::AS_TOLD, Some(&mild)).unwrap();
     assert!(mild.needed.peak_kw() < 0.3 * air(&uncovered()).needed.peak_kw());
-    let none = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&|_, _| None)).unwrap();
+    let none = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&|_| None)).unwrap();
     assert!(none.hours.is_empty(), "days without weather are not made up");
 }
 
@@ -121,7 +124,7 @@ fn a_file_of_weather_is_found_by_its_days() {
     let weather = weather_file::read(&lines.join("\n")).unwrap();
     let fill = Fill { latitude_deg: -13.6, wind_m_per_s: 1.5 };
     let day = CivilDay::new(2027, 9, 14).unwrap();
-    let at = |day, hour| weather.at(day, -8, hour, &fill);
+    let at = |day, hour: usize| weather.hours(day, -8, &fill).map(|hours| hours[hour]);
     assert_eq!(at(day, 13).unwrap().outside_c, 23.5);
     assert!(at(day, 12).unwrap().sun_w_per_m2 > 800.0 && at(day, 0).unwrap().sun_w_per_m2 == 0.0);
     assert_eq!(at(day.plus_days(1), 13), None);

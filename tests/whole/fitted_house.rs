@@ -37,7 +37,7 @@ fn table(head: &str, rows: impl Iterator<Item = String>) -> Weather {
 fn read_in(guess: Guess, weather: &Weather, days: std::ops::Range<i32>) -> Weather {
     let answers = sample::answers(&plan());
     let fill = weather_file::Fill { latitude_deg: -13.6, wind_m_per_s: 1.5 };
-    let outside = |day: CivilDay, hour: usize| weather.at(day, 0, hour, &fill);
+    let outside = |day: CivilDay| weather.hours(day, 0, &fill);
     let air = PlannedAir::of(&answers, guess, Some(&outside)).unwrap();
     let hours = air.hours.iter().filter(|hour| days.contains(&hour.house.day));
     let row = |hour: &advice::air::AirHour| {

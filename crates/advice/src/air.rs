@@ -158,8 +158,8 @@ impl Guess {
     }
 }
 
-/// Weather by the hour: of a civil day and an hour of it, 0 to 23; `None` to go by the plan's own days.
-pub type Outside<'a> = Option<&'a dyn Fn(CivilDay, usize) -> Option<Hour>>;
+/// Weather by the hour: all hours of a civil day, where there are any; `None` to go by the plan's own days.
+pub type Outside<'a> = Option<&'a dyn Fn(CivilDay) -> Option<[Hour; 24]>>;
 
 /// Why the air of a plan cannot be run.
 #[derive(Clone, Debug, PartialEq)]
@@ -210,6 +210,8 @@ const GROUND_W_PER_M2K: f64 = 0.4;
 const LITTER_DEEP_M: f64 = 0.07;
 const LITTER_KG_PER_M3: f64 = 115.0;
 const LITTER_DAMP: f64 = 0.15;
+/// Air so warm cools no bird, however it moves, °C (common practice).
+const AS_WARM_AS_A_BIRD_C: f64 = 38.0;
 /// Days that are run before those that are asked for, so that floor and litter are as they would be.
 const DAYS_BEFORE: i32 = 2;
 
@@ -590,27 +592,45 @@ impl Read {
         let of_day = |day: i32| {
             let day = self.placement.plus_days(day);
             match outside {
-                None => Some(self.typical(day).hours().to_vec()),
-                Some(given) => (0..24).map(|hour| given(day, hour)).collect::<Option<Vec<Hour>>>(),
+                None => Some(self.typical(day).hours()),
+                Some(given) => given(day),
             }
         };
         let days = if ages.is_empty() { 0..0 } else { first_d..ages.end };
         let weather: Vec<Hour> = days.map_while(of_day).flatten().collect();
         let management = self.management(house, first_d, heater_kw);
-        let flock = self.flock(ages.start);
+        let (mut hours, residual) =
+            self.balance(house, &self.flock(ages.start), &management, weather, 0.0)?;
+        hours.retain(|hour| hour.house.day >= ages.start);
+        Ok((hours, residual))
+    }
+
+    /// A house through hours of weather, each judged by what it is to the birds, and the worst that a balance leaves over.
+    ///
+    /// - `fan_m_per_s`: air that is moved at the birds; 0 without a fan
+    fn balance(
+        &self,
+        house: &House,
+        flock: &Flock,
+        management: &Management,
+        weather: Vec<Hour>,
+        fan_m_per_s: f64,
+    ) -> Result<(Vec<AirHour>, f64), CannotRun> {
         let run = match self.perturbation {
-            Some(perturbation) => perturbation.run(house, &flock, &management, &weather)?,
-            None => air::run(house, &flock, &management, &weather)?,
+            Some(perturbation) => perturbation.run(house, flock, management, &weather)?,
+            None => air::run(house, flock, management, &weather)?,
         };
         let residual = run.residual.heat.max(run.residual.water).max(run.residual.co2);
         let pressure = moist_air::pressure_at(self.altitude_m);
-        let hours = run.hours.into_iter().zip(weather).filter(|(house, _)| house.day >= ages.start);
-        let hours = hours.map(|(house, outside)| {
+        let hour = |(mut house, outside): (HouseHour, Hour)| {
+            if house.inside_c < AS_WARM_AS_A_BIRD_C {
+                house.air_speed_m_s = house.air_speed_m_s.max(fan_m_per_s);
+            }
             let (heat_index, heat) =
                 stress::of_hour(&house, pressure).unwrap_or((house.inside_c, Band::Comfort));
             AirHour { outside, is_brooding: f64::from(house.day) < self.brooding_d, heat_index, heat, house }
-        });
-        Ok((hours.collect(), residual))
+        };
+        Ok((run.hours.into_iter().zip(weather).map(hour).collect(), residual))
     }
 
     /// By heaters that burn as hard as they can on a day that is all as cool as its mean.

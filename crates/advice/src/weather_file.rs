@@ -343,13 +343,12 @@ impl Weather {
         (from.year()..=to.year()).map(|year| year - first.year()).filter(|years| whole(*years)).collect()
     }
 
-    /// An hour, 0 to 23, of a day, by the weather of so many years later; `None` where the file does not hold it.
-    pub fn at(&self, day: CivilDay, years: i16, hour: usize, fill: &Fill) -> Option<Hour> {
-        let hours = self.whole(day, years)?;
-        let reading = hours.get(hour)?;
+    /// The hours of a day, by the weather of so many years later; `None` where the file does not hold them all.
+    pub fn hours(&self, day: CivilDay, years: i16, fill: &Fill) -> Option<[Hour; 24]> {
+        let told: &[Reading; 24] = self.whole(day, years)?.as_slice().try_into().ok()?;
         let typical = TypicalDay {
-            coldest_c: hours.iter().map(|reading| reading.air_c).fold(f64::INFINITY, f64::min),
-            warmest_c: hours.iter().map(|reading| reading.air_c).fold(f64::NEG_INFINITY, f64::max),
+            coldest_c: told.iter().map(|reading| reading.air_c).fold(f64::INFINITY, f64::min),
+            warmest_c: told.iter().map(|reading| reading.air_c).fold(f64::NEG_INFINITY, f64::max),
             dew_below_k: DEW_BELOW_K,
             wind_m_per_s: fill.wind_m_per_s,
             cloud: 0.0,
@@ -357,17 +356,19 @@ impl Weather {
             day_of_year: f64::from(day.day_of_year()),
         };
         let pressure = |air_c: f64| saturation_pressure(Temperature::celsius(air_c));
-        let by_dew = || (pressure(typical.coldest_c - DEW_BELOW_K) / pressure(reading.air_c)).min(1.0);
-        let usual = typical.hours();
-        let usual = usual.get(hour)?;
-        Some(Hour {
-            outside_c: reading.air_c,
-            humidity: reading.humidity.unwrap_or_else(by_dew),
-            // The most that the balance is made for.
-            wind_m_s: reading.wind_m_per_s.unwrap_or(usual.wind_m_s).min(30.0),
-            sun_w_per_m2: reading.sun_w_per_m2.unwrap_or(usual.sun_w_per_m2),
-            pressure_pa: None,
-        })
+        let dew = pressure(typical.coldest_c - DEW_BELOW_K);
+        let mut hours = typical.hours();
+        for (hour, reading) in hours.iter_mut().zip(told) {
+            *hour = Hour {
+                outside_c: reading.air_c,
+                humidity: reading.humidity.unwrap_or_else(|| (dew / pressure(reading.air_c)).min(1.0)),
+                // The most that the balance is made for.
+                wind_m_s: reading.wind_m_per_s.unwrap_or(hour.wind_m_s).min(30.0),
+                sun_w_per_m2: reading.sun_w_per_m2.unwrap_or(hour.sun_w_per_m2),
+                pressure_pa: None,
+            };
+        }
+        Some(hours)
     }
 
     fn whole(&self, day: CivilDay, years: i16) -> Option<&Vec<Reading>> {

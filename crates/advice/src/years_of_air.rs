@@ -72,7 +72,7 @@ impl YearsOfAir {
         let fill = Fill { latitude_deg, wind_m_per_s: WIND_M_PER_S };
         let mut runs = Vec::new();
         for years in weather.years(first, last) {
-            let outside = |day: CivilDay, hour: usize| weather.at(day, years, hour, &fill);
+            let outside = |day: CivilDay| weather.hours(day, years, &fill);
             let air = PlannedAir::of(answers, Guess::AS_TOLD, Some(&outside)).map_err(NoYears::CannotRun)?;
             runs.push((first.year().saturating_add(years), air));
         }

@@ -331,7 +331,7 @@ impl DayShown<'_> {
             by_hour(run, |hour| hour.house.opening_m2 / mark_m2)
         };
         let asked = marks(self.day.changed.as_ref().unwrap_or(&self.day.as_it_is));
-        let held: Vec<[f64; 2]> = (0..24).map(|hour| [f64::from(hour), self.held_at(hour)]).collect();
+        let held = self.day.marks.iter().enumerate().map(|(hour, marks)| [hour as f64, *marks]).collect();
         let line = |key: &str, stroke: Stroke, stepped: bool, points: Vec<[f64; 2]>| Series {
             label: words.plain(key),
             stroke,
@@ -362,12 +362,6 @@ impl DayShown<'_> {
             data: self.settings_table(),
             width_percent: 70,
         })
-    }
-
-    fn held_at(&self, hour: u32) -> f64 {
-        let since = |hour: u32| (hour + 24 - BEGINS_H) % 24;
-        let set = self.day.settings.iter().rev().find(|set| since(set.hour) <= since(hour));
-        set.map_or(0.0, |set| set.marks)
     }
 
     /// How hard the day is on them, and how much of the feed they leave.

@@ -689,10 +689,11 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
         Kind::Number { unit: own, low, high, whole, .. } => {
             let typed_in = unit.unwrap_or(own);
             let number = read_number(&whole_text, own, typed_in, source)?;
-            in_range(number, (low, high), own, typed_in)?;
+            // A fraction of a chick is no slip of the decimal mark, however few it would be.
             if whole && number.fract() != 0.0 {
                 return Err(Fault::NotWhole { suggestion: thousands_meant(&whole_text, low, high) });
             }
+            in_range(number, (low, high), own, typed_in)?;
             Ok(Value::Number(number))
         }
         Kind::Ratio { low, high, .. } => {
@@ -908,8 +909,7 @@ mod tests {
         assert_eq!(guess("house.usable_floor_percent", "0.955"), Some(95.5));
         assert_eq!(guess("house.usable_floor_percent", "150"), None);
         assert_eq!(guess("batch.chicks", "1600.5"), None);
-        // Out of range, since chicks are counted in tens and more: a point too many is guessed.
-        assert_eq!(guess("batch.chicks", "1.6"), Some(16.0));
+        assert_eq!(guess("batch.chicks", "1.6"), None);
     }
 
     #[test]

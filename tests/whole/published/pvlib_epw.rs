@@ -19,7 +19,7 @@ fn the_library_reads_the_same_hours() {
     for row in &expected.rows {
         let want = |column: &str| expected.number(row, column).unwrap().unwrap();
         let day = CivilDay::new(2027, want("month") as i8, want("day") as i8).unwrap();
-        let hour = weather.at(day, 0, want("hour") as usize, &fill).unwrap();
+        let hour = weather.hours(day, 0, &fill).unwrap()[want("hour") as usize];
         assert_eq!(hour.outside_c, want("temp_air_c"));
         assert!((100.0 * hour.humidity - want("relative_humidity_pct")).abs() < 1e-9);
         assert_eq!(hour.sun_w_per_m2, want("ghi_w_per_m2"));

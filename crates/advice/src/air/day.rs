@@ -1,14 +1,13 @@
 //! A night and a day of a house: where the curtain stands at which hour, which hours are hard on the birds, and what it would
 //! change to shade the roof, wet it, move the air, feed at night, or keep fewer birds.
 
-use model::air::stress::{self, Band};
+use model::air::stress;
 use model::air::weather::Day as WeatherDay;
-use model::air::{self, Flock, Hour, House};
+use model::air::{self, Flock, House};
 use model::curtain::{self, Wanted};
-use model::moist_air;
 use quantity::{Answers, Checked, Raw, Source, Value};
 
-use super::{AirHour, CannotRun, DAYS_BEFORE, Guess, Part, Read};
+use super::{AirHour, Band, CannotRun, DAYS_BEFORE, Guess, Part, Read};
 use crate::check;
 use crate::diary::set;
 use crate::families::air_day::{AGE, CLEAR, COLDEST, FAN, FEWER, MARK, NIGHT_FEED, ROOF, SKY, WARMEST, WIND};
@@ -29,9 +28,8 @@ const MUCH: f64 = 0.8;
 const GAP: f64 = 0.5;
 /// Sunshine that limewash or shade lets a roof take up: 0.20 to 0.30 (from memory).
 const SHADED: f64 = 0.25;
-/// Air at the birds in front of a fan, m/s, and the heat of air from which it cools no bird, °C (common practice).
+/// Air at the birds in front of a fan, m/s (common practice).
 const FAN_M_PER_S: f64 = 1.0;
-const AS_WARM_AS_A_BIRD_C: f64 = 38.0;
 /// Birds that eat in the night give their most heat then and their least at the hottest hour, by so much of the mean: our
 /// judgement.
 const NIGHT_FEED_DIFFERS: f64 = 0.12;
@@ -54,6 +52,8 @@ pub struct AirDay {
     pub helps: Vec<(Help, DayRun)>,
     /// Where to set the curtain, with what was asked to be changed: hour of the day and marks. Empty where nothing opens.
     pub settings: Vec<Setting>,
+    /// The same by the hour of the day, in marks; 0 where nothing opens.
+    pub marks: [f64; 24],
     /// The house by those settings; `None` where nothing opens.
     pub by_hand: Option<DayRun>,
     /// How far the curtain comes down in all, in marks.
@@ -223,14 +223,15 @@ impl AirDay {
         let mark_cm = number(MARK).unwrap_or(HAND_CM);
         let mark_m2 = house.length_m * mark_cm / 100.0;
         let most_marks = house.opening_m2 / mark_m2;
-        let settings = settings(changed.as_ref().unwrap_or(&as_it_is), mark_m2, most_marks);
-        let by_hand = match settings.is_empty() {
+        let set = settings(changed.as_ref().unwrap_or(&as_it_is), mark_m2, most_marks);
+        let marks = by_hour_of_day(&set);
+        let held = marks.map(|marks| (marks * mark_m2).min(house.opening_m2));
+        let by_hand = match set.is_empty() {
             true => None,
-            false => {
-                let held = held(&settings).map(|marks| (marks * mark_m2).min(house.opening_m2));
-                Some(case(&new_house, &new_flock, fan, Some(held))?)
-            }
+            false => Some(case(&new_house, &new_flock, fan, Some(held))?),
         };
+        let settings =
+            set.iter().map(|one| Setting { hour: hour_of_day(one.from), marks: one.steps }).collect();
         Ok(AirDay {
             age_d,
             weather,
@@ -238,6 +239,7 @@ impl AirDay {
             changed,
             helps,
             settings,
+            marks,
             by_hand,
             most_marks,
             mark_cm,
@@ -301,7 +303,7 @@ fn with_changes(answers: &Answers, house: House, flock: Flock) -> (House, Flock,
 }
 
 /// Where to set the curtain so that it comes near to what every hour asks.
-fn settings(run: &DayRun, mark_m2: f64, most_marks: f64) -> Vec<Setting> {
+fn settings(run: &DayRun, mark_m2: f64, most_marks: f64) -> Vec<curtain::Setting> {
     let wanted: Vec<Wanted> = run
         .hours
         .iter()
@@ -318,18 +320,21 @@ fn settings(run: &DayRun, mark_m2: f64, most_marks: f64) -> Vec<Setting> {
     if most_marks < GAP {
         return Vec::new();
     }
-    let set = curtain::settings(&wanted, &levels, MOST_SETTINGS);
-    let hour = |from: usize| run.hours.get(from).map_or(BEGINS_H, |hour| hour.house.hour);
-    set.into_iter().map(|one| Setting { hour: hour(one.from), marks: one.steps }).collect()
+    curtain::settings(&wanted, &levels, MOST_SETTINGS)
 }
 
-/// Marks by the hour of the day: the last setting holds until it is made anew.
-fn held(settings: &[Setting]) -> [f64; 24] {
-    let since = |hour: u32| (hour + 24 - BEGINS_H) % 24;
-    std::array::from_fn(|hour| {
-        let before = settings.iter().rev().find(|set| since(set.hour) <= since(hour as u32));
-        before.or(settings.first()).map_or(0.0, |set| set.marks)
-    })
+/// The hour of the day, so many after the first.
+fn hour_of_day(after: usize) -> u32 {
+    (BEGINS_H + after as u32) % 24
+}
+
+/// Marks by the hour of the day, from midnight on.
+fn by_hour_of_day(set: &[curtain::Setting]) -> [f64; 24] {
+    let mut marks = [0.0; 24];
+    for (after, steps) in curtain::hour_by_hour(set, curtain::HOURS).into_iter().enumerate() {
+        marks[hour_of_day(after) as usize] = steps;
+    }
+    marks
 }
 
 /// How a day is run.
@@ -355,22 +360,13 @@ impl Read {
         // What chicks want they have wanted for long: days before stand for the same age.
         let target_c = self.target_c.get(usize::try_from(age_d).unwrap_or_default()).or(self.target_c.last());
         management.target_c = target_c.copied().into_iter().collect();
-        let day = weather.hours();
-        let hours = (0..24 * (DAYS_BEFORE as usize + 1)).map(|at| day[(at + BEGINS_H as usize) % 24]);
-        let hours: Vec<Hour> = hours.collect();
-        let run = air::run(house, flock, &management, &hours)?;
-        let residual = run.residual.heat.max(run.residual.water).max(run.residual.co2);
-        let pressure = moist_air::pressure_at(self.altitude_m);
-        let hours = run.hours.into_iter().zip(hours).skip(24 * DAYS_BEFORE as usize);
-        let hours = hours.map(|(mut house, outside)| {
-            if ways.fan && house.inside_c < AS_WARM_AS_A_BIRD_C {
-                house.air_speed_m_s = house.air_speed_m_s.max(FAN_M_PER_S);
-            }
-            let (heat_index, heat) =
-                stress::of_hour(&house, pressure).unwrap_or((house.inside_c, Band::Comfort));
-            AirHour { outside, is_brooding: f64::from(house.day) < self.brooding_d, heat_index, heat, house }
-        });
-        Ok(DayRun { hours: hours.collect(), residual })
+        let mut day = weather.hours();
+        day.rotate_left(BEGINS_H as usize);
+        let fan_m_per_s = if ways.fan { FAN_M_PER_S } else { 0.0 };
+        let weather = day.repeat(DAYS_BEFORE as usize + 1);
+        let (mut hours, residual) = self.balance(house, flock, &management, weather, fan_m_per_s)?;
+        hours.drain(..24 * DAYS_BEFORE as usize);
+        Ok(DayRun { hours, residual })
     }
 }
 

@@ -45,10 +45,7 @@ impl FittedHouse {
     pub fn of(answers: &Answers, weather: &Weather, readings: &Weather) -> Result<FittedHouse, CannotFit> {
         let plan = Read::of(answers)?;
         let fill = Fill { latitude_deg: plan.latitude_deg, wind_m_per_s: WIND_M_PER_S };
-        let on = |file: &Weather, age_d: i32| {
-            let day = plan.placement.plus_days(age_d);
-            (0..24).map(|hour| file.at(day, 0, hour, &fill)).collect::<Option<Vec<_>>>()
-        };
+        let on = |file: &Weather, age_d: i32| file.hours(plan.placement.plus_days(age_d), 0, &fill);
         let read: Vec<i32> = (0..=plan.last_d).filter(|age| on(readings, *age).is_some()).collect();
         let (brooded, grown): (Vec<i32>, Vec<i32>) =
             read.into_iter().partition(|age| *age < plan.brooded_d());
@@ -73,7 +70,7 @@ impl FittedHouse {
         let readings: Vec<Reading> = days
             .iter()
             .flat_map(|age| {
-                let hours = on(readings, *age).unwrap_or_default();
+                let hours = on(readings, *age).into_iter().flatten();
                 let from = usize::try_from(age - first).unwrap_or_default() * 24;
                 hours
                     .into_iter()

@@ -2,14 +2,13 @@
 
 use std::ops::Range;
 
-use model::air::Hour;
 use model::air::ensemble::Perturbation;
 use model::chance::Draw;
 use model::risk;
 use quantity::{Answers, CivilDay};
 
 use super::months::Months;
-use super::{AirHour, Band, CannotRun, Guess, HeatNeeded, Part, Read};
+use super::{AirHour, Band, CannotRun, Guess, HeatNeeded, Outside, Part, Read};
 
 /// The number of the first of six streams of draws: none of them is used for anything else.
 const FIRST_STREAM: u32 = 640;
@@ -61,8 +60,8 @@ impl Read {
         };
         let perturbation = Perturbation::at(std::array::from_fn(normal));
         let plan = Read { perturbation: Some(perturbation), ..self.clone() };
-        let usual = months.map(Months::hour_by_hour);
-        let outside = usual.as_ref().map(|usual| usual as &dyn Fn(CivilDay, usize) -> Option<Hour>);
+        let usual = |day: CivilDay| Some(months?.day(day).hours());
+        let outside: Outside = if months.is_some() { Some(&usual) } else { None };
         let (hours, _) = plan.follow(answers, Guess::AS_TOLD, plan.last_d + 1, outside)?;
         let needed: HeatNeeded = plan.needed(&plan.house(answers, Part::Heated, Guess::AS_TOLD)?, outside)?;
         let at_least = |heat: Band| hours.iter().filter(|hour: &&AirHour| hour.heat >= heat).count() as f64;

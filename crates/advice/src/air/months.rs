@@ -1,6 +1,5 @@
 //! The usual weather of a place, month by month, and the air of a plan through it.
 
-use model::air::Hour;
 use model::air::weather::Day as WeatherDay;
 use model::moist_air::{self, MoistAir};
 use quantity::{Answers, CivilDay, Temperature};
@@ -74,18 +73,6 @@ impl Months {
         let air = MoistAir::new(Temperature::celsius(mean_c), humidity, pressure);
         air.map_or(DEW_BELOW_K, |air| (coldest_c - air.dew_point().in_celsius()).clamp(0.0, DRIEST_K))
     }
-
-    /// The hours of usual days, 0 to 23 by the sun. Those of a day are worked out together, and asked for one after the other.
-    pub(super) fn hour_by_hour(&self) -> impl Fn(CivilDay, usize) -> Option<Hour> {
-        let kept = std::cell::RefCell::new(None::<(CivilDay, [Hour; 24])>);
-        move |day, hour| {
-            let mut kept = kept.borrow_mut();
-            if kept.as_ref().is_none_or(|(of, _)| *of != day) {
-                *kept = Some((day, self.day(day).hours()));
-            }
-            kept.as_ref()?.1.get(hour).copied()
-        }
-    }
 }
 
 fn days_of_month(day: CivilDay) -> i32 {
@@ -102,8 +89,7 @@ impl PlannedAir {
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of_usual_weather(answers: &Answers, guess: Guess) -> Option<Result<PlannedAir, CannotRun>> {
         let months = Months::of(answers)?;
-        let outside = months.hour_by_hour();
-        Some(PlannedAir::of(answers, guess, Some(&outside)))
+        Some(PlannedAir::of(answers, guess, Some(&|day| Some(months.day(day).hours()))))
     }
 }
 

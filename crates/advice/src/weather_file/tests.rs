@@ -2,6 +2,10 @@ use super::*;
 
 const FILL: Fill = Fill { latitude_deg: -13.6, wind_m_per_s: 1.5 };
 
+fn hour(weather: &Weather, day: CivilDay, years: i16, hour: usize) -> Option<Hour> {
+    weather.hours(day, years, &FILL).map(|hours| hours[hour])
+}
+
 /// Whole days of a table: warmest after noon, the sun about noon.
 fn table(first: &str, days: i32) -> String {
     let first = CivilDay::parse(first).unwrap();
@@ -57,18 +61,18 @@ fn in_table(from: &str, to: &str) -> WeatherFault {
 fn a_table_is_read_as_told() {
     let weather = read(&table("2027-09-14", 3)).unwrap();
     let day = CivilDay::parse("2027-09-15").unwrap();
-    let noon = weather.at(day, 0, 12, &FILL).unwrap();
+    let noon = hour(&weather, day, 0, 12).unwrap();
     assert_eq!(
         noon,
         Hour { outside_c: 20.0, humidity: 0.6, wind_m_s: 1.5, sun_w_per_m2: 900.0, pressure_pa: None }
     );
-    assert_eq!(weather.at(day.plus_days(2), 0, 0, &FILL), None);
+    assert_eq!(hour(&weather, day.plus_days(2), 0, 0), None);
     assert_eq!(weather.years(day, day.plus_days(1)), [0]);
     assert_eq!(weather.years(day, day.plus_days(2)), Vec::<i16>::new());
     // The same days of a plan two years on.
     let later = CivilDay::parse("2029-09-15").unwrap();
     assert_eq!(weather.years(later, later), [-2]);
-    assert_eq!(weather.at(later, -2, 12, &FILL), Some(noon));
+    assert_eq!(hour(&weather, later, -2, 12), Some(noon));
 }
 
 #[test]
@@ -79,7 +83,7 @@ fn what_is_not_told_is_filled_in() {
         .collect();
     let weather = read(&text).unwrap();
     let day = CivilDay::parse("2027-09-14").unwrap();
-    let (night, noon) = (weather.at(day, 0, 0, &FILL).unwrap(), weather.at(day, 0, 12, &FILL).unwrap());
+    let (night, noon) = (hour(&weather, day, 0, 0).unwrap(), hour(&weather, day, 0, 12).unwrap());
     assert!(night.humidity > noon.humidity && noon.humidity > 0.2, "{night:?} {noon:?}");
     assert!(night.sun_w_per_m2 == 0.0 && noon.sun_w_per_m2 > 900.0 && noon.wind_m_s > night.wind_m_s);
 }
@@ -101,7 +105,7 @@ fn however_a_spreadsheet_saves_it() {
     let fahrenheit =
         table("2027-09-14", 1).replace("temperature_c", "temperature_f").replace(":00,22,", ":00,71.6,");
     let day = CivilDay::parse("2027-09-14").unwrap();
-    let warmest = read(&fahrenheit).unwrap().at(day, 0, 14, &FILL).unwrap().outside_c;
+    let warmest = hour(&read(&fahrenheit).unwrap(), day, 0, 14).unwrap().outside_c;
     assert!((warmest - 22.0).abs() < 1e-9, "{warmest}");
 }
 
@@ -111,12 +115,12 @@ fn a_year_of_epw_goes_with_any_year() {
     assert!(common.is_of_no_year);
     assert_eq!(common.place.as_ref().unwrap().latitude_deg, -13.6);
     let leap_day = CivilDay::parse("2028-02-29").unwrap();
-    let noon = common.at(leap_day, 0, 12, &FILL).unwrap();
+    let noon = hour(&common, leap_day, 0, 12).unwrap();
     // The row whose hour ends at 13:00; wind as it is at the curtains.
     assert_eq!((noon.outside_c, noon.humidity, noon.sun_w_per_m2), (21.5, 0.6, 750.0));
     assert!((noon.wind_m_s - 1.98).abs() < 1e-9);
     assert_eq!(common.years(leap_day, leap_day.plus_days(400)), [0]);
-    assert_eq!(read(&epw(2004).join("\n")).unwrap().at(leap_day, 0, 12, &FILL), Some(noon));
+    assert_eq!(hour(&read(&epw(2004).join("\n")).unwrap(), leap_day, 0, 12), Some(noon));
 }
 
 #[test]
