@@ -1,7 +1,6 @@
 //! The chain of calculation: each figure from its inputs, and theirs from theirs.
 
 use std::collections::{BTreeMap, HashMap};
-use std::sync::OnceLock;
 
 use quantity::{
     Answers, Band, BandKind, CivilDay, Count, Field, Figure, FigureValue, Money, Series, Unit, Value,
@@ -36,8 +35,6 @@ pub struct Outcome {
     worked: BTreeMap<&'static str, Option<Worked>>,
     days: HashMap<&'static str, Vec<Option<Cell>>>,
     lists: HashMap<&'static str, Option<Listed>>,
-    /// The cheapest deliveries of feed, once they were asked for.
-    deliveries: OnceLock<Option<Vec<Delivery>>>,
     /// What simulations left.
     drawn: Drawn,
 }
@@ -113,17 +110,13 @@ impl Outcome {
     /// The cheapest deliveries of feed, looked for once; `None` where there are none. They rest on answers alone: what they
     /// need of other figures is worked out for them.
     pub(crate) fn cheapest_deliveries(&self, answers: &Answers) -> Option<Vec<Delivery>> {
-        if let Some(found) = self.drawn.deliveries() {
-            return Some(found.to_vec());
-        }
-        self.deliveries
-            .get_or_init(|| Some(buying::of_plan_known(answers, self.as_ground()).ok()?.deliveries()))
-            .clone()
+        let look = || Some(buying::of_plan_known(answers, self.as_ground()).ok()?.deliveries());
+        self.drawn.deliveries(look).map(<[Delivery]>::to_vec)
     }
 
     /// What is worked out already, as a ground for more of the same answers.
     fn as_ground(&self) -> Outcome {
-        Outcome { order: Vec::new(), deliveries: OnceLock::new(), ..self.clone() }
+        Outcome { order: Vec::new(), ..self.clone() }
     }
 
     /// What simulations left of what they drew.

@@ -74,7 +74,7 @@ pub struct Drawn {
     /// Every day of them as a day of sale.
     selling: OnceLock<Arc<Selling>>,
     /// The cheapest deliveries of feed.
-    deliveries: OnceLock<Arc<Vec<Delivery>>>,
+    deliveries: OnceLock<Option<Arc<Vec<Delivery>>>>,
     /// The air of a planned house by the hour.
     air: OnceLock<Arc<PlannedAir>>,
     /// The same through the usual weather of its months.
@@ -131,14 +131,9 @@ impl Drawn {
         self.heat.get_or_init(|| Arc::new(heat))
     }
 
-    /// The cheapest deliveries of feed, once they were found for a figure.
-    pub(crate) fn deliveries(&self) -> Option<&[Delivery]> {
-        self.deliveries.get().map(|deliveries| deliveries.as_slice())
-    }
-
-    /// Keeps them.
-    pub(crate) fn keep_deliveries(&self, deliveries: Vec<Delivery>) {
-        self.deliveries.get_or_init(|| Arc::new(deliveries));
+    /// The cheapest deliveries of feed, looked for once; `None` where there are none.
+    pub(crate) fn deliveries(&self, look: impl FnOnce() -> Option<Vec<Delivery>>) -> Option<&[Delivery]> {
+        self.deliveries.get_or_init(|| look().map(Arc::new)).as_ref().map(|deliveries| deliveries.as_slice())
     }
 
     /// Keeps the air of a planned house.

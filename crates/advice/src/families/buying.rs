@@ -38,7 +38,7 @@ pub static SIMULATION: Simulation = Simulation {
     applies: always,
     run: |answers, _, drawn| {
         let cheapest = buying::of_plan(answers).ok()?;
-        drawn.keep_deliveries(cheapest.deliveries());
+        drawn.deliveries(|| Some(cheapest.deliveries()));
         let cost = cheapest.cost.total();
         let gap = Accuracy::Bound(cost - cheapest.lower_bound);
         let bound: Simulated = (cheapest.lower_bound, None, Accuracy::Bound(0.0));

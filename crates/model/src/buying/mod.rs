@@ -115,7 +115,12 @@ impl Buying {
     /// [`BuyingFault`] where no way exists, or where the conditions make no sense.
     pub fn best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
-        credit::best_within(self, search::MOST_STATES)
+        credit::best_within(self, self.most_states())
+    }
+
+    /// States that are looked at in one search: fewer where money is borrowed, since weights of its interest are tried in turn.
+    fn most_states(&self) -> usize {
+        if self.credit.is_some() { search::MOST_STATES / 10 } else { search::MOST_STATES }
     }
 
     /// The same where it is asked for many times: within a limit of credit, which takes long to search, all bags in the order in
@@ -126,7 +131,7 @@ impl Buying {
     fn nearly_best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
         let is_limited = self.credit.as_ref().is_some_and(|credit| credit.limit.is_some());
-        credit::best_within(self, if is_limited { 0 } else { search::MOST_STATES })
+        credit::best_within(self, if is_limited { 0 } else { self.most_states() })
     }
 }
 

@@ -17,8 +17,8 @@ pub(super) const TRIP: Steps = 1 << 32;
 pub(super) const MONEY: Steps = 1 << 44;
 const NEVER: Steps = Steps::MAX / 4;
 
-/// States over all evenings that are looked at, at most: some two megabytes, some milliseconds; interest looks forty times.
-pub(super) const MOST_STATES: usize = 100_000;
+/// States over all evenings that are looked at, at most: some twenty megabytes, some twenty milliseconds.
+pub(super) const MOST_STATES: usize = 1_000_000;
 
 /// The cheapest parts of some lines; money paid in a period counts `weight` times.
 ///
