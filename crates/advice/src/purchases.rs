@@ -18,6 +18,8 @@ pub struct Purchase {
     pub quantity: Option<f64>,
     /// The unit of the quantity.
     pub unit: Unit,
+    /// What each bag of feed holds, kg, where it is to be had in several sizes.
+    pub size_kg: Option<f64>,
     /// What it costs; `None` while its price is not known.
     pub cost: Option<f64>,
 }
@@ -114,7 +116,8 @@ fn chicks(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     let whole = outcome.number("money.chicks");
     let deposit = outcome.number("money.deposit").filter(|deposit| *deposit > 0.0);
     let booked = answers.number("batch.deposit_before_d").map_or(FOR_READYING, |days| -(days as i32));
-    let paid = |what, day, quantity, cost| Purchase { what, day, quantity, unit: Unit::Chicks, cost };
+    let paid =
+        |what, day, quantity, cost| Purchase { what, day, quantity, unit: Unit::Chicks, size_kg: None, cost };
     let first = deposit.map(|deposit| paid("chick-deposit", booked, None, Some(deposit)));
     let rest =
         whole.map(|whole| whole - deposit.unwrap_or(0.0)).filter(|rest| *rest > 0.0 || deposit.is_none());
@@ -136,13 +139,27 @@ fn feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     days.dedup();
     let fee = answers.number("costs.feed_delivery_each").filter(|fee| *fee > 0.0);
     let trips = days.into_iter().filter_map(|day| {
-        Some(Purchase { what: "feed-delivery", day, quantity: None, unit: Unit::Money, cost: Some(fee?) })
+        Some(Purchase {
+            what: "feed-delivery",
+            day,
+            quantity: None,
+            unit: Unit::Money,
+            size_kg: None,
+            cost: Some(fee?),
+        })
     });
     let bags = deliveries.iter().map(|one| {
-        let price = prices::of_bag(answers, outcome, one.phase);
+        let price = prices::of_bag(answers, outcome, one.phase, one.size_kg);
         let cost =
             price.and_then(|price| rounded(answers, price * prices::factor(answers, one.day) * one.bags));
-        Purchase { what: what(one.phase), day: one.day, quantity: Some(one.bags), unit: Unit::Pieces, cost }
+        Purchase {
+            what: what(one.phase),
+            day: one.day,
+            quantity: Some(one.bags),
+            unit: Unit::Pieces,
+            size_kg: one.size_kg,
+            cost,
+        }
     });
     bags.chain(trips).collect()
 }
@@ -175,6 +192,7 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
                 day,
                 quantity,
                 unit,
+                size_kg: None,
                 cost,
             })
         })
@@ -191,7 +209,7 @@ fn equipment(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     let bought = |(what, figure): &(&'static str, &'static str)| {
         let quantity = outcome.number(figure).filter(|short| *short > 0.0)?;
         let day = if what.starts_with("large-") { later } else { FOR_READYING };
-        Some(Purchase { what, day, quantity: Some(quantity), unit: Unit::Pieces, cost: None })
+        Some(Purchase { what, day, quantity: Some(quantity), unit: Unit::Pieces, size_kg: None, cost: None })
     };
     SHORT.iter().filter_map(bought).collect()
 }
@@ -212,7 +230,14 @@ fn lump_sums(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     sums.into_iter()
         .filter_map(|(what, day, key)| {
             let cost = answers.number(key).filter(|cost| *cost > 0.0)?;
-            Some(Purchase { what, day: day.min(last), quantity: None, unit: Unit::Money, cost: Some(cost) })
+            Some(Purchase {
+                what,
+                day: day.min(last),
+                quantity: None,
+                unit: Unit::Money,
+                size_kg: None,
+                cost: Some(cost),
+            })
         })
         .collect()
 }

@@ -57,10 +57,21 @@ pub struct Delivery {
     pub day: i32,
     /// How many.
     pub bags: f64,
+    /// What a bag holds, kg, where feed is to be had in bags of another size too; else `feed.bag_kg`.
+    pub size_kg: Option<f64>,
     /// The day of age the first of them is opened.
     pub eaten_from: i32,
     /// The last day of age they are eaten.
     pub eaten_until: i32,
+}
+
+impl Delivery {
+    /// How many bags it would be in a plan's own bags.
+    ///
+    /// - `bag_kg`: what each of them holds
+    pub fn in_bags_of(&self, bag_kg: f64) -> f64 {
+        self.bags * self.size_kg.map_or(1.0, |size| size / bag_kg)
+    }
 }
 
 /// The figures that deliveries are made from.
@@ -107,7 +118,14 @@ fn by_calendar(answers: &Answers, outcome: &Outcome) -> Vec<Delivery> {
         if bags > 0.0 && until >= from {
             all.extend(calendar.split(
                 outcome,
-                Delivery { phase, day: calendar.first, bags, eaten_from: from, eaten_until: until },
+                Delivery {
+                    phase,
+                    day: calendar.first,
+                    bags,
+                    size_kg: None,
+                    eaten_from: from,
+                    eaten_until: until,
+                },
             ));
         }
         from = from.max(until + 1);
@@ -198,5 +216,10 @@ impl Calendar {
 pub(crate) fn delivered_kg(answers: &Answers, outcome: &Outcome) -> Option<Listed> {
     let bag_kg = answers.number("feed.bag_kg")?;
     outcome.number("feed.bags_last")?;
-    Some(deliveries(answers, outcome).into_iter().map(|one| (one.day, one.bags * bag_kg)).collect())
+    Some(
+        deliveries(answers, outcome)
+            .into_iter()
+            .map(|one| (one.day, one.in_bags_of(bag_kg) * bag_kg))
+            .collect(),
+    )
 }

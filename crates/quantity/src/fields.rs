@@ -238,6 +238,7 @@ pub static FIELDS: &[Field] = &[
     field("litter.kind", Kind::Choice(&["wood-shavings", "rice-husk", "other"]), Optional),
     field("litter.spread_days_before_d", count(Unit::Day, 0.0, 30.0), Usual("3", CommonPractice)),
     field("feed.bag_kg", asked_outside(number(Unit::Kilogram, 1.0, 1_000.0), 20.0, 60.0), Optional),
+    field("feed.other_bag_kg", asked_outside(number(Unit::Kilogram, 1.0, 1_000.0), 5.0, 60.0), Optional),
     field(
         "feed.phases",
         Kind::Choice(&["starter-finisher", "starter-grower-finisher", "four"]),
@@ -311,6 +312,10 @@ pub static FIELDS: &[Field] = &[
     field("prices.grower_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
     field("prices.finisher_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
     field("prices.last_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.starter_other_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.grower_other_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.finisher_other_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
+    field("prices.last_other_bag_each", number(Unit::Money, 0.01, 1e9), Optional),
     field(
         "prices.feed_rise_percent",
         asked_outside(number(Unit::Percent, -100.0, 300.0), -10.0, 10.0),

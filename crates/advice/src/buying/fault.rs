@@ -43,6 +43,14 @@ pub enum CannotBuy {
         /// Bags that can.
         room: usize,
     },
+    /// Bags of two sizes that have no weight in common.
+    #[error("bags of {kg} kg and of {other_kg} kg are no whole numbers of kilograms in common")]
+    SizesApart {
+        /// What a bag holds.
+        kg: f64,
+        /// What a bag of the other size holds.
+        other_kg: f64,
+    },
     /// More must be owed than is lent.
     #[error("{needed} must be owed on day {day}, and {limit} is lent")]
     CreditTooSmall {
@@ -70,9 +78,11 @@ impl CannotBuy {
             BuyingFault::CannotKeep { feed, finished, .. } => {
                 CannotBuy::CannotKeep { phase: phase(feed), until: day(finished) }
             }
-            BuyingFault::RoomTooSmall { period, bags, room } => {
-                CannotBuy::RoomTooSmall { day: day(period), bags, room }
-            }
+            BuyingFault::RoomTooSmall { period, measures, .. } => CannotBuy::RoomTooSmall {
+                day: day(period),
+                bags: wanted.in_bags(measures),
+                room: wanted.room.unwrap_or_default(),
+            },
             BuyingFault::CreditTooSmall { period, limit, needed } => {
                 CannotBuy::CreditTooSmall { day: day(period), limit, needed }
             }

@@ -54,7 +54,8 @@ const INTEREST: f64 = 100.0;
 
 /// All of them, as far as anything flips.
 pub(super) fn all(answers: &Answers, wanted: &Wanted, bought: &Bought) -> Vec<Hang> {
-    let dearest = wanted.feeds.iter().map(|eaten| eaten.price).fold(0.0, f64::max);
+    let prices = wanted.feeds.iter().flat_map(|eaten| &eaten.sizes).map(|(_, price)| *price);
+    let dearest = prices.fold(0.0, f64::max);
     let told_interest = 100.0 * wanted.interest;
     let rise = |far: f64| flip(answers, wanted, bought, Hanging::PriceRise, (0.0, far));
     let fee = |far: f64| flip(answers, wanted, bought, Hanging::DeliveryFee, (wanted.fee, far));

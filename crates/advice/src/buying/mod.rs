@@ -148,16 +148,18 @@ fn purchases(answers: &Answers, wanted: &Wanted, buying: &Buying, parts: &[Part]
     let mut taken = vec![0; wanted.feeds.len()];
     let purchase = |part: &Part| {
         let eaten = wanted.feeds.get(part.feed)?;
-        let (_, bags) = Wanted::bags(eaten);
+        let (_, measures) = wanted.measures(eaten);
         let first = taken[part.feed];
-        taken[part.feed] += part.bags;
-        let (from, until) = (bags.get(first)?.0, bags.get(first + part.bags - 1)?.1);
+        taken[part.feed] += part.bags * wanted.measures_in(eaten, part.size);
+        let last = taken[part.feed].min(measures.len()).checked_sub(1)?;
+        let (from, until) = (measures.get(first)?.0, measures.get(last)?.1);
         let day = wanted.first + part.period as i32;
-        let price = buying.feeds[part.feed].price[part.period] * part.bags as f64;
+        let price = buying.feeds[part.feed].sizes[part.size].price[part.period] * part.bags as f64;
         let delivery = Delivery {
             phase: eaten.phase,
             day,
             bags: part.bags as f64,
+            size_kg: wanted.measure_kg.map(|_| eaten.sizes[part.size].0),
             eaten_from: from,
             eaten_until: until,
         };

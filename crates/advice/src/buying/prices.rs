@@ -9,7 +9,32 @@ use crate::store_room::Phase;
 const MONTH: f64 = 30.0;
 
 /// What a bag of a feed costs on the first day of buying.
-pub(crate) fn of_bag(answers: &Answers, outcome: &Outcome, phase: Phase) -> Option<f64> {
+///
+/// - `size_kg`: what it holds where feed is to be had in several sizes; else it is a plan's own bag
+pub(crate) fn of_bag(
+    answers: &Answers,
+    outcome: &Outcome,
+    phase: Phase,
+    size_kg: Option<f64>,
+) -> Option<f64> {
+    let own = answers.number("feed.bag_kg");
+    match size_kg.filter(|size| own.is_some_and(|own| own != *size)) {
+        Some(_) => of_other_bag(answers, phase),
+        None => of_own_bag(answers, outcome, phase),
+    }
+}
+
+/// What a bag of the other size costs on the first day of buying.
+pub(super) fn of_other_bag(answers: &Answers, phase: Phase) -> Option<f64> {
+    answers.number(match phase {
+        Phase::Starter => "prices.starter_other_bag_each",
+        Phase::Grower => "prices.grower_other_bag_each",
+        Phase::Finisher => "prices.finisher_other_bag_each",
+        Phase::Last => "prices.last_other_bag_each",
+    })
+}
+
+pub(super) fn of_own_bag(answers: &Answers, outcome: &Outcome, phase: Phase) -> Option<f64> {
     match phase {
         Phase::Starter => answers.number("prices.starter_bag_each"),
         Phase::Grower => outcome.number("feed.grower_price"),

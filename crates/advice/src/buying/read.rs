@@ -87,7 +87,7 @@ pub(super) fn of_book(walk: &Walk) -> Result<FromBook, CannotBuy> {
         Phase::ALL.into_iter().zip(left).filter(|(_, left)| left.is_some_and(|left| left < -0.5));
     let never_bought: Vec<Phase> =
         never_bought.map(|(phase, _)| phase).chain(given_without_delivery(answers)).collect();
-    let late = |eaten: &&Eaten| Wanted::bags(eaten).1.first().is_some_and(|bag| bag.0 < first);
+    let late = |eaten: &&Eaten| wanted.measures(eaten).1.first().is_some_and(|(opened, _)| *opened < first);
     let runs_out = wanted.feeds.iter().filter(late).map(|eaten| eaten.phase).collect();
     Ok(FromBook { never_bought, runs_out, wanted })
 }
@@ -112,12 +112,14 @@ fn conditions(
     let last = feeds.iter().map(|eaten| eaten.from + eaten.kg.len() as i32 - 1).max();
     let last = last.ok_or(CannotBuy::NothingEaten)?;
     Ok(Wanted {
+        measure_kg: measure(answers, &feeds)?,
         feeds,
         first,
         last,
         covers: i32::MIN,
         ahead: days(answers, "feed.ahead_d")?,
         keeps: outcome.number("feed.keeps").ok_or(CannotBuy::NotKnown { key: "feed.keeps" })? as i32,
+        bag_kg: answers.number("feed.bag_kg").unwrap_or(1.0),
         room: outcome.number("feed.store_room").map(|bags| bags as usize),
         fee: answers.number("costs.feed_delivery_each").unwrap_or_default(),
         more_rise: 0.0,
@@ -178,10 +180,44 @@ fn eaten(
     in_hand_kg: f64,
 ) -> Result<Eaten, CannotBuy> {
     let came = answers.number(&format!("stock.{}_bag_kg", phase.name()));
-    let bag_kg = came.or(answers.number("feed.bag_kg")).ok_or(CannotBuy::NotKnown { key: "feed.bag_kg" })?;
-    let told = prices::of_bag(answers, outcome, phase);
+    let own = answers.number("feed.bag_kg");
+    let bag_kg = came.or(own).ok_or(CannotBuy::NotKnown { key: "feed.bag_kg" })?;
+    let told = prices::of_own_bag(answers, outcome, phase);
     let price = told.ok_or(CannotBuy::NotKnown { key: price_key(phase) })?;
-    Ok(Eaten { phase, from, kg, in_hand_kg, bag_kg, price })
+    let other = answers.number("feed.other_bag_kg").zip(prices::of_other_bag(answers, phase));
+    // Where another size is on offer, bags are of the sizes whose prices were told, whatever came before.
+    let sizes = match other.zip(own) {
+        Some((other, own)) if own != other.0 => vec![(own, price), other],
+        _ => vec![(bag_kg, price)],
+    };
+    Ok(Eaten { phase, from, kg, in_hand_kg, sizes })
+}
+
+/// The weight of which every size on offer is a whole number; `None` where each feed comes in bags of one size.
+fn measure(answers: &Answers, feeds: &[Eaten]) -> Result<Option<f64>, CannotBuy> {
+    if feeds.iter().all(|feed| feed.sizes.len() == 1) {
+        return Ok(None);
+    }
+    let steps = |kg: f64| (kg / FINEST_KG).round() as u64;
+    let own = answers.number("feed.bag_kg").map(steps);
+    let sizes = feeds.iter().flat_map(|feed| &feed.sizes).map(|(kg, _)| steps(*kg));
+    let common = sizes.chain(own).reduce(common_divisor).unwrap_or_default();
+    let common_kg = common as f64 * FINEST_KG;
+    if common_kg < LEAST_MEASURE_KG {
+        let kg = |key: &str| answers.number(key).unwrap_or_default();
+        return Err(CannotBuy::SizesApart { kg: kg("feed.bag_kg"), other_kg: kg("feed.other_bag_kg") });
+    }
+    Ok(Some(common_kg))
+}
+
+/// Sizes of bags are taken to a hundred grams.
+const FINEST_KG: f64 = 0.1;
+
+/// The least weight that the sizes on offer must have in common: a batch is a few thousand of it.
+const LEAST_MEASURE_KG: f64 = 1.0;
+
+fn common_divisor(one: u64, other: u64) -> u64 {
+    if other == 0 { one } else { common_divisor(other, one % other) }
 }
 
 fn price_key(phase: Phase) -> &'static str {

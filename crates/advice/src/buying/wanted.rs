@@ -1,6 +1,6 @@
 //! What is still to be bought: the bags that the days to come need, and the conditions, as the model takes them.
 
-use model::buying::{Bag, Buying, Credit, Feed};
+use model::buying::{Buying, Credit, Feed, Measure, Size};
 use quantity::Answers;
 
 use super::prices;
@@ -16,14 +16,16 @@ pub(super) struct Eaten {
     pub(super) kg: Vec<f64>,
     /// What is left of it in the store.
     pub(super) in_hand_kg: f64,
-    pub(super) bag_kg: f64,
-    /// What a bag costs on the first day of buying.
-    pub(super) price: f64,
+    /// The sizes of bags on offer: what one holds, kg, and what it costs on the first day of buying.
+    pub(super) sizes: Vec<(f64, f64)>,
 }
 
 /// All that decides what is bought when. Days are days of age.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Wanted {
+    /// The weight of which every size on offer is a whole number, kg; `None` where each feed comes in bags of one size, which is
+    /// then its measure.
+    pub(super) measure_kg: Option<f64>,
     /// In the order in which they are eaten; none without bags to buy or in hand.
     pub(super) feeds: Vec<Eaten>,
     /// The first day on which anything can come.
@@ -36,6 +38,9 @@ pub(super) struct Wanted {
     pub(super) ahead: i32,
     /// Days that feed keeps from the day it comes.
     pub(super) keeps: i32,
+    /// What a bag holds that the store room is counted in, kg.
+    pub(super) bag_kg: f64,
+    /// Bags that find room.
     pub(super) room: Option<usize>,
     pub(super) fee: f64,
     /// Added to the rise of prices that was told, percent a month.
@@ -49,8 +54,29 @@ pub(super) struct Wanted {
 }
 
 impl Wanted {
-    /// The bags of a feed, opened and eaten up on which days of age: what is in hand first.
-    pub(super) fn bags(eaten: &Eaten) -> (Vec<i32>, Vec<(i32, i32)>) {
+    /// What a measure of a feed weighs: a bag, or what bags of all sizes have in common.
+    fn measure_of(&self, eaten: &Eaten) -> f64 {
+        self.measure_kg.unwrap_or(eaten.sizes[0].0)
+    }
+
+    /// Measures that a bag of a size holds.
+    pub(super) fn measures_in(&self, eaten: &Eaten, size: usize) -> usize {
+        (eaten.sizes[size].0 / self.measure_of(eaten)).round() as usize
+    }
+
+    /// So many measures in the bags that the store room is counted in.
+    pub(super) fn in_bags(&self, measures: usize) -> usize {
+        measures.div_ceil(self.in_own_bag())
+    }
+
+    /// Measures in a bag that the store room is counted in.
+    fn in_own_bag(&self) -> usize {
+        self.measure_kg.map_or(1, |measure| (self.bag_kg / measure).round().max(1.0) as usize)
+    }
+
+    /// The measures of a feed, opened and eaten up on which days of age: what is in hand first.
+    pub(super) fn measures(&self, eaten: &Eaten) -> (Vec<i32>, Vec<(i32, i32)>) {
+        let measure_kg = self.measure_of(eaten);
         let mut so_far = 0.0;
         let reached: Vec<f64> = eaten
             .kg
@@ -65,12 +91,12 @@ impl Wanted {
             let before = |reached: &f64| if opens { *reached <= kg + 1e-9 } else { *reached < kg - 1e-9 };
             (eaten.from + reached.partition_point(before) as i32).min(last)
         };
-        let count = |kg: f64| (kg / eaten.bag_kg - 1e-9).ceil().max(0.0) as usize;
+        let count = |kg: f64| (kg / measure_kg - 1e-9).ceil().max(0.0) as usize;
         let in_hand = eaten.in_hand_kg.max(0.0);
-        let held = (0..count(in_hand)).map(|bag| day((bag + 1) as f64 * eaten.bag_kg, false));
-        let bought = (0..count(so_far - in_hand)).map(|bag| {
-            let begins = in_hand + bag as f64 * eaten.bag_kg;
-            (day(begins, true), day(begins + eaten.bag_kg, false))
+        let held = (0..count(in_hand)).map(|at| day((at + 1) as f64 * measure_kg, false));
+        let bought = (0..count(so_far - in_hand)).map(|at| {
+            let begins = in_hand + at as f64 * measure_kg;
+            (day(begins, true), day(begins + measure_kg, false))
         });
         (held.collect(), bought.collect())
     }
@@ -82,14 +108,20 @@ impl Wanted {
         let mut stock = Vec::new();
         let mut feeds = Vec::new();
         for eaten in &self.feeds {
-            let (held, bought) = Wanted::bags(eaten);
+            let (held, bought) = self.measures(eaten);
             stock.extend(held.into_iter().map(period));
-            let bag = |(opened, finished): (i32, i32)| {
+            let measure = |(opened, finished): (i32, i32)| {
                 let needed = if opened <= self.covers { self.first } else { opened - self.ahead };
-                Bag { needed: period(needed), finished: period(finished) }
+                Measure { needed: period(needed), finished: period(finished) }
             };
-            let price = days.clone().map(|day| eaten.price * self.factor(answers, day)).collect();
-            feeds.push(Feed { bags: bought.into_iter().map(bag).collect(), price });
+            let size = |(at, (_, price)): (usize, &(f64, f64))| Size {
+                measures: self.measures_in(eaten, at),
+                price: days.clone().map(|day| price * self.factor(answers, day)).collect(),
+            };
+            feeds.push(Feed {
+                measures: bought.into_iter().map(measure).collect(),
+                sizes: eaten.sizes.iter().enumerate().map(size).collect(),
+            });
         }
         let money = days.clone().map(|day| self.money.get(period(day)).copied().unwrap_or_default());
         let credit = Credit { rate: self.interest / 365.0, money: money.collect(), limit: self.limit };
@@ -98,7 +130,7 @@ impl Wanted {
             fee: days.map(|_| self.fee).collect(),
             holding: 0.0,
             keeps: self.keeps as usize + 1,
-            room: self.room,
+            room: self.room.map(|bags| bags * self.in_own_bag()),
             stock,
             credit: (self.interest > 0.0 || self.limit.is_some()).then_some(credit),
         }

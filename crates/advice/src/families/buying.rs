@@ -1,6 +1,6 @@
 //! What feed costs when it is bought on the cheapest days, and what the days it is bought on add to its first price.
 
-use model::buying::{Bag, Buying, Feed, Part};
+use model::buying::{Buying, Feed, Measure, Part};
 use quantity::{Status, Unit};
 use serde_json::Value;
 
@@ -30,6 +30,7 @@ pub static SIMULATION: Simulation = Simulation {
         if_told("x", "prices.feed_rise_percent"),
         if_told("r", "cash.interest_percent"),
         if_told("l", "cash.credit_limit"),
+        if_told("b", "feed.other_bag_kg"),
     ],
     figures: &[
         FigureSpec { id: "purchases.cost", unit: Unit::Money, decimals: 2, rules: &[] },
@@ -154,14 +155,14 @@ fn lot_sizing(rows: &[Row]) -> Result<Buying, VerifyFault> {
     let column =
         |at: usize, high: f64| rows.iter().map(|row| number(row, at, high)).collect::<Result<Vec<f64>, _>>();
     let of_all = |at: usize, high: f64| number(&rows[0], at, high);
-    let mut bags: Vec<Bag> = Vec::new();
+    let mut bags: Vec<Measure> = Vec::new();
     for (period, demand) in column(2, 10_000.0)?.into_iter().enumerate() {
-        bags.extend(vec![Bag { needed: period, finished: period }; demand as usize]);
+        bags.extend(vec![Measure { needed: period, finished: period }; demand as usize]);
     }
     let in_hand = (of_all(8, 10_000.0)? as usize).min(bags.len());
     let to_buy = bags.split_off(in_hand);
     Ok(Buying {
-        feeds: vec![Feed { bags: to_buy, price: column(4, 1e9)? }],
+        feeds: vec![Feed::in_bags(to_buy, column(4, 1e9)?)],
         fee: column(3, 1e9)?,
         holding: of_all(5, 1e9)?,
         keeps: of_all(6, 10_000.0)? as usize,

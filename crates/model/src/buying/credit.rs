@@ -10,7 +10,7 @@
 use super::limit::{self, Aim};
 use super::lines::{self, Line};
 use super::search;
-use super::{Bought, Buying, BuyingFault, Credit, Part, common, cost};
+use super::{Bought, Buying, BuyingFault, Credit, Part, common, cost, sizes};
 
 /// Weights that are tried, at most.
 const ROUNDS: usize = 40;
@@ -149,6 +149,9 @@ pub(super) fn weighted(buying: &Buying, parts: &[Part], dearer: &[f64]) -> Optio
 /// Where the store is full on some day, every count of every feed has to be tried. Bags in one line, eaten in turn, are solved
 /// at once; often the bound proves them, and else they stand in where there are too many states.
 fn of_weights(buying: &Buying, dearer: &[f64], most: usize) -> Result<(Vec<Part>, f64), BuyingFault> {
+    if buying.has_sizes() {
+        return sizes::of_weights(buying, dearer, most);
+    }
     let free = search::cheapest(buying, &lines::by_feed(buying, false), dearer, false)?;
     let bound = weighted(buying, &free, dearer).ok_or(BuyingFault::NoWay)?;
     if buying.room.is_none() || cost(buying, &free).is_some() {

@@ -15,7 +15,7 @@ pub enum BuyingFault {
         /// The price.
         price: f64,
     },
-    /// Lists of another length than the periods, or bags that are not in the order in which they are eaten.
+    /// Lists of another length than the periods, bags of no size, or what is not in the order in which it is eaten.
     #[error("feed {feed} does not fit {periods} periods")]
     Uneven {
         /// Which feed, from 0.
@@ -23,26 +23,26 @@ pub enum BuyingFault {
         /// Periods there are.
         periods: usize,
     },
-    /// A bag that is too old before it is eaten even if it comes as late as it may, or that cannot come in time.
+    /// Feed that is too old before it is eaten even if it comes as late as it may, or that cannot come in time.
     #[error(
-        "bag {bag} of feed {feed} cannot come in time and still be fresh when it is eaten in period {finished}"
+        "measure {measure} of feed {feed} cannot come in time and still be fresh when it is eaten in period {finished}"
     )]
     CannotKeep {
         /// Which feed, from 0.
         feed: usize,
-        /// Which of its bags, from 0.
-        bag: usize,
+        /// Which of its measures, from 0.
+        measure: usize,
         /// The last period in which it is eaten.
         finished: usize,
     },
-    /// More bags must stand in the store than it holds.
-    #[error("{bags} bags must stand in the store in period {period}, which holds {room}")]
+    /// More must stand in the store than it holds.
+    #[error("{measures} measures must stand in the store in period {period}, which holds {room}")]
     RoomTooSmall {
         /// The period, from 0.
         period: usize,
-        /// Bags that must stand there.
-        bags: usize,
-        /// Bags that can.
+        /// Measures that must stand there.
+        measures: usize,
+        /// Measures that can.
         room: usize,
     },
     /// More must be owed than is lent.
@@ -71,16 +71,20 @@ fn prices(buying: &Buying) -> Result<(), BuyingFault> {
     let periods = buying.periods();
     for (feed, one) in buying.feeds.iter().enumerate() {
         let in_order = one
-            .bags
+            .measures
             .windows(2)
             .all(|pair| pair[0].needed <= pair[1].needed && pair[0].finished <= pair[1].finished);
-        let fits = one.bags.iter().all(|bag| bag.needed < periods && bag.needed <= bag.finished);
-        if one.price.len() != periods || !in_order || !fits {
+        let fits =
+            one.measures.iter().all(|measure| measure.needed < periods && measure.needed <= measure.finished);
+        let sized = one.sizes.iter().all(|size| size.measures > 0 && size.price.len() == periods);
+        if one.sizes.is_empty() || !sized || !in_order || !fits {
             return Err(BuyingFault::Uneven { feed, periods });
         }
-        let wrong = one.price.iter().position(|price| !(0.0..f64::INFINITY).contains(price));
-        if let Some(period) = wrong {
-            return Err(BuyingFault::PriceBelowZero { feed, period, price: one.price[period] });
+        for size in &one.sizes {
+            let wrong = size.price.iter().position(|price| !(0.0..f64::INFINITY).contains(price));
+            if let Some(period) = wrong {
+                return Err(BuyingFault::PriceBelowZero { feed, period, price: size.price[period] });
+            }
         }
     }
     Ok(())
@@ -88,10 +92,10 @@ fn prices(buying: &Buying) -> Result<(), BuyingFault> {
 
 fn freshness(buying: &Buying) -> Result<(), BuyingFault> {
     for (feed, one) in buying.feeds.iter().enumerate() {
-        for (bag, due) in one.bags.iter().enumerate() {
+        for (measure, due) in one.measures.iter().enumerate() {
             let first = (due.finished + 1).saturating_sub(buying.keeps);
             if !(first..=due.needed).any(|period| buying.fee[period].is_finite()) {
-                return Err(BuyingFault::CannotKeep { feed, bag, finished: due.finished });
+                return Err(BuyingFault::CannotKeep { feed, measure, finished: due.finished });
             }
         }
     }
@@ -101,18 +105,18 @@ fn freshness(buying: &Buying) -> Result<(), BuyingFault> {
 fn room(buying: &Buying) -> Result<(), BuyingFault> {
     let Some(room) = buying.room else { return Ok(()) };
     for period in 0..buying.periods() {
-        let must = buying.feeds.iter().flat_map(|feed| &feed.bags);
-        let must = must.filter(|bag| bag.needed <= period && bag.finished > period).count();
-        let bags = must + buying.in_hand(period);
-        if must > 0 && bags > room {
-            return Err(BuyingFault::RoomTooSmall { period, bags, room });
+        let must = buying.feeds.iter().flat_map(|feed| &feed.measures);
+        let must = must.filter(|measure| measure.needed <= period && measure.finished > period).count();
+        let measures = must + buying.in_hand(period);
+        if must > 0 && measures > room {
+            return Err(BuyingFault::RoomTooSmall { period, measures, room });
         }
     }
     Ok(())
 }
 
 impl Buying {
-    /// Bags now in hand that are still there in the evening of a period.
+    /// Measures now in hand that are still there in the evening of a period.
     pub(super) fn in_hand(&self, period: usize) -> usize {
         self.stock.iter().filter(|finished| **finished > period).count()
     }

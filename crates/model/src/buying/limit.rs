@@ -6,12 +6,16 @@
 //! from memory). What is paid never gets less, and interest and the limit only look at what is paid, so whatever a way that is
 //! left out could still do, the way that undercuts it does too, at no more cost: what is found is the least.
 
-use super::lines::Line;
-use super::search::{MONEY, Scale, Shape, Steps, TRIP, of_feeds};
+use super::lines::{self, Line, Move, Moves};
+use super::search::{MONEY, Scale, Shape, Steps, TRIP};
 use super::{Buying, BuyingFault, Part};
 
 /// Ways that are kept over all states of an evening, at most.
 const MOST_WAYS: usize = 100_000;
+
+/// What is paid is a sum of numbers that were rounded, so that what just reaches the limit may seem to pass it: by less than this, of
+/// the 2⁶⁰ steps that all money is.
+const ROUNDING: Steps = 1 << 20;
 
 /// What is sought.
 #[derive(Clone, Copy, PartialEq)]
@@ -51,9 +55,12 @@ pub(super) fn best(
     let mut fronts = vec![vec![Way { paid: 0, so_far: 0, from: 0 }]];
     let mut evenings: Vec<Vec<(u32, u32)>> = Vec::with_capacity(buying.periods());
     let mut shapes = Vec::with_capacity(buying.periods());
+    let mut all_moves: Vec<Vec<Moves>> = Vec::with_capacity(buying.periods());
     for period in 0..buying.periods() {
         let next = Shape::of(lines, period, buying.keeps).ok_or(BuyingFault::NoWay)?;
-        let day = Day { buying, lines, scale: &scale, period, aim };
+        let price = |feed: usize, size: usize| scale.steps(buying.feeds[feed].sizes[size].price[period]);
+        let moves = lines.iter().map(|line| line.moves(buying, period, price)).collect();
+        let day = Day { buying, lines, scale: &scale, moves, period, aim };
         let mut after = day.along_all(&shape, fronts.clone(), &next, false);
         if buying.fee[period].is_finite() {
             let with = day.along_all(&shape, fronts, &next, true);
@@ -74,6 +81,7 @@ pub(super) fn best(
             return Ok(None);
         }
         evenings.push(kept);
+        all_moves.push(day.moves);
         (shape, fronts) = (next.clone(), after);
         shapes.push(next);
     }
@@ -81,7 +89,7 @@ pub(super) fn best(
     let last =
         fronts.last().filter(|_| everything).and_then(|front| front.last()).ok_or(BuyingFault::NoWay)?;
     let sought = last.so_far as f64 * scale.step();
-    Ok(Some((trace(&evenings, &shapes, lines, last.from), sought)))
+    Ok(Some((trace(&evenings, &shapes, &all_moves, last.from), sought)))
 }
 
 /// A period on which something may come.
@@ -89,6 +97,7 @@ struct Day<'a> {
     buying: &'a Buying,
     lines: &'a [Line],
     scale: &'a Scale,
+    moves: Vec<Moves>,
     period: usize,
     aim: Aim,
 }
@@ -117,7 +126,8 @@ impl Day<'_> {
         }
     }
 
-    /// Along one line: each state takes the ways of the same count and, with a delivery, of every lower one.
+    /// Along one line: each state takes the ways of the same count and, with a delivery, of every count from which a bag leads to
+    /// it.
     fn along(
         &self,
         shape: &Shape,
@@ -128,41 +138,34 @@ impl Day<'_> {
     ) -> Vec<Front> {
         let (first, last) = shape.range(line);
         let inner = shape.inner(line);
+        let start = first.min(low);
         let mut after = Vec::new();
         for block in fronts.chunks((last - first + 1) * inner) {
-            let mut running: Vec<Front> = vec![Vec::new(); inner];
-            for place in first.min(low)..=high {
+            let mut rows: Vec<Front> = Vec::with_capacity((high + 1 - start) * inner);
+            for place in start..=high {
                 let own = (first..=last).contains(&place).then(|| &block[(place - first) * inner..][..inner]);
-                for (at, front) in running.iter_mut().enumerate() {
-                    if comes {
-                        self.bring(front, line, place);
-                    } else {
-                        front.clear();
-                    }
-                    if let Some(own) = own {
-                        *front = merged(front, &own[at]);
-                    }
-                }
-                if place >= low {
-                    after.extend(running.iter().cloned());
+                let moves = self.moves[line][place].iter().filter(|one| comes && one.from >= start);
+                let moves: Vec<&Move> = moves.collect();
+                for at in 0..inner {
+                    let own = own.map_or_else(Vec::new, |own| own[at].clone());
+                    let bring = |front: Front, one: &&Move| {
+                        merged(&self.brought(&rows[(one.from - start) * inner + at], one), &front)
+                    };
+                    let front = moves.iter().fold(own, bring);
+                    rows.push(front);
                 }
             }
+            after.extend(rows.drain((low - start) * inner..));
         }
         after
     }
 
-    /// The bags between the place before and this one come too.
-    fn bring(&self, front: &mut Front, line: usize, place: usize) {
-        let line = &self.lines[line];
-        let Some(before) = place.checked_sub(1) else { return };
-        for (feed, bag) in &line.bags[line.counts[before]..line.counts[place]] {
-            let price = self.scale.steps(self.buying.feeds[*feed].price[self.period]);
-            let evenings = bag.finished as Steps - self.period as Steps;
-            let held = self.scale.steps(self.buying.holding) * evenings;
-            for way in front.iter_mut() {
-                self.pay(way, price, held * MONEY + evenings);
-            }
-        }
+    /// The ways of a front when bags come too.
+    fn brought(&self, front: &Front, one: &Move) -> Front {
+        let held = self.scale.steps(self.buying.holding) * one.evenings;
+        let mut front = front.clone();
+        front.iter_mut().for_each(|way| self.pay(way, one.price, held * MONEY + one.evenings));
+        front
     }
 
     /// What the evening owes, and what it does not allow.
@@ -171,7 +174,7 @@ impl Day<'_> {
         let money = self.scale.steps(credit.money[self.period]);
         let owed_anyway = (-money).max(0);
         let most = credit.limit.filter(|_| self.aim == Aim::Cost);
-        let most = most.map(|limit| (money + self.scale.steps(limit)).max(0));
+        let most = most.map(|limit| (money + self.scale.steps(limit)).max(0) + ROUNDING);
         let interest = |paid: Steps| {
             let owed = (paid - money).max(0) - owed_anyway;
             (credit.rate * owed as f64).round() as Steps
@@ -195,8 +198,8 @@ impl Day<'_> {
 
     /// Which states do not find room.
     fn full(&self, shape: &Shape, room: usize) -> Vec<bool> {
-        let bags = self.lines.iter().flat_map(|line| &line.bags);
-        let eaten = bags.filter(|(_, bag)| bag.finished <= self.period).count() as Steps;
+        let all = self.lines.iter().flat_map(|line| &line.measures);
+        let eaten = all.filter(|(_, measure)| measure.finished <= self.period).count() as Steps;
         let free = room as Steps - self.buying.in_hand(self.period) as Steps;
         let counts: Vec<Vec<Steps>> =
             self.lines.iter().map(|line| line.counts.iter().map(|count| *count as Steps).collect()).collect();
@@ -238,7 +241,7 @@ fn undercut(front: &mut Front) {
 }
 
 /// What came when, from the last evening's way back.
-fn trace(evenings: &[Vec<(u32, u32)>], shapes: &[Shape], lines: &[Line], last: u32) -> Vec<Part> {
+fn trace(evenings: &[Vec<(u32, u32)>], shapes: &[Shape], moves: &[Vec<Moves>], last: u32) -> Vec<Part> {
     let mut way = last as usize;
     let mut parts = Vec::new();
     for period in (0..evenings.len()).rev() {
@@ -246,10 +249,10 @@ fn trace(evenings: &[Vec<(u32, u32)>], shapes: &[Shape], lines: &[Line], last: u
         let after = shapes[period].places(state as usize);
         let before = match period.checked_sub(1) {
             Some(before) => shapes[before].places(evenings[before][from as usize].0 as usize),
-            None => vec![0; lines.len()],
+            None => vec![0; moves[period].len()],
         };
-        for ((line, from), to) in lines.iter().zip(before).zip(after) {
-            parts.extend(of_feeds(&line.bags[line.counts[from]..line.counts[to]], period));
+        for ((moves, from), to) in moves[period].iter().zip(before).zip(after) {
+            parts.extend(lines::parts(moves, (from, to), period));
         }
         way = from as usize;
     }

@@ -9,7 +9,8 @@
 //! it keeps, both of which only grow with *k*. So the state is one count a feed, and the least cost of a state is a running
 //! minimum over the states before (Wagner and Whitin, Management Science 5, 1958, with a shelf life, a store of so many bags
 //! and several feeds that share deliveries; our derivation, held against trying every plan). See `search` for the counts
-//! that are tried, `credit` for money that is borrowed only on some days, and `limit` for money that is not lent.
+//! that are tried, `sizes` for feed sold in bags of several sizes, `credit` for money that is borrowed only on some days, and
+//! `limit` for money that is not lent.
 
 mod common;
 mod cost;
@@ -20,28 +21,47 @@ mod limit;
 mod lines;
 mod search;
 mod simple;
+mod sizes;
 
 pub use cost::{Cost, cost, spread};
 pub use fault::BuyingFault;
 pub use flip::{Flip, flips};
 pub use simple::{as_much_as_possible, just_in_time};
 
-/// A bag that must be bought.
+/// What must be bought and is eaten as one: a bag, or of feed that is sold in bags of several sizes, a measure of which each
+/// size holds a whole number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Bag {
+pub struct Measure {
     /// The last period in which it may come.
     pub needed: usize,
     /// The last period in which it is eaten.
     pub finished: usize,
 }
 
-/// A feed in bags of one size.
+/// A size of bags that a feed is sold in.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Feed {
-    /// The bags to buy, in the order in which they are eaten; neither `needed` nor `finished` ever falls.
-    pub bags: Vec<Bag>,
+pub struct Size {
+    /// Measures that a bag holds, 1 or more.
+    pub measures: usize,
     /// What a bag costs in each period.
     pub price: Vec<f64>,
+}
+
+/// A feed and the bags it is sold in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Feed {
+    /// The measures to buy, in the order in which they are eaten; neither `needed` nor `finished` ever falls.
+    pub measures: Vec<Measure>,
+    /// The sizes of its bags, at least one. A last bag may hold more than is still needed: the rest of it is paid, and takes no
+    /// room.
+    pub sizes: Vec<Size>,
+}
+
+impl Feed {
+    /// A feed in bags of one size, of which each is a measure.
+    pub fn in_bags(measures: Vec<Measure>, price: Vec<f64>) -> Feed {
+        Feed { measures, sizes: vec![Size { measures: 1, price }] }
+    }
 }
 
 /// Money that is borrowed while the purse is empty.
@@ -62,25 +82,27 @@ pub struct Buying {
     pub feeds: Vec<Feed>,
     /// What a delivery costs in each period, whatever it brings; infinite where none can come. As long as the periods.
     pub fee: Vec<f64>,
-    /// What a bag costs for each period that it is left over in the evening.
+    /// What a measure costs for each period that it is left over in the evening.
     pub holding: f64,
-    /// Periods that a bag keeps: one that comes in *t* is eaten in *t* to *t* + keeps − 1.
+    /// Periods that feed keeps: what comes in *t* is eaten in *t* to *t* + keeps − 1.
     pub keeps: usize,
-    /// Bags that may stand in the store in the evening; `None` where there is room for all.
+    /// Measures that may stand in the store in the evening; `None` where there is room for all.
     pub room: Option<usize>,
-    /// The last period in which each bag in hand is eaten. They take room and are paid.
+    /// The last period in which each measure in hand is eaten. They take room and are paid.
     pub stock: Vec<usize>,
     /// What is borrowed; `None` where money costs nothing.
     pub credit: Option<Credit>,
 }
 
-/// Bags of one feed that come in one period.
+/// Bags of one feed and size that come in one period.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Part {
     /// The period.
     pub period: usize,
     /// Which feed, from 0.
     pub feed: usize,
+    /// Which of its sizes, from 0.
+    pub size: usize,
     /// How many.
     pub bags: usize,
 }
@@ -116,6 +138,11 @@ impl Buying {
     pub fn best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
         credit::best_within(self, self.most_states())
+    }
+
+    /// Whether any feed is sold in several sizes, or in bags of several measures.
+    fn has_sizes(&self) -> bool {
+        self.feeds.iter().any(|feed| feed.sizes.len() > 1 || feed.sizes.iter().any(|size| size.measures > 1))
     }
 
     /// States that are looked at in one search: fewer where money is borrowed, since weights of its interest are tried in turn.

@@ -2,11 +2,11 @@
 //!
 //! A state is how many bags of each line have come. The states of an evening are a box: of each line from what is needed by
 //! then to what is fresh enough. A delivery may raise any of the counts, and what it costs is the fee and a sum over the
-//! lines, so the best state before it is found by one running minimum along each line in turn: the work is the number of
-//! states times the lines, whatever the number of ways.
+//! lines, so the best state before it is found along each line in turn, count by count, each from the counts that one bag less
+//! leads from: the work is the number of states times the lines and sizes, whatever the number of ways.
 
-use super::lines::Line;
-use super::{Bag, Buying, BuyingFault, Part};
+use super::lines::{self, Line, Moves};
+use super::{Buying, BuyingFault, Part};
 
 /// Costs are counted in whole steps, so that sums of the same amounts in another order are equal and ties are seen.
 /// Below the money stand the deliveries, and below these the evenings that bags wait: of equal costs the fewest trips, then
@@ -33,23 +33,32 @@ pub(super) fn cheapest(
     let scale = Scale::of(buying, weight);
     let room = buying.room.filter(|_| with_room);
     let mut evenings: Vec<Evening> = Vec::with_capacity(buying.periods());
+    let mut all_moves: Vec<Vec<Moves>> = Vec::with_capacity(buying.periods());
     let mut before = Evening::start(lines.len());
     for (period, &weight) in weight.iter().enumerate() {
         let shape = Shape::of(lines, period, buying.keeps).ok_or(BuyingFault::NoWay)?;
-        let prices = scale.running(buying, lines, period, weight);
+        let moves: Vec<Moves> = lines
+            .iter()
+            .map(|line| {
+                line.moves(buying, period, |feed, size| {
+                    scale.steps(buying.feeds[feed].sizes[size].price[period] * weight)
+                })
+            })
+            .collect();
         let mut evening = before.without_delivery(&shape);
         if buying.fee[period].is_finite() {
             let fee = scale.steps(buying.fee[period] * weight) * MONEY + TRIP;
-            evening.improve(&before.with_delivery(&shape, &prices, fee));
+            evening.improve(&before.with_delivery(&shape, &moves, scale.steps(buying.holding), fee));
         }
         if let Some(room) = room {
             evening.keep_room(lines, buying, period, room);
         }
         before.cost = Vec::new();
         evenings.push(std::mem::replace(&mut before, evening));
+        all_moves.push(moves);
     }
     evenings.push(before);
-    trace(&evenings, lines)
+    trace(&evenings, lines, &all_moves)
 }
 
 /// States over all evenings.
@@ -69,8 +78,12 @@ impl Scale {
         let heaviest = weight.iter().copied().fold(1.0, f64::max);
         let dearest =
             |prices: &[f64]| prices.iter().copied().filter(|price| price.is_finite()).fold(0.0, f64::max);
-        let bags: f64 = buying.feeds.iter().map(|feed| feed.bags.len() as f64 * dearest(&feed.price)).sum();
-        let count: usize = buying.feeds.iter().map(|feed| feed.bags.len()).sum();
+        let of_feed = |feed: &super::Feed| {
+            let bag = feed.sizes.iter().map(|size| dearest(&size.price)).fold(0.0, f64::max);
+            feed.measures.len() as f64 * bag
+        };
+        let bags: f64 = buying.feeds.iter().map(of_feed).sum();
+        let count: usize = buying.feeds.iter().map(|feed| feed.measures.len()).sum();
         let periods = buying.periods() as f64 + buying.keeps as f64;
         let fees = dearest(&buying.fee) * buying.periods() as f64;
         let most = heaviest * (bags + fees) + buying.holding.abs() * count as f64 * periods;
@@ -84,24 +97,6 @@ impl Scale {
     /// How much money a step is.
     pub(super) fn step(&self) -> f64 {
         self.step
-    }
-
-    /// Of each line, what its first bags cost together if they come in a period, at each of its counts.
-    fn running(&self, buying: &Buying, lines: &[Line], period: usize, weight: f64) -> Vec<Vec<Steps>> {
-        let price: Vec<Steps> =
-            buying.feeds.iter().map(|feed| self.steps(feed.price[period] * weight)).collect();
-        let holding = self.steps(buying.holding);
-        let of = |line: &Line| {
-            let mut sum = 0;
-            let mut running = vec![0];
-            running.extend(line.bags.iter().map(|(feed, bag)| {
-                let evenings = bag.finished as Steps - period as Steps;
-                sum += (price[*feed] + holding * evenings) * MONEY + evenings;
-                sum
-            }));
-            line.counts.iter().map(|count| running[*count]).collect()
-        };
-        lines.iter().map(of).collect()
     }
 }
 
@@ -177,15 +172,6 @@ struct Evening {
     from: Vec<u32>,
 }
 
-/// Which states a state may come from, along one line.
-#[derive(Clone, Copy, PartialEq)]
-enum From {
-    /// The same count.
-    Same,
-    /// The same count or less.
-    Less,
-}
-
 impl Evening {
     /// Before the first period nothing has come.
     fn start(lines: usize) -> Evening {
@@ -196,48 +182,50 @@ impl Evening {
     fn without_delivery(&self, shape: &Shape) -> Evening {
         let sources = (0..self.cost.len() as u32).collect();
         let same = Evening { shape: self.shape.clone(), cost: self.cost.clone(), from: sources };
-        same.along_all(shape, From::Same)
+        (0..shape.ranges.len()).fold(same, |states, line| states.along(line, shape.ranges[line], None))
     }
 
     /// The states after a delivery.
-    fn with_delivery(&self, shape: &Shape, prices: &[Vec<Steps>], fee: Steps) -> Evening {
+    fn with_delivery(&self, shape: &Shape, moves: &[Moves], holding: Steps, fee: Steps) -> Evening {
         let sources = (0..self.cost.len() as u32).collect();
-        let mut after = Evening { shape: self.shape.clone(), cost: self.cost.clone(), from: sources };
-        after.add(prices, |sum| -sum);
-        let mut after = after.along_all(shape, From::Less);
-        after.add(prices, |sum| sum + fee);
+        let before = Evening { shape: self.shape.clone(), cost: self.cost.clone(), from: sources };
+        let along = |states: Evening, line: usize| {
+            states.along(line, shape.ranges[line], Some((&moves[line], holding)))
+        };
+        let mut after = (0..shape.ranges.len()).fold(before, along);
+        after.cost.iter_mut().filter(|cost| **cost < NEVER).for_each(|cost| *cost += fee);
         after
     }
 
-    fn add(&mut self, prices: &[Vec<Steps>], amount: impl Fn(Steps) -> Steps) {
-        let cost = &mut self.cost;
-        self.shape.each_sum(prices, |at, sum| {
-            if cost[at] < NEVER {
-                cost[at] += amount(sum);
-            }
-        });
-    }
-
-    fn along_all(self, shape: &Shape, from: From) -> Evening {
-        (0..shape.ranges.len()).fold(self, |states, line| states.along(line, shape.ranges[line], from))
-    }
-
-    /// Along one line, the states from `low` to `high`, each the least of those it may come from.
-    fn along(&self, line: usize, (low, high): (usize, usize), from: From) -> Evening {
+    /// Along one line, the states from `low` to `high`, each the least of those it may come from: the one of the same count and,
+    /// where something comes, those from which a bag leads to it.
+    fn along(&self, line: usize, (low, high): (usize, usize), comes: Option<(&Moves, Steps)>) -> Evening {
         let (first, last) = self.shape.ranges[line];
         let inner = self.shape.inner(line);
         let mut shape = self.shape.clone();
         shape.ranges[line] = (low, high);
         let mut after =
             Evening { cost: Vec::with_capacity(shape.size()), from: Vec::with_capacity(shape.size()), shape };
+        let start = first.min(low);
+        let mut rows: Vec<(Steps, u32)> = Vec::with_capacity((high + 1 - start) * inner);
         for block in (0..self.cost.len()).step_by((last - first + 1) * inner) {
-            let mut least: Vec<(Steps, u32)> = vec![(NEVER, 0); inner];
-            for place in first.min(low)..=high {
-                if from == From::Same {
-                    least.fill((NEVER, 0));
-                }
+            rows.clear();
+            for place in start..=high {
+                let row = rows.len();
                 if (first..=last).contains(&place) {
-                    self.lower(&mut least, block + (place - first) * inner);
+                    let own = block + (place - first) * inner..block + (place - first + 1) * inner;
+                    let own = self.cost[own.clone()].iter().zip(&self.from[own]);
+                    rows.extend(own.map(|(cost, from)| (*cost, *from)));
+                } else {
+                    rows.resize(row + inner, (NEVER, 0));
+                }
+                let (earlier, least) = rows.split_at_mut(row);
+                let moves = comes.map_or(&[][..], |(moves, _)| &moves[place]);
+                for one in moves.iter().filter(|one| one.from >= start) {
+                    let holding = comes.map_or(0, |(_, holding)| holding);
+                    let price = (one.price + holding * one.evenings) * MONEY + one.evenings;
+                    let from = &earlier[(one.from - start) * inner..][..inner];
+                    lower(least, from, price);
                 }
                 if place >= low {
                     after.cost.extend(least.iter().map(|least| least.0));
@@ -246,16 +234,6 @@ impl Evening {
             }
         }
         after
-    }
-
-    /// Takes what is less in a row of states.
-    fn lower(&self, least: &mut [(Steps, u32)], row: usize) {
-        let row = self.cost[row..].iter().zip(&self.from[row..]);
-        for (least, (cost, from)) in least.iter_mut().zip(row) {
-            if *cost < least.0 {
-                *least = (*cost, *from);
-            }
-        }
     }
 
     /// Takes what is cheaper in other states of the same evening.
@@ -270,8 +248,8 @@ impl Evening {
 
     /// Rules out what does not find room. What is in hand may stand there without it as long as nothing more comes.
     fn keep_room(&mut self, lines: &[Line], buying: &Buying, period: usize, room: usize) {
-        let bags = lines.iter().flat_map(|line| &line.bags);
-        let eaten = bags.filter(|(_, bag)| bag.finished <= period).count() as Steps;
+        let all = lines.iter().flat_map(|line| &line.measures);
+        let eaten = all.filter(|(_, measure)| measure.finished <= period).count() as Steps;
         let counts: Vec<Vec<Steps>> =
             lines.iter().map(|line| line.counts.iter().map(|count| *count as Steps).collect()).collect();
         let free = room as Steps - buying.in_hand(period) as Steps;
@@ -284,8 +262,17 @@ impl Evening {
     }
 }
 
+/// Takes what is less in a row of states, at a price more.
+fn lower(least: &mut [(Steps, u32)], row: &[(Steps, u32)], price: Steps) {
+    for (least, (cost, from)) in least.iter_mut().zip(row) {
+        if *cost + price < least.0 {
+            *least = (*cost + price, *from);
+        }
+    }
+}
+
 /// What came when, from the last evening back.
-fn trace(evenings: &[Evening], lines: &[Line]) -> Result<Vec<Part>, BuyingFault> {
+fn trace(evenings: &[Evening], lines: &[Line], moves: &[Vec<Moves>]) -> Result<Vec<Part>, BuyingFault> {
     let last = evenings.last().ok_or(BuyingFault::NoWay)?;
     let everything = last.shape.ends_with_all(lines);
     let mut at = last.shape.size() - 1;
@@ -297,18 +284,10 @@ fn trace(evenings: &[Evening], lines: &[Line]) -> Result<Vec<Part>, BuyingFault>
         let (evening, before) = (&evenings[period + 1], &evenings[period]);
         let after = evening.shape.places(at);
         at = evening.from[at] as usize;
-        for ((line, from), to) in lines.iter().zip(before.shape.places(at)).zip(after) {
-            parts.extend(of_feeds(&line.bags[line.counts[from]..line.counts[to]], period));
+        for ((moves, from), to) in moves[period].iter().zip(before.shape.places(at)).zip(after) {
+            parts.extend(lines::parts(moves, (from, to), period));
         }
     }
     parts.sort();
     Ok(parts)
-}
-
-/// Bags of one line that come together, by feed.
-pub(super) fn of_feeds(bags: &[(usize, Bag)], period: usize) -> Vec<Part> {
-    let mut feeds: Vec<usize> = bags.iter().map(|(feed, _)| *feed).collect();
-    feeds.sort_unstable();
-    let part = |same: &[usize]| Part { period, feed: same[0], bags: same.len() };
-    feeds.chunk_by(|one, other| one == other).map(part).collect()
 }
