@@ -58,6 +58,8 @@ pub enum Todo {
         phase: Phase,
         /// How many.
         bags: f64,
+        /// What each holds, kg, where there are several sizes.
+        size_kg: Option<f64>,
     },
     /// Begin a new feed, so many parts of four; the rest is still the old one.
     Mix {
@@ -150,7 +152,11 @@ fn todo(plan: &Plan, age: i32) -> Vec<Todo> {
     list.extend(is_day("space.change_over").then_some(Todo::SmallOut));
     list.extend(weighing(plan, age));
     let deliveries = plan.deliveries.iter().filter(|one| one.day == age);
-    list.extend(deliveries.map(|one| Todo::Delivery { phase: one.phase, bags: one.bags }));
+    list.extend(deliveries.map(|one| Todo::Delivery {
+        phase: one.phase,
+        bags: one.bags,
+        size_kg: one.size_kg,
+    }));
     list
 }
 

@@ -143,7 +143,7 @@ impl Shown<'_> {
                 self.day(delivery.day - cheapest.lead_d),
                 self.day(delivery.day),
                 words.plain(&format!("phase-{}", delivery.phase.name())),
-                show::number(delivery.bags, 0),
+                show::bags(delivery.bags, delivery.size_kg, self.viewer),
                 say!(
                     words,
                     "eaten-from-to",
@@ -183,7 +183,8 @@ impl Shown<'_> {
         let kept = |one: &Purchase| {
             let delivery = one.delivery;
             let feed = words.plain(&format!("phase-{}", delivery.phase.name()));
-            let (bags, day) = (show::number(delivery.bags, 0), self.day(delivery.day));
+            let bags = show::bags(delivery.bags, delivery.size_kg, self.viewer);
+            let day = self.day(delivery.day);
             Kept {
                 label: say!(words, "buying-drawn", bags = bags, feed = feed, day = day),
                 comes: f64::from(delivery.day),
@@ -275,6 +276,12 @@ impl Shown<'_> {
                 bags = bags.to_string(),
                 room = room.to_string(),
             ),
+            CannotBuy::SizesApart { kg, other_kg } => say!(
+                words,
+                "buying-sizes-apart",
+                kg = show::quantity(kg, Unit::Kilogram, 2, self.viewer),
+                other = show::quantity(other_kg, Unit::Kilogram, 2, self.viewer),
+            ),
             CannotBuy::CreditTooSmall { day, .. } if !self.viewer.money_shown => {
                 say!(words, "buying-credit-too-small-hidden", day = self.day(day))
             }
@@ -306,6 +313,9 @@ pub struct BuyJson {
     pub phase: &'static str,
     /// How many bags.
     pub bags: f64,
+    /// What a bag holds, kg, where feed is to be had in several sizes; else it is the plan's own bag.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bag_kg: Option<f64>,
     /// What they cost, without the delivery; absent for a viewer who does not see amounts.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<f64>,
@@ -412,6 +422,7 @@ impl Shown<'_> {
             order_by: date(one.delivery.day - cheapest.lead_d),
             phase: one.delivery.phase.name(),
             bags: one.delivery.bags,
+            bag_kg: one.delivery.size_kg,
             cost: self.viewer.money_shown.then_some(one.cost),
             eaten_from_age_d: one.delivery.eaten_from,
             eaten_until_age_d: one.delivery.eaten_until,
@@ -446,6 +457,7 @@ fn why_name(why: CannotBuy) -> &'static str {
         CannotBuy::PriceBelowZero { .. } => "price-below-zero",
         CannotBuy::CannotKeep { .. } => "cannot-keep",
         CannotBuy::RoomTooSmall { .. } => "room-too-small",
+        CannotBuy::SizesApart { .. } => "sizes-apart",
         CannotBuy::CreditTooSmall { .. } => "credit-too-small",
         CannotBuy::NoWay => "no-way",
     }

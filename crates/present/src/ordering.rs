@@ -45,7 +45,7 @@ impl Orders<'_> {
         let words = viewer.words();
         let feed = |one: &Delivery| {
             let name = words.plain(&format!("phase-{}", one.phase.name()));
-            say!(words, "calendar-order-feed", bags = show::number(one.bags, 0), feed = name)
+            say!(words, "calendar-order-feed", bags = show::bags(one.bags, one.size_kg, viewer), feed = name)
         };
         let feeds = feeds.iter().map(feed).collect::<Vec<_>>().join(", ");
         let comes = DayOfAge(day).date(self.placement);

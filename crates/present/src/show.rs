@@ -31,6 +31,17 @@ pub fn short(value: f64, most: u8) -> String {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }
 
+/// A number of bags, with what each holds where feed is to be had in several sizes.
+pub fn bags(count: f64, size_kg: Option<f64>, viewer: &Viewer) -> String {
+    let n = number(count, 0);
+    match size_kg {
+        None => n,
+        Some(size) => {
+            say!(viewer.words(), "bags-of", n = n, size = quantity(size, Unit::Kilogram, 1, viewer))
+        }
+    }
+}
+
 /// A number to so many significant figures, for a blackboard.
 pub fn round_to_figures(value: f64, figures: i32) -> f64 {
     if value == 0.0 || !value.is_finite() {

@@ -191,6 +191,9 @@ pub struct PurchaseJson {
     pub quantity: Option<f64>,
     /// The unit of the quantity.
     pub unit: &'static str,
+    /// What each bag of feed holds, kg, where it is to be had in several sizes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bag_kg: Option<f64>,
     /// What it costs; absent while its price is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<f64>,
@@ -256,6 +259,9 @@ pub struct DeliveryJson {
     pub date: Option<String>,
     /// Bags.
     pub bags: f64,
+    /// What a bag holds, kg, where feed is to be had in several sizes; else it is the plan's own bag.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bag_kg: Option<f64>,
     /// First day of age it is eaten.
     pub eaten_from_age_d: i32,
     /// Last day of age it is eaten.
@@ -431,6 +437,7 @@ fn deliveries(plan: &Plan) -> Vec<DeliveryJson> {
         age_d: one.day,
         date: date_of(plan, one.day),
         bags: one.bags,
+        bag_kg: one.size_kg,
         eaten_from_age_d: one.eaten_from,
         eaten_until_age_d: one.eaten_until,
     };
@@ -445,6 +452,7 @@ fn purchases(plan: &Plan, viewer: &Viewer) -> Vec<PurchaseJson> {
         date: date_of(plan, one.day),
         quantity: one.quantity,
         unit: one.unit.name(),
+        bag_kg: one.size_kg,
         cost: one.cost.filter(|_| viewer.money_shown),
     };
     plan.purchases.iter().map(purchase).collect()

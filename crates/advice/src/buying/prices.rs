@@ -25,7 +25,7 @@ pub(crate) fn of_bag(
 }
 
 /// What a bag of the other size costs on the first day of buying.
-pub(super) fn of_other_bag(answers: &Answers, phase: Phase) -> Option<f64> {
+pub(crate) fn of_other_bag(answers: &Answers, phase: Phase) -> Option<f64> {
     answers.number(match phase {
         Phase::Starter => "prices.starter_other_bag_each",
         Phase::Grower => "prices.grower_other_bag_each",

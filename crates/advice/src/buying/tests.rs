@@ -196,3 +196,86 @@ fn a_limit_of_credit_is_kept_or_said_to_be_too_small() {
     let plan = plan::work_out(answers(&[&base[..], &told].concat()));
     assert!(plan.findings.iter().any(|finding| finding.name == "no-cheapest-days"));
 }
+
+/// What comes of a feed, kg, by the size of its bags.
+fn kg_of(cheapest: &Cheapest, phase: Phase, size: f64) -> f64 {
+    let of = |one: &&Purchase| one.delivery.phase == phase && one.delivery.size_kg == Some(size);
+    cheapest.purchases.iter().filter(of).map(|one| one.delivery.bags * size).sum()
+}
+
+/// Bags of half the size that cost a little more than half fill up what is no whole bag, and nothing else.
+#[test]
+fn small_bags_fill_up_what_is_no_whole_bag() {
+    let small = [
+        ("feed.other_bag_kg", "25"),
+        ("prices.starter_other_bag_each", "320"),
+        ("prices.grower_other_bag_each", "310"),
+        ("prices.finisher_other_bag_each", "300"),
+    ];
+    let told = [("costs.feed_delivery_each", "150"), ("prices.feed_rise_percent", "3")];
+    let plan = plan::work_out(answers(&told));
+    let (with, without) = (found(&[&told[..], &small].concat()), found(&told));
+    assert!(with.is_proven() && without.is_proven());
+    for phase in [Phase::Starter, Phase::Grower, Phase::Finisher] {
+        let eaten = plan.outcome.number(&format!("feed.{}", phase.name())).unwrap();
+        let (large, small) = (kg_of(&with, phase, 50.0), kg_of(&with, phase, 25.0));
+        assert!(
+            large + small >= eaten - 1e-6 && large + small < eaten + 25.0,
+            "{phase:?}: {large} {small} {eaten}"
+        );
+        assert!(small <= 25.0 * with.days().len() as f64);
+    }
+    assert!(with.cost.total() < without.cost.total(), "{:?} {:?}", with.cost, without.cost);
+    for one in &with.purchases {
+        let delivery = one.delivery;
+        assert!(delivery.day <= delivery.eaten_from && delivery.eaten_until <= one.good_until, "{one:?}");
+    }
+}
+
+/// The bag that holds most for its money is bought, whichever it is; a feed without a price of the other bag comes in its own.
+#[test]
+fn the_cheaper_bag_is_bought() {
+    let told = [("feed.other_bag_kg", "25"), ("prices.starter_other_bag_each", "200")];
+    let cheapest = found(&told);
+    assert_eq!(kg_of(&cheapest, Phase::Starter, 50.0), 0.0);
+    assert_eq!(kg_of(&cheapest, Phase::Grower, 25.0), 0.0);
+    assert!(kg_of(&cheapest, Phase::Grower, 50.0) > 0.0);
+}
+
+/// A plan that buys on the cheapest days lists bags of both sizes and pays for them what was found; the store room holds as much
+/// as it did.
+#[test]
+fn a_plan_buys_bags_of_both_sizes() {
+    let told = [
+        ("feed.buying", "cheapest"),
+        ("feed.store_bags", "40"),
+        ("costs.feed_delivery_each", "150"),
+        ("feed.other_bag_kg", "20"),
+        ("prices.starter_other_bag_each", "250"),
+        ("prices.finisher_other_bag_each", "230"),
+    ];
+    let plan = plan::work_out(answers(&told));
+    let cheapest = of_plan(&plan.answers).unwrap();
+    assert_eq!(plan.deliveries, cheapest.deliveries());
+    let sizes = |size: f64| plan.deliveries.iter().any(|one| one.size_kg == Some(size));
+    assert!(sizes(20.0) && sizes(50.0), "{:?}", plan.deliveries);
+    let of = |id: &str| plan.outcome.number(id).unwrap();
+    let paid = of("feed.cost") + of("feed.rise_and_deliveries");
+    assert!((paid - cheapest.cost.bags - cheapest.cost.fees).abs() < 0.05, "{paid} {:?}", cheapest.cost);
+    assert!(of("feed.store_peak") <= 41.0, "{}", of("feed.store_peak"));
+}
+
+/// Weights that have nothing in common are refused by name, and half an offer is said.
+#[test]
+fn half_an_offer_is_said() {
+    let apart =
+        [("feed.bag_kg", "22.7"), ("feed.other_bag_kg", "50"), ("prices.starter_other_bag_each", "1200")];
+    assert_eq!(of_plan(&answers(&apart)), Err(CannotBuy::SizesApart { kg: 22.7, other_kg: 50.0 }));
+    let said = |told: &[(&str, &str)]| {
+        let plan = plan::work_out(answers(told));
+        plan.findings.iter().any(|finding| finding.name == "other-bag-half-told")
+    };
+    assert!(said(&[("feed.other_bag_kg", "25")]) && said(&[("prices.grower_other_bag_each", "300")]));
+    assert!(said(&[("feed.other_bag_kg", "50"), ("prices.grower_other_bag_each", "300")]));
+    assert!(!said(&[("feed.other_bag_kg", "25"), ("prices.grower_other_bag_each", "300")]) && !said(&[]));
+}

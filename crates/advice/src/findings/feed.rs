@@ -3,9 +3,10 @@
 use quantity::{Answers, DayOfAge, Unit};
 
 use super::{Check, number};
+use crate::buying::prices;
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
-use crate::store_room;
+use crate::store_room::{self, Phase};
 
 /// Its checks.
 pub(super) static CHECKS: &[Check] = &[
@@ -19,6 +20,7 @@ pub(super) static CHECKS: &[Check] = &[
     milling_not_told,
     store_too_small,
     store_not_told,
+    other_bag_half_told,
 ];
 
 fn own_curve_not_given(answers: &Answers, _: &Outcome) -> Option<Finding> {
@@ -128,4 +130,13 @@ fn store_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {
             .at("feed.store_bags")
             .with("peak", Detail::Figure("feed.store_peak"))
     })
+}
+
+/// A bag of another size without a weight of its own, or without a price.
+fn other_bag_half_told(answers: &Answers, _: &Outcome) -> Option<Finding> {
+    let weight = answers.number("feed.other_bag_kg");
+    let prices = Phase::ALL.iter().filter(|phase| prices::of_other_bag(answers, **phase).is_some()).count();
+    let apart = weight.is_some_and(|weight| answers.number("feed.bag_kg") != Some(weight));
+    let half = (weight.is_some() || prices > 0) && !(apart && prices > 0);
+    half.then(|| Finding::new("other-bag-half-told", Weight::Look).at("feed.other_bag_kg"))
 }

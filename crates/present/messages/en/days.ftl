@@ -392,6 +392,7 @@ way-out-feed-earlier = Let it come a day or more before the chicks.
 finding-store-too-small = { $short } bags find no room: day { $day } is the fullest, with { $peak }, and the store room holds { $room }.
 way-out-more-deliveries = Let later feed come nearer to its day.
 way-out-more-room = Find more room: dry, off the floor and the wall, where no rat gets in.
+finding-other-bag-half-told = Feed comes in another bag too: tell what it weighs, other than the first, and what it costs of at least one feed. Until then it is left out.
 finding-store-not-told = Up to { $peak } bags of feed stand in the store room at once. Say how many it holds.
 finding-tank-under-a-day = Your tank lasts { $days } of the hottest day: it holds { $tank }, the birds drink { $need }.
 way-out-larger-tank = Store { $need } at least, two such days if you can, in the shade and covered.

@@ -122,6 +122,11 @@ field-litter-spread-days-before-d = Spread so many days before the chicks
     .hint = Early enough to dry.
 
 field-feed-bag-kg = A feed bag weighs
+field-feed-other-bag-kg = The other bag it is sold in weighs
+field-prices-starter-other-bag-each = The other bag of starter
+field-prices-grower-other-bag-each = The other bag of grower
+field-prices-finisher-other-bag-each = The other bag of finisher
+field-prices-last-other-bag-each = The other bag of the last feed
 
 field-prices-disinfectant-per-l = Disinfectant, a litre
 field-prices-sheet-each = Plywood, a sheet

@@ -251,7 +251,7 @@ impl Shown<'_> {
         for day in first..=last {
             for one in deliveries.iter().filter(|one| one.day == day) {
                 if let Some(at) = phases.iter().position(|(phase, _)| *phase == one.phase) {
-                    left[at] += one.bags;
+                    left[at] += one.in_bags_of(bag);
                 }
             }
             days.push(StockDay { day: f64::from(day), parts: left.clone() });
@@ -280,7 +280,7 @@ impl Shown<'_> {
         };
         let marks = deliveries.iter().map(|one| Mark {
             day: f64::from(one.day),
-            label: say!(self.words, "mark-bags", n = show::number(one.bags, 0)),
+            label: say!(self.words, "mark-bags", n = show::number(one.in_bags_of(bag), 0)),
         });
         let stock = Stock { days, deliveries: marks.collect(), capacity };
         Some(Block::Drawing(Drawing {

@@ -108,7 +108,7 @@ impl Shown<'_> {
         let row = |one: &Delivery| {
             vec![
                 self.words.plain(&format!("phase-{}", one.phase.name())),
-                show::number(one.bags, 0),
+                show::bags(one.bags, one.size_kg, self.viewer),
                 date(one.day),
                 say!(
                     self.words,

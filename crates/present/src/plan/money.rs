@@ -109,6 +109,7 @@ impl Shown<'_> {
         match one.what {
             "guard" => say!(self.words, "n-sheets", n = n),
             what if purchases::SHORT.iter().any(|(short, _)| *short == what) => n,
+            _ if one.size_kg.is_some() => show::bags(quantity, one.size_kg, self.viewer),
             _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n),
             _ => show::quantity(quantity, one.unit, 0, self.viewer),
         }

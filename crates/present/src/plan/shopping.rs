@@ -126,7 +126,10 @@ impl Shown<'_> {
                 packs(key, "brooding.spare_packs").unwrap_or(amount)
             }
             what if purchases::SHORT.iter().any(|(short, _)| *short == what) => show::number(quantity, 0),
-            what if what.starts_with("feed-") => counted("shopping-bags", quantity),
+            what if what.starts_with("feed-") => match one.size_kg {
+                None => counted("shopping-bags", quantity),
+                size => show::bags(quantity, size, self.viewer),
+            },
             _ => amount,
         }
     }

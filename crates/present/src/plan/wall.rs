@@ -152,8 +152,13 @@ impl Shown<'_> {
         let phase = |phase: &advice::store_room::Phase| self.words.plain(&format!("phase-{}", phase.name()));
         match todo {
             Todo::Guard(standing) => say!(self.words, "todo-guard", how = self.standing(standing)),
-            Todo::Delivery { phase: feed, bags } => {
-                say!(self.words, "todo-delivery", n = show::number(*bags, 0), feed = phase(feed))
+            Todo::Delivery { phase: feed, bags, size_kg } => {
+                say!(
+                    self.words,
+                    "todo-delivery",
+                    n = show::bags(*bags, *size_kg, self.viewer),
+                    feed = phase(feed)
+                )
             }
             Todo::Mix { phase: feed, parts_of_four } => {
                 say!(self.words, &format!("todo-mix-{parts_of_four}"), feed = phase(feed))
