@@ -5,18 +5,34 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use model::buying::{Bag, Buying, Credit, Feed};
+use model::buying::{Buying, Credit, Feed, Measure, Size};
 
 const DAYS: usize = 57;
 const BAG_KG: f64 = 50.0;
 
 /// 1 600 birds that eat 12 g on the first day and 4.2 g more each day, in three feeds, bought from 14 days before.
 fn batch() -> Buying {
+    in_measures_of(BAG_KG)
+}
+
+/// The same in bags of 50 and of 25 kg, the small ones a little dearer by the kilogram.
+fn in_two_sizes() -> Buying {
+    let mut buying = in_measures_of(BAG_KG / 2.0);
+    for feed in &mut buying.feeds {
+        let large = feed.sizes[0].price.clone();
+        feed.sizes[0].price = large.iter().map(|price| 0.52 * price).collect();
+        feed.sizes.push(Size { measures: 2, price: large });
+    }
+    buying
+}
+
+/// Each feed in bags of one weight, at the price of a bag of 50 kg.
+fn in_measures_of(measure_kg: f64) -> Buying {
     let phases = [(0usize, 10usize, 31.0), (11, 24, 29.5), (25, 42, 28.75)];
     let feed = |(from, until, price): (usize, usize, f64)| {
         let eaten: Vec<f64> = (from..=until).map(|day| 1.6 * (12.0 + 4.2 * day as f64)).collect();
         let total: f64 = eaten.iter().sum();
-        let bags = (total / BAG_KG - 1e-9).ceil() as usize;
+        let bags = (total / measure_kg - 1e-9).ceil() as usize;
         let day = |kg: f64| {
             let mut so_far = 0.0;
             let reached = eaten.iter().position(|today| {
@@ -26,12 +42,12 @@ fn batch() -> Buying {
             from + reached.unwrap_or(until - from)
         };
         let due = |bag: usize| {
-            let opened = day(bag as f64 * BAG_KG + 1e-9);
+            let opened = day(bag as f64 * measure_kg + 1e-9);
             let needed = if opened <= 14 { 0 } else { opened + 14 - 7 };
-            Bag { needed, finished: day((bag + 1) as f64 * BAG_KG - 1e-9) + 14 }
+            Measure { needed, finished: day((bag + 1) as f64 * measure_kg - 1e-9) + 14 }
         };
         let price = (0..DAYS).map(|day| price * (1.0 + 0.02 * day as f64 / 30.0)).collect();
-        Feed { bags: (0..bags).map(due).collect(), price }
+        Feed::in_bags((0..bags).map(due).collect(), price)
     };
     Buying {
         feeds: phases.map(feed).into(),
@@ -57,12 +73,16 @@ fn benchmarks(criterion: &mut Criterion) {
     let credit = Credit { rate: 0.3 / 365.0, money: (0..DAYS).map(purse).collect(), limit: Some(450.0) };
     let limited = Buying { credit: Some(credit), ..plain.clone() };
     let full = Buying { room: Some(60), ..plain.clone() };
+    let sizes = in_two_sizes();
+    let full_sizes = Buying { room: Some(120), ..sizes.clone() };
     let mut group = criterion.benchmark_group("buying");
     for (name, buying) in [
         ("shared deliveries", &plain),
         ("with interest", &borrowed),
         ("within a limit", &limited),
         ("full store", &full),
+        ("two sizes", &sizes),
+        ("two sizes, full store", &full_sizes),
     ] {
         let best = buying.best().unwrap();
         let gap = best.cost.total() - best.lower_bound;

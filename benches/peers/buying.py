@@ -1,4 +1,4 @@
-"""Peer of the cheapest way of buying: the same four problems as benches/benches/buying.rs as whole-number programmes, solved by
+"""Peer of the cheapest way of buying: the same problems as benches/benches/buying.rs as whole-number programmes, solved by
 scipy's milp (HiGHS). A bag goes to one of the days on which it may come; a day with a bag pays the delivery.
 
 Prints the least cost and the time of each; hold them against what `cargo bench -p broodwright-benches --bench buying` prints.
@@ -67,15 +67,55 @@ def solve(room=None, credit=None, limit=None):
                          bounds=optimize.Bounds(0, upper), options={"mip_rel_gap": 1e-9, "time_limit": 300})
 
 
+def solve_sizes(room=None):
+    """In bags of 25 kg at 0.52 of the price of 50: how many of each size of each feed come on each day."""
+    columns, cost, rows, low, high = [], [], [], [], []
+    for first, until, price in ((0, 10, 31.0), (11, 24, 29.5), (25, 42, 28.75)):
+        columns += [(first, day, size) for size in (1, 2) for day in range(DAYS)]
+        cost += [price * (1.0 + 0.02 * day / 30.0) * (0.52 if size == 1 else 1.0) for size in (1, 2) for day in range(DAYS)]
+    width = DAYS + len(columns)
+    standing, eaten_all = np.zeros((DAYS, width)), np.zeros(DAYS)
+    for first, until, _ in ((0, 10, 31.0), (11, 24, 29.5), (25, 42, 28.75)):
+        eaten = np.cumsum(1.6 * (12.0 + 4.2 * np.arange(first, until + 1)))
+        day = lambda kg: first + min(int(np.searchsorted(eaten, kg, side="right")), until - first)
+        due = []
+        for at in range(int(np.ceil(eaten[-1] / 25.0 - 1e-9))):
+            opened = day(at * 25.0 + 1e-9)
+            due.append((0 if opened <= 14 else opened + 7, day((at + 1) * 25.0 - 1e-9) + 14))
+        for today in range(DAYS):
+            row = np.zeros(width)
+            for at, (feed, comes, size) in enumerate(columns):
+                if feed == first and comes <= today:
+                    row[DAYS + at] = size
+            fresh = sum(finished < today + KEEPS for _, finished in due)
+            rows.append(row), low.append(sum(needed <= today for needed, _ in due))
+            high.append(fresh + (fresh == len(due)))
+            standing[today] += row
+            eaten_all[today] += sum(finished <= today for _, finished in due)
+    for at, (_, comes, size) in enumerate(columns):
+        row = np.zeros(width)
+        row[DAYS + at], row[comes] = 1, -200
+        rows.append(row), low.append(-np.inf), high.append(0)
+    if room is not None:
+        for today in range(DAYS):
+            rows.append(standing[today]), low.append(-np.inf), high.append(room + eaten_all[today])
+    upper = np.concatenate([np.ones(DAYS), np.full(len(columns), np.inf)])
+    return optimize.milp(np.concatenate([np.full(DAYS, FEE), cost]),
+                         constraints=optimize.LinearConstraint(sparse.csr_array(np.array(rows)), low, high),
+                         integrality=np.ones(width), bounds=optimize.Bounds(0, upper),
+                         options={"mip_rel_gap": 1e-9, "time_limit": 300})
+
+
 def main():
     money = np.where(np.arange(DAYS) < 20, 1500.0, 400.0)
     day = np.arange(DAYS)
     purse = np.where(day < 30, 900.0, np.where(day < 42, 2400.0, 4200.0))
     cases = {"shared deliveries": {}, "with interest": {"credit": (0.3 / 365.0, money)},
-             "within a limit": {"credit": (0.3 / 365.0, purse), "limit": 450.0}, "full store": {"room": 60}}
+             "within a limit": {"credit": (0.3 / 365.0, purse), "limit": 450.0}, "full store": {"room": 60},
+             "two sizes": None, "two sizes, full store": {"room": 120}}
     for name in sys.argv[1:] or cases:
         begun = time.perf_counter()
-        found = solve(**cases[name])
+        found = solve_sizes(**cases[name] or {}) if name.startswith("two sizes") else solve(**cases[name])
         taken = 1000 * (time.perf_counter() - begun)
         print(f"{name}: least cost {found.fun:.6f}, gap {found.fun - found.mip_dual_bound:.6f}, {taken:.0f} ms")
 

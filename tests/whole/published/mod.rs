@@ -3,6 +3,7 @@
 use advice::sums::{self, SumResult};
 use quantity::Raw;
 
+mod bag_sizes;
 mod bell_curve_tables;
 mod breeders_temperature;
 mod breeders_weighing;
