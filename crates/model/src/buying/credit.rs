@@ -5,7 +5,8 @@
 //! what is spent beyond the purse. With the weights fixed, money spent early simply costs more, which [`search`] solves
 //! exactly, and the answer bounds every way of buying from below (the dual of the debt; Bertsekas, Nonlinear Programming,
 //! 1999, from memory). Where the weights are 1 in the evenings that are in debt and 0 in those that are not, bound and cost
-//! meet, and the way found is proven best. Otherwise the weights follow the debt of the ways found so far.
+//! meet, and the way found is proven best. Otherwise the weights follow the debt of the ways found so far, and what they leave open
+//! is closed by `limit`, which keeps of each state all that was paid, where there are not too many states.
 
 use super::limit::{self, Aim};
 use super::lines::{self, Line};
@@ -21,7 +22,7 @@ const ROUNDS: usize = 40;
 pub(super) fn best_within(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {
     let Some((credit, limit)) = buying.credit.as_ref().and_then(|credit| Some((credit, credit.limit?)))
     else {
-        return best(buying, most);
+        return Ok(within_states(buying, best(buying, most)?, most));
     };
     let free = Buying { credit: Some(Credit { limit: None, ..credit.clone() }), ..buying.clone() };
     let free = best(&free, most)?;
@@ -29,8 +30,7 @@ pub(super) fn best_within(buying: &Buying, most: usize) -> Result<Bought, Buying
         return Ok(free);
     }
     let every = lines::by_feed(buying, true);
-    // Ways are kept beside each other in a state, so that fewer states fit.
-    let whole = (search::states(&every, buying) <= most / WAYS_A_STATE).then_some(&every);
+    let whole = (most > 0 && search::states(&every, buying) <= limit::MOST_STATES).then_some(&every);
     let one = lines::in_one(buying);
     let found = match whole.map(|lines| limit::best(buying, lines, Aim::Cost)) {
         Some(Ok(Some((parts, _)))) => Some((parts, true)),
@@ -46,8 +46,16 @@ pub(super) fn best_within(buying: &Buying, most: usize) -> Result<Bought, Buying
     }
 }
 
-/// Ways that a state keeps, more or less.
-const WAYS_A_STATE: usize = 8;
+/// The cheapest way with interest beyond doubt, where weights did not prove it and there are not too many states.
+fn within_states(buying: &Buying, found: Bought, most: usize) -> Bought {
+    let every = lines::by_feed(buying, true);
+    if found.is_proven() || most == 0 || search::states(&every, buying) > limit::MOST_STATES {
+        return found;
+    }
+    let exact = limit::best(buying, &every, Aim::Cost).ok().flatten();
+    let exact = exact.and_then(|(parts, _)| Some((cost(buying, &parts)?, parts)));
+    exact.map_or(found, |(cost, parts)| Bought { lower_bound: cost.total(), parts, cost })
+}
 
 /// Why nothing can be bought within a limit: what would have to be lent.
 fn too_little(buying: &Buying, lines: &[Line], limit: f64) -> BuyingFault {
@@ -61,22 +69,40 @@ fn too_little(buying: &Buying, lines: &[Line], limit: f64) -> BuyingFault {
 }
 
 /// The cheapest way, as far as it can be proven by looking at so many states at a time.
+///
+/// Weights are found by ways that need few states. Only with the last of them, and with those of the highest bound, as many states
+/// are looked at as may be.
 pub(super) fn best(buying: &Buying, most: usize) -> Result<Bought, BuyingFault> {
     let mut weights = vec![1.0; buying.periods()];
-    let mut best = round(buying, &weights, most)?;
+    if buying.credit.is_none() {
+        return round(buying, &weights, most);
+    }
+    let mut best = round(buying, &weights, 0)?;
+    let mut highest = (best.lower_bound, weights.clone());
     for done in 1..ROUNDS {
-        if best.is_proven() || buying.credit.is_none() {
-            break;
-        }
         let before = weights.clone();
         follow(&mut weights, &in_debt(buying, &best.parts), done);
-        if weights == before {
+        if best.is_proven() || weights == before {
             break;
         }
-        best = better(best, round(buying, &weights, most)?);
+        let next = round(buying, &weights, 0)?;
+        if next.lower_bound > highest.0 {
+            highest = (next.lower_bound, weights.clone());
+        }
+        best = better(best, next);
+    }
+    for _ in 0..LAST_ROUNDS {
+        if best.is_proven() || most == 0 || !round_needs_states(buying) {
+            break;
+        }
+        best = better(best, round(buying, &highest.1, most)?);
+        highest.1 = in_debt(buying, &best.parts).into_iter().map(|debt| f64::from(u8::from(debt))).collect();
     }
     Ok(best)
 }
+
+/// Rounds in which as many states are looked at as may be.
+const LAST_ROUNDS: usize = 2;
 
 /// The cheaper way of two, under the higher bound. Of equal costs the later: its weights fit the debt better, and so does its
 /// choice among ways that cost the same.
@@ -142,6 +168,11 @@ pub(super) fn weighted(buying: &Buying, parts: &[Part], dearer: &[f64]) -> Optio
         now * dearer
     });
     Some(paid.sum::<f64>() + holding)
+}
+
+/// Whether states may have to be looked at.
+fn round_needs_states(buying: &Buying) -> bool {
+    buying.room.is_some() || buying.has_sizes()
 }
 
 /// The cheapest parts when money is weighted, and what no parts undercut then.

@@ -18,8 +18,8 @@ const TRIES: usize = 40;
 ///
 /// Costs of one way are a straight line in the value (a price that rises by so much a day), so the cheapest way at the far end
 /// says where the way in hand loses to it; whatever is cheaper still at that point moves the point nearer, until nothing is.
-/// Within a limit of credit only ways are held against it that buy in the order in which bags are eaten, so that the point may lie
-/// a little nearer than is said.
+/// Where money is borrowed only ways are held against it that need few states to be found, so that the point may lie a little
+/// nearer than is said.
 ///
 /// # Errors
 /// [`BuyingFault`] where a value makes no sense.

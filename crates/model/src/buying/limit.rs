@@ -10,6 +10,9 @@ use super::lines::{self, Line, Move, Moves};
 use super::search::{MONEY, Scale, Shape, Steps, TRIP};
 use super::{Buying, BuyingFault, Part};
 
+/// States over all evenings that are looked at, at most: ways are kept beside each other in each.
+pub(super) const MOST_STATES: usize = 125_000;
+
 /// Ways that are kept over all states of an evening, at most.
 const MOST_WAYS: usize = 100_000;
 

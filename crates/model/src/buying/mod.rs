@@ -137,7 +137,7 @@ impl Buying {
     /// [`BuyingFault`] where no way exists, or where the conditions make no sense.
     pub fn best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
-        credit::best_within(self, self.most_states())
+        credit::best_within(self, search::MOST_STATES)
     }
 
     /// Whether any feed is sold in several sizes, or in bags of several measures.
@@ -145,20 +145,14 @@ impl Buying {
         self.feeds.iter().any(|feed| feed.sizes.len() > 1 || feed.sizes.iter().any(|size| size.measures > 1))
     }
 
-    /// States that are looked at in one search: fewer where money is borrowed, since weights of its interest are tried in turn.
-    fn most_states(&self) -> usize {
-        if self.credit.is_some() { search::MOST_STATES / 10 } else { search::MOST_STATES }
-    }
-
-    /// The same where it is asked for many times: within a limit of credit, which takes long to search, all bags in the order in
-    /// which they are eaten.
+    /// The same where it is asked for many times: with money that is borrowed, which takes long to search, only by ways that need
+    /// few states.
     ///
     /// # Errors
     /// As [`Buying::best`].
     fn nearly_best(&self) -> Result<Bought, BuyingFault> {
         fault::check(self)?;
-        let is_limited = self.credit.as_ref().is_some_and(|credit| credit.limit.is_some());
-        credit::best_within(self, if is_limited { 0 } else { self.most_states() })
+        credit::best_within(self, if self.credit.is_some() { 0 } else { search::MOST_STATES })
     }
 }
 
