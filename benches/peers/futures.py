@@ -16,6 +16,7 @@ import time
 import numpy as np
 
 COUNT, DAYS, RUNS = 10_000, 28, 20
+LOSSES_SPREAD = 0.7
 
 
 def futures(seed):
@@ -25,9 +26,11 @@ def futures(seed):
     standard, feed = 500.0 + 62.0 * ahead, 75.0 + 4.0 * ahead
     level = -0.03 + 0.02 * rng.standard_normal(COUNT)
     slope = -0.0005 + 0.001 * rng.standard_normal(COUNT)
-    factor = rng.gamma(12.0, 1.0 / 12.0, COUNT)
+    losses = rng.standard_normal(COUNT)
+    shape = rate = 12.0
+    before = 1.0 / np.expm1(LOSSES_SPREAD**2)
     heat = np.maximum(2.0 + 1.5 * rng.standard_normal(COUNT), 0.0)
-    appetite = np.exp(0.04 * rng.standard_normal(COUNT)) * (1.0 - 0.015 * heat)
+    appetite, cooler = rng.standard_normal(COUNT), 1.0 - 0.015 * heat
     birds = np.full(COUNT, 1600.0)
     weights, alive, eaten = (np.empty((DAYS, COUNT)) for _ in range(3))
     for day in range(DAYS):
@@ -35,7 +38,12 @@ def futures(seed):
         level = level + slope + 0.01 * growth
         slope = 0.95 * slope + 1e-4 * rng.standard_normal(COUNT)
         luck = 1.0 + 0.05 * (0.5 * growth + np.sqrt(0.75) * rng.standard_normal(COUNT))
-        eaten[day] = birds * feed[day] * np.exp(0.75 * level) * appetite * luck / 1000.0
+        kept = 0.5 ** ((day + 1) / 10.0)
+        off = np.sqrt((0.04 * kept) ** 2 + 0.08**2 * (1.0 - kept**2))
+        eaten[day] = birds * feed[day] * np.exp(0.75 * level + off * appetite) * cooler * luck / 1000.0
+        shape, rate = before + 0.95 * (shape - before), before + 0.95 * (rate - before)
+        ninth = 1.0 / (9.0 * shape)
+        factor = shape / rate * np.maximum(1.0 - ninth + losses * np.sqrt(ninth), 0.0) ** 3
         mean = birds * 0.0008 * factor
         birds = birds - rng.negative_binomial(4.0, 4.0 / (4.0 + mean))
         weights[day], alive[day] = standard[day] * np.exp(level), birds

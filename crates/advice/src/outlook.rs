@@ -1,16 +1,19 @@
 //! What the book says of the days to come: how the flock stands beside its standard, what it tells of losses and appetite, and
 //! what the plan expects of each day ahead, as answers that the outlook is worked out from.
 
+mod appetite;
 mod birds;
 
 use std::collections::BTreeMap;
 
 use model::outlook::filter::{Followed, Seen, State, Weight, follow};
-use model::outlook::futures::{FEED_WITH_WEIGHT, eaten_in_heat, thirst_in_heat};
+use model::outlook::futures::{FEED_WITH_WEIGHT, thirst_in_heat};
 use model::outlook::hazard::Hazard;
 use model::outlook::learn::{Learnt, OPEN_HOUSE, learn};
 use model::scenarios::SIGMAS_IN_90;
 use quantity::{Answers, DayOfAge};
+
+use appetite::Usual;
 
 use crate::diary::{Diary, set_days, set_number};
 use crate::families::outlook as keys;
@@ -27,12 +30,7 @@ const SIGMAS_IN_95: f64 = 1.96;
 /// The deviation of a weighing of an earlier batch, a share: 50 birds of a CV of 10 % (our judgement).
 const PAST_WEIGHING: f64 = 0.015;
 
-/// How far the appetite of batches strays, the same of one day, and what another week adds; shares (our judgement).
-const APPETITE: f64 = 0.08;
-const APPETITE_OF_A_DAY: f64 = 0.07;
-const APPETITE_OF_A_WEEK: f64 = 0.03;
-
-/// The same of thirst beside feed: line and founts leak, spill and are read off by eye (our judgement).
+/// How far thirst beside feed strays from batch to batch, in one day, and what another week adds: line and founts leak, spill and are read off by eye; shares (our judgement).
 const THIRST: f64 = 0.15;
 const THIRST_OF_A_DAY: f64 = 0.10;
 const THIRST_OF_A_WEEK: f64 = 0.04;
@@ -41,9 +39,6 @@ const THIRST_MOST: f64 = 0.5;
 /// Days back that tell the appetite and the heat of late.
 const APPETITE_DAYS: i32 = 10;
 const HEAT_DAYS: i32 = 3;
-
-/// A day's feed further off than this was not all written, or written twice: it counts as if it were so far off.
-const APPETITE_MOST: f64 = 0.3;
 
 impl Diary {
     /// The same with what the outlook goes by. Nothing is added before the chicks come, after the batch is closed, and without
@@ -62,10 +57,11 @@ impl Diary {
         write_said(&mut self, &known, &seen, &standard, today);
         write_growth(&mut self, &known, &followed);
         write_losses(&mut self, today);
-        write_feed(&mut self, &followed.state, today);
+        let usual = Usual::of(past, &self.answers, &standard);
+        appetite::write(&mut self, &usual, &followed.state, today);
         write_thirst(&mut self, today);
         birds::write_spread(&mut self, today);
-        write_days(&mut self, &standard, today);
+        write_days(&mut self, &standard, &usual, today);
         self
     }
 }
@@ -196,33 +192,6 @@ fn too_hot(answers: &Answers, day: i32) -> Option<f64> {
     Some(f64::midpoint(on(growing::COLDEST)?, on(growing::WARMEST)?) - wanted)
 }
 
-/// Appetite and heat of late. What heat takes is taken out of the appetite first, so that the same heat ahead counts once.
-fn write_feed(diary: &mut Diary, state: &State, today: i32) {
-    let mut outcome = Outcome::default();
-    outcome.days_of(&diary.answers, crate::families::series_named("growing.feed_a_bird_by_day"));
-    let answers = &diary.answers;
-    let expected = |day: i32| answers.by_day(growing::EXPECTED_FEED)?.get(&day).copied();
-    let off = |day: i32| {
-        let eaten = outcome.on_day("growing.feed_a_bird_by_day", day)?;
-        let cooler = eaten_in_heat(too_hot(answers, day).unwrap_or_default().max(0.0));
-        let off = (eaten / (expected(day)? * cooler)).ln() - FEED_WITH_WEIGHT * state.level;
-        off.is_finite().then(|| off.clamp(-APPETITE_MOST, APPETITE_MOST))
-    };
-    let seen: Vec<f64> = ((today - APPETITE_DAYS).max(0)..=today).filter_map(off).collect();
-    let of_days = 1.0 / APPETITE_OF_A_DAY.powi(2);
-    let precision = APPETITE.powi(-2) + of_days * seen.len() as f64;
-    let appetite = of_days * seen.iter().sum::<f64>() / precision;
-    let hot: Vec<f64> = ((today - HEAT_DAYS + 1)..=today).filter_map(|day| too_hot(answers, day)).collect();
-    let hot = model::weighing::mean(&hot).unwrap_or_default();
-    set_number(&mut diary.answers, keys::APPETITE, 100.0 * appetite);
-    set_number(
-        &mut diary.answers,
-        keys::APPETITE_OFF,
-        100.0 * precision.powf(-0.5).hypot(APPETITE_OF_A_WEEK),
-    );
-    set_number(&mut diary.answers, keys::TOO_HOT, hot);
-}
-
 /// Litres planned for a kilogram of feed where it is not too hot, by day: the water of the plan without its heat, for its feed.
 fn water_for_feed(answers: &Answers) -> BTreeMap<i32, f64> {
     let heat = Outcome::of(answers, ["water.heat_factor"]).number("water.heat_factor").unwrap_or(1.0);
@@ -257,7 +226,7 @@ fn write_thirst(diary: &mut Diary, today: i32) {
 }
 
 /// What each day ahead is held against, from today on.
-fn write_days(diary: &mut Diary, standard: &Standard, today: i32) {
+fn write_days(diary: &mut Diary, standard: &Standard, usual: &Usual, today: i32) {
     let days = |of: &dyn Fn(i32) -> Option<f64>| {
         (today..).map_while(|day| Some((day, of(day)?))).collect::<BTreeMap<i32, f64>>()
     };
@@ -276,7 +245,7 @@ fn write_days(diary: &mut Diary, standard: &Standard, today: i32) {
         shares.get(&day).copied().or_else(|| (day > *last).then_some(*share))
     };
     let (feed, shares) = (
-        days(&|day| standard.on(day).and_then(|_| fed(day))),
+        days(&|day| standard.on(day).and_then(|_| Some(fed(day)? * usual.times(day)))),
         weights.keys().filter_map(|day| Some((*day, dying(*day)? * 100.0))).collect(),
     );
     set_days(&mut diary.answers, keys::STANDARD, weights);

@@ -68,6 +68,7 @@ mod tests {
             alive: 10.0,
             hazard: Hazard::before(),
             appetite: (0.0, 0.0),
+            appetite_ahead: 0.0,
             thirst: (0.0, 0.0),
             spread: Spread::before(),
             too_hot_c: 0.0,

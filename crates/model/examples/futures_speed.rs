@@ -32,6 +32,7 @@ fn now() -> Now {
         alive: 1_600.0,
         hazard: Hazard { shape: 12.0, rate: 12.0 },
         appetite: (0.0, 0.04),
+        appetite_ahead: 0.08,
         thirst: (0.0, 0.1),
         spread: Spread::before(),
         too_hot_c: 2.0,

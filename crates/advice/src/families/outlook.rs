@@ -48,6 +48,7 @@ pub(crate) const HAZARD_RATE: &str = "ahead.losses_rate";
 /// What it tells of its appetite, and of heat.
 pub(crate) const APPETITE: &str = "ahead.appetite_percent";
 pub(crate) const APPETITE_OFF: &str = "ahead.appetite_off_percent";
+pub(crate) const APPETITE_AHEAD: &str = "ahead.appetite_far_off_percent";
 pub(crate) const TOO_HOT: &str = "ahead.too_hot";
 /// What it tells of thirst, and how far its birds differ.
 pub(crate) const THIRST: &str = "ahead.thirst_percent";
@@ -93,6 +94,7 @@ static FIELDS: &[Field] = &[
     any(HAZARD_RATE, Unit::One, 0.1, 1e6),
     any(APPETITE, Unit::Percent, -100.0, 100.0),
     any(APPETITE_OFF, Unit::Percent, 0.0, 100.0),
+    any(APPETITE_AHEAD, Unit::Percent, 0.0, 100.0),
     any(THIRST, Unit::Percent, -100.0, 100.0),
     any(THIRST_OFF, Unit::Percent, 0.0, 100.0),
     any(CV, Unit::Percent, 0.1, 100.0),
@@ -254,6 +256,7 @@ static INPUTS: &[Input] = &[
     field("I", THIRST_OFF),
     field("k", CV),
     field("K", CV_OFF),
+    field("w", APPETITE_AHEAD),
     Input { symbol: "l", origin: Origin::IfTold(LEAST) },
     Input { symbol: "M", origin: Origin::IfTold(MOST) },
     Input { symbol: "s", origin: Origin::IfTold("water.storage_l") },
@@ -267,9 +270,9 @@ impl At {
     const SALE: usize = 3;
     const SEED: usize = 26;
     const COUNT: usize = 27;
-    const LEAST_KG: usize = 32;
-    const MOST_KG: usize = 33;
-    const TANK_L: usize = 34;
+    const LEAST_KG: usize = 33;
+    const MOST_KG: usize = 34;
+    const TANK_L: usize = 35;
 }
 
 /// What is known, out of the inputs and the days ahead. Days of which anything is missing end it.
@@ -279,7 +282,7 @@ fn known(answers: &Answers, x: &[f64]) -> Option<Now> {
     let [shape, rate, appetite, appetite_off, too_hot_c, unfed] = *x.get(12..)?.first_chunk()?;
     let left: [f64; FEEDS] = *x.get(18..)?.first_chunk()?;
     let [feed_cost, feed, sales, live_kg] = *x.get(22..)?.first_chunk()?;
-    let [thirst, thirst_off, cv, cv_off] = *x.get(28..)?.first_chunk()?;
+    let [thirst, thirst_off, cv, cv_off, appetite_ahead] = *x.get(28..)?.first_chunk()?;
     let share = |percent: f64| percent / 100.0;
     let (level_off, slope_off) = (share(level_off), share(slope_off));
     let days = days(answers);
@@ -301,6 +304,7 @@ fn known(answers: &Answers, x: &[f64]) -> Option<Now> {
         alive,
         hazard: Hazard { shape, rate },
         appetite: (share(appetite), share(appetite_off)),
+        appetite_ahead: share(appetite_ahead),
         thirst: (share(thirst), share(thirst_off)),
         spread: Spread { ln_cv: share(cv).ln(), variance: share(cv_off).powi(2) },
         too_hot_c,

@@ -20,6 +20,8 @@ pub const FEED_WITH_WEIGHT: f64 = 0.75;
 pub const FEED_LEFT_A_DEGREE: f64 = 0.015;
 /// Deviation of a day's feed about what growth and heat make of it, a share. Our judgement.
 pub const FEED_OF_A_DAY: f64 = 0.05;
+/// Days after which half of what is unusual about a flock's appetite is gone. Our judgement.
+pub const APPETITE_HALVES_D: f64 = 10.0;
 /// Correlation of a day's luck in growth and in feed. Our judgement.
 pub const GROWTH_WITH_FEED: f64 = 0.5;
 /// Correlation of feed price and sale price. Our judgement: where maize is dear, birds are.
@@ -62,8 +64,10 @@ pub struct Now {
     pub alive: f64,
     /// What the batch tells of its losses.
     pub hazard: Hazard,
-    /// ln of what birds ate of what growth and heat make of the plan, and its deviation.
+    /// ln of what birds ate of what growth and heat make of what is expected, and its deviation.
     pub appetite: (f64, f64),
+    /// The deviation of the same far ahead, when what was seen of it has faded.
+    pub appetite_ahead: f64,
     /// ln of what birds drank of what their feed and the heat make of the plan, and its deviation.
     pub thirst: (f64, f64),
     /// How far the birds differ.
@@ -160,8 +164,11 @@ const SIDE_BY_SIDE: usize = 8;
 struct Walk<const N: usize> {
     level: [f64; N],
     slope: [f64; N],
-    factor: [f64; N],
+    /// Deviations of the factor of losses and of appetite from their middles.
+    losses: [f64; N],
     appetite: [f64; N],
+    /// The share eaten in the heat.
+    cooler: [f64; N],
     birds: [f64; N],
     left_kg: [[f64; FEEDS]; N],
 }
@@ -246,8 +253,8 @@ fn played<const N: usize>(now: &Now, draws: impl Fn(Stream, u32) -> [[f64; N]; 4
         cv: now.spread.at(spread[at]),
         thirst: (now.thirst.0 + now.thirst.1 * thirst[at]).exp() * thirst_in_heat(heat[at]),
     });
-    for (day, ahead) in now.days.iter().zip(1u32..) {
-        let points = walk.day(day, &now.law, noise, draws(Stream::Day, ahead));
+    for ((day, ahead), known) in now.days.iter().zip(1u32..).zip(Known::ahead(now)) {
+        let points = walk.day(day, &now.law, (noise, known), draws(Stream::Day, ahead));
         for (future, point) in futures.iter_mut().zip(points) {
             future.days.push(point);
         }
@@ -265,6 +272,33 @@ pub fn thirst_in_heat(too_hot_c: f64) -> f64 {
     water::heat_factor(21.0 + too_hot_c) / eaten_in_heat(too_hot_c)
 }
 
+/// What is known of losses and appetite on a day to come: less with every day.
+#[derive(Clone, Copy)]
+struct Known {
+    losses: hazard::Points,
+    /// Middle and deviation.
+    appetite: (f64, f64),
+}
+
+impl Known {
+    fn today(now: &Now) -> Known {
+        Known { losses: now.hazard.points(), appetite: now.appetite }
+    }
+
+    /// Of the days to come, one after the other.
+    fn ahead(now: &Now) -> impl Iterator<Item = Known> + '_ {
+        let kept = 0.5f64.powf(1.0 / APPETITE_HALVES_D);
+        let next = move |(hazard, kept_so_far): &(Hazard, f64)| Some((hazard.forget(), kept_so_far * kept));
+        let days = std::iter::successors(next(&(now.hazard, 1.0)), next);
+        days.map(|(hazard, kept)| {
+            let of_now = (now.appetite.1 * kept).powi(2);
+            let of_ahead = now.appetite_ahead.powi(2) * (1.0 - kept * kept);
+            let appetite = (now.appetite.0 * kept, (of_now + of_ahead).sqrt());
+            Known { losses: hazard.points(), appetite }
+        })
+    }
+}
+
 impl<const N: usize> Walk<N> {
     /// - `too_hot`: by how much it is too hot in each future, °C
     fn start(now: &Now, [level, slope, appetite, hazard]: [[f64; N]; 4], too_hot: [f64; N]) -> Walk<N> {
@@ -272,21 +306,19 @@ impl<const N: usize> Walk<N> {
         let level_off = state.level_variance.max(0.0).sqrt();
         let with_level = if level_off > 0.0 { state.covariance / level_off } else { 0.0 };
         let alone = (state.slope_variance - with_level * with_level).max(0.0).sqrt();
-        let cooler = too_hot.map(eaten_in_heat);
         let mut walk = Walk {
             level: level.map(|level| state.level + level_off * level),
             slope: std::array::from_fn(|at| state.slope + with_level * level[at] + alone * slope[at]),
-            factor: hazard.map(|hazard| now.hazard.at(hazard)),
-            appetite: std::array::from_fn(|at| {
-                let usual: f64 = now.appetite.0 + now.appetite.1 * appetite[at];
-                usual.exp() * cooler[at]
-            }),
+            losses: hazard,
+            appetite,
+            cooler: too_hot.map(eaten_in_heat),
             birds: [now.alive; N],
             left_kg: [now.store_kg; N],
         };
         if let Some(today) = &now.unfed {
             for at in 0..N {
-                let eaten = walk.eaten_kg(at, today, (FEED_WITH_WEIGHT * walk.level[at]).exp());
+                let more = (FEED_WITH_WEIGHT * walk.level[at]).exp();
+                let eaten = walk.eaten_kg(at, today, more, Known::today(now).appetite);
                 walk.left_kg[at][today.feed] -= eaten;
             }
         }
@@ -294,11 +326,20 @@ impl<const N: usize> Walk<N> {
     }
 
     /// What the birds of a future eat that want `more` times the planned feed.
-    fn eaten_kg(&self, at: usize, day: &Day, more: f64) -> f64 {
-        self.birds[at] * day.feed_g * more * self.appetite[at] * 0.001
+    ///
+    /// - `appetite`: its middle and deviation on the day
+    fn eaten_kg(&self, at: usize, day: &Day, more: f64, appetite: (f64, f64)) -> f64 {
+        let appetite = (appetite.0 + appetite.1 * self.appetite[at]).exp() * self.cooler[at];
+        self.birds[at] * day.feed_g * more * appetite * 0.001
     }
 
-    fn day(&mut self, day: &Day, law: &Law, noise: (f64, f64), units: [[f64; N]; 4]) -> [Point; N] {
+    fn day(
+        &mut self,
+        day: &Day,
+        law: &Law,
+        (noise, known): ((f64, f64), Known),
+        units: [[f64; N]; 4],
+    ) -> [Point; N] {
         const ALONE: f64 = 0.866_025_403_784_438_6;
         let [growth, slope, feed] = [units[0], units[1], units[2]].map(bell_points);
         let mut quarter = [0.0; N];
@@ -311,10 +352,13 @@ impl<const N: usize> Walk<N> {
         std::array::from_fn(|at| {
             let luck = 1.0 + FEED_OF_A_DAY * (GROWTH_WITH_FEED * growth[at] + ALONE * feed[at]);
             let heavier = quarter[at] * quarter[at] * quarter[at];
-            let eaten_kg = self.eaten_kg(at, day, heavier * luck.max(0.0));
+            let eaten_kg = self.eaten_kg(at, day, heavier * luck.max(0.0), known.appetite);
             self.left_kg[at][day.feed] -= eaten_kg;
             let alive = self.birds[at];
-            self.birds[at] -= hazard::lost(alive * day.lost_share * self.factor[at], units[3][at], alive);
+            self.birds[at] -= {
+                let factor = known.losses.at(self.losses[at]);
+                hazard::lost(alive * day.lost_share * factor, units[3][at], alive)
+            };
             Point {
                 weight_g: day.standard_g * heavier * quarter[at],
                 birds: self.birds[at],
@@ -371,6 +415,7 @@ mod tests {
             alive: 1_000.0,
             hazard: Hazard::before().see(2.0, 2.0),
             appetite: (-0.02, 0.03),
+            appetite_ahead: 0.08,
             thirst: (0.0, 0.1),
             spread: Spread::before(),
             too_hot_c: 2.0,
@@ -456,6 +501,7 @@ mod tests {
             state: still,
             law: Law { damping: 1.0, level_noise: 0.0, slope_noise: 0.0 },
             appetite: (0.0, 0.0),
+            appetite_ahead: 0.0,
             too_hot_c: -20.0,
             unfed: Some(Day {
                 standard_g: 800.0,

@@ -1,7 +1,7 @@
 //! How many of the birds alive are lost on a day: the plan's own hazard by age, times a factor that this batch tells.
 //!
 //! The factor's law is a gamma law, updated by what was lost against what was expected. Deaths clump, so a day with many
-//! expected tells less than as many days with one; and what the first week told is half forgotten a fortnight later.
+//! expected tells less than as many days with one; and what the first week told is half forgotten a fortnight later. On days to come it goes on being forgotten.
 //!
 //! Source: [west-harrison-1997] (discounting, from memory).
 
@@ -50,13 +50,28 @@ impl Hazard {
         Hazard { shape: fade(self.shape, before.shape), rate: fade(self.rate, before.rate) }
     }
 
-    /// The factor below which lies the share of a bell curve that `z` deviations leave below.
-    ///
-    /// Source: [wilson-hilferty-1931]: the cube root of a gamma law is next to a bell curve.
-    pub fn at(self, z: f64) -> f64 {
+    /// The points of its law.
+    pub fn points(self) -> Points {
         let ninth = 1.0 / (9.0 * self.shape);
-        let root = (1.0 - ninth + z * ninth.sqrt()).max(0.0);
-        self.mean() * root * root * root
+        Points { mean: self.mean(), middle: 1.0 - ninth, deviation: ninth.sqrt() }
+    }
+}
+
+/// The points of the law of the factor.
+///
+/// Source: [wilson-hilferty-1931]: the cube root of a gamma law is next to a bell curve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Points {
+    mean: f64,
+    middle: f64,
+    deviation: f64,
+}
+
+impl Points {
+    /// The factor below which lies the share of a bell curve that `z` deviations leave below.
+    pub fn at(self, z: f64) -> f64 {
+        let root = (self.middle + z * self.deviation).max(0.0);
+        self.mean * root * root * root
     }
 }
 
@@ -129,7 +144,7 @@ mod tests {
         let known = Hazard { shape: 8.0, rate: 4.0 };
         for z in [-1.645, 0.0, 1.645] {
             let exact = quantile::gamma(quantile::normal_share_below(z), 8.0).unwrap() / 4.0;
-            assert!((known.at(z) / exact - 1.0).abs() < 0.005, "{z}");
+            assert!((known.points().at(z) / exact - 1.0).abs() < 0.005, "{z}");
         }
     }
 }
