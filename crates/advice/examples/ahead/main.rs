@@ -1,4 +1,4 @@
-//! Prints how often the bands of losses and of feed hold the truth, on invented batches whose deaths and hunger follow laws of their
+//! Prints how often the bands of losses, feed and water hold the truth, on invented batches whose deaths and hunger follow laws of their
 //! own, read from a book as the program reads one: of houses without earlier batches, and of houses with five. Build it for
 //! speed; it takes some minutes.
 
@@ -39,20 +39,21 @@ const TABLES: u32 = 2_000;
 const ONE: Uuid = Uuid::from_u128(1);
 
 /// What is forecast.
-const ASKED: [&str; 3] = [
+const ASKED: [&str; 4] = [
     "birds alive at the end of day 40",
     "feed eaten up to day 40, kg",
     "day on which the feed on hand is eaten",
+    "water drunk up to day 40, L",
 ];
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let first = CivilDay::new(2031, 1, 1).ok_or("a first day")?;
-    println!("## Losses and feed on {} invented batches\n", HOUSES * FORECAST);
+    println!("## Losses, feed and water on {} invented batches\n", HOUSES * FORECAST);
     for (from, taught) in FROM.into_iter().flat_map(|from| [(from, false), (from, true)]) {
-        let mut scored: [Vec<Vec<Scored>>; 3] = [Vec::new(), Vec::new(), Vec::new()];
+        let mut scored: [Vec<Vec<Scored>>; 4] = Default::default();
         for house in FIRST_HOUSE..FIRST_HOUSE + HOUSES {
             let past = if taught { past(house, first)? } else { Past::default() };
-            let mut of_house: [Vec<Scored>; 3] = [Vec::new(), Vec::new(), Vec::new()];
+            let mut of_house: [Vec<Scored>; 4] = Default::default();
             for number in TEACHING..TEACHING + FORECAST {
                 let all = forecast(&scenario(house, number, first), from, &past)?;
                 for (kept, one) in of_house.iter_mut().zip(all) {
@@ -83,12 +84,12 @@ struct Scored {
     off: f64,
 }
 
-/// The three forecasts of a batch from a day; one that cannot be asked is missing.
+/// The forecasts of a batch from a day; one that cannot be asked is missing.
 fn forecast(
     scenario: &Scenario,
     from: i32,
     past: &Past,
-) -> Result<[Option<Scored>; 3], Box<dyn std::error::Error>> {
+) -> Result<[Option<Scored>; 4], Box<dyn std::error::Error>> {
     let life = live(scenario);
     let walk = walk(scenario, &life, from, past)?;
     let (now, futures) = walk.plan.outcome.drawn().futures().ok_or("futures")?;
@@ -104,11 +105,14 @@ fn forecast(
         let column: Vec<f64> = futures.iter().filter_map(read).collect();
         Scored::of(&column, truth, Draw { seed: 11, scenario: seed, stream, day: from as u32, n: 0 })
     };
+    let drunk: f64 = ahead().map(|day| day.water_l).sum();
+    let water = |future: &Future| (0..days).map(|at| future.water_l(now, at)).sum::<Option<f64>>();
     let day = day_of_empty_store(now, &life, from);
     Ok([
         Some(scored(0, &birds, alive - lost)),
         Some(scored(1, &feed, eaten)),
         day.map(|day| scored(2, &|future| Some(first_empty(now, future)), day)),
+        Some(scored(3, &water, drunk)),
     ])
 }
 
