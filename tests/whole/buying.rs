@@ -178,3 +178,32 @@ fn the_book_tells_what_can_still_be_paid() {
     assert!(found(&richer, "0").is_ok());
     assert!(matches!(found("0", "1000"), Err(CannotBuy::CreditTooSmall { .. })));
 }
+
+/// Where bringing feed costs nothing and its price stands, all ways cost the same, and any change of prices decides: said so, and
+/// not as a change of nought.
+#[test]
+fn a_tie_is_said_as_one() {
+    let text = sample::complete()
+        .replace("feed_delivery_each = 190", "feed_delivery_each = 0")
+        .replace("feed_rise_percent = 1.5", "feed_rise_percent = 0")
+        .replace("interest_percent = 30\n", "");
+    let found = buying::of_plan(&sample::answers(&text));
+    let rises: Vec<bool> = found
+        .iter()
+        .flat_map(Cheapest::hangs)
+        .filter(|hang| hang.what == Hanging::PriceRise)
+        .map(|hang| hang.rises)
+        .collect();
+    assert!(rises.contains(&true) && rises.contains(&false), "{rises:?}");
+    let viewer = Viewer::plain();
+    let text = present::text::write(
+        &present::buying::document(&found, None, String::new(), &viewer),
+        &viewer,
+        false,
+    );
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for said in ["As soon as feed prices rise", "As soon as feed prices fall", "costs the same."] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    assert!(!text.contains("by 0.0"), "{text}");
+}

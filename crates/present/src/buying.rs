@@ -14,6 +14,9 @@ use crate::viewer::Viewer;
 use crate::words::key_part;
 use crate::{say, show};
 
+/// A change of prices, percent a month, that is none when it is rounded.
+const LEAST_RISE: f64 = 0.05;
+
 /// What was found, or why nothing was.
 pub type Found = Result<Cheapest, CannotBuy>;
 
@@ -216,7 +219,10 @@ impl Shown<'_> {
         let (words, total) = (self.viewer.words(), cheapest.cost.total());
         let more = |key: &str, cost: Option<f64>| {
             let more = cost? - total;
-            Some(say!(words, key, more = show::money(more.max(0.0), self.viewer)))
+            Some(match more < 0.005 {
+                true => words.plain(&format!("{key}-same")),
+                false => say!(words, key, more = show::money(more, self.viewer)),
+            })
         };
         let said: Vec<String> = [
             more("buying-much-at-once", cheapest.much_at_once),
@@ -240,7 +246,11 @@ impl Shown<'_> {
             let (trips, then) = (hang.trips.to_string(), hang.trips_then.to_string());
             say!(self.viewer.words(), "buying-then-trips", trips = trips, then = then)
         };
-        let side = if hang.at < hang.told { "less" } else { "more" };
+        let side = if hang.rises { "more" } else { "less" };
+        if hang.what == Hanging::PriceRise && hang.at.abs() < LEAST_RISE {
+            let key = format!("buying-hang-price-rise-{side}-at-all");
+            return say!(self.viewer.words(), &key, otherwise = otherwise);
+        }
         say!(
             self.viewer.words(),
             &format!("buying-hang-{}-{side}", hang.what.name()),
@@ -336,6 +346,8 @@ pub struct HangJson {
     pub told: f64,
     /// Where the answer flips.
     pub at: f64,
+    /// Whether it flips as what moves rises, and not as it falls.
+    pub rises: bool,
     /// Deliveries now.
     pub deliveries: usize,
     /// Deliveries beyond.
@@ -410,7 +422,7 @@ fn figures(cheapest: &Cheapest) -> BTreeMap<&'static str, FigureView> {
 
 fn hang_json(hang: &Hang) -> HangJson {
     let (what, told, at) = (hang.what.name(), hang.told, hang.at);
-    HangJson { what, told, at, deliveries: hang.trips, deliveries_then: hang.trips_then }
+    HangJson { what, told, at, rises: hang.rises, deliveries: hang.trips, deliveries_then: hang.trips_then }
 }
 
 impl Shown<'_> {

@@ -37,7 +37,8 @@ pub fn bags(count: f64, size_kg: Option<f64>, viewer: &Viewer) -> String {
     match size_kg {
         None => n,
         Some(size) => {
-            say!(viewer.words(), "bags-of", n = n, size = quantity(size, Unit::Kilogram, 1, viewer))
+            let decimals = u8::from(size.fract() != 0.0);
+            say!(viewer.words(), "bags-of", n = n, size = quantity(size, Unit::Kilogram, decimals, viewer))
         }
     }
 }

@@ -39,6 +39,8 @@ pub struct Hang {
     pub told: f64,
     /// Where the answer flips.
     pub at: f64,
+    /// Whether it flips as what moves rises, and not as it falls.
+    pub rises: bool,
     /// Deliveries now.
     pub trips: usize,
     /// Deliveries beyond.
@@ -93,12 +95,12 @@ fn flip(
         moved.model(answers)
     };
     let Flip { at, then } = flips(bought, told, far, with).ok()??;
-    Some(hang(what, (told, at), bought, &then))
+    Some(hang(what, (told, at), far > told, bought, &then))
 }
 
-fn hang(what: Hanging, (told, at): (f64, f64), now: &Bought, then: &Bought) -> Hang {
+fn hang(what: Hanging, (told, at): (f64, f64), rises: bool, now: &Bought, then: &Bought) -> Hang {
     let trips = |bought: &Bought| bought.parts.chunk_by(|one, other| one.period == other.period).count();
-    Hang { what, told, at, trips: trips(now), trips_then: trips(then), cost_then: then.cost.total() }
+    Hang { what, told, at, rises, trips: trips(now), trips_then: trips(then), cost_then: then.cost.total() }
 }
 
 /// What the date on the bag alone would allow, where a hot store keeps feed less long than that.
@@ -107,5 +109,5 @@ fn by_label(answers: &Answers, wanted: &Wanted, bought: &Bought) -> Option<Hang>
     let longer = Wanted { keeps: label as i32, ..wanted.clone() };
     let then = longer.model(answers).best().ok()?;
     (then.parts != bought.parts)
-        .then(|| hang(Hanging::Keeping, (f64::from(wanted.keeps), label), bought, &then))
+        .then(|| hang(Hanging::Keeping, (f64::from(wanted.keeps), label), true, bought, &then))
 }
