@@ -17,8 +17,8 @@ ahead-unweighed = No bird was weighed yet. So the range is as wide as houses dif
 ahead-taught =
     { $count ->
         [0] No earlier batch of this house is known, so it goes by what open houses do.
-        [one] { $batches } earlier batch of this house taught it how yours grow.
-       *[other] { $batches } earlier batches of this house taught it how yours grow.
+        [one] { $batches } earlier batch of this house taught it how yours grow and how much they eat at each age.
+       *[other] { $batches } earlier batches of this house taught it how yours grow and how much they eat at each age.
     }
 ahead-at-sale = On { $day } there are { $birds }, which weigh { $weight } each. Until then they eat { $feed }.
 ahead-feed-lasts = Feed on hand runs out on { $day }. { $between }
