@@ -354,6 +354,7 @@ fn day_origin_known(origin: &DayOrigin) -> bool {
         DayOrigin::Age => true,
         DayOrigin::Fixed(Origin::Field(key))
         | DayOrigin::Scheduled(key)
+        | DayOrigin::Holding(key)
         | DayOrigin::Recorded(key)
         | DayOrigin::RecordedIfAny(key) => families::field(key).is_some(),
         DayOrigin::Fixed(Origin::Figure(id)) => families::figure(id).is_some(),
@@ -387,6 +388,7 @@ fn draw_day(origin: &DayOrigin, draws: &mut Draws) -> f64 {
             draw_unit(families::series_named(series).unwrap().unit, draws)
         }
         DayOrigin::Table { unit, .. } | DayOrigin::Listed { unit, .. } => draw_unit(unit, draws),
+        DayOrigin::Holding(_) => draws.between(1.0, 500.0).round(),
         DayOrigin::Scheduled(_) => draws.between(0.0, 500.0).round(),
         DayOrigin::Recorded(key) | DayOrigin::RecordedIfAny(key) => {
             draw_unit(families::field(key).and_then(Field::unit).expect(key), draws)

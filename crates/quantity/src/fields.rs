@@ -63,6 +63,9 @@ const fn a_year_of(unit: Unit, low: f64, high: f64) -> Kind {
     Kind::Numbers { unit, low, high, at_least: 12, at_most: 12 }
 }
 
+/// Birds that one feeder or drinker serves, by age.
+const SERVES: Kind = Kind::Steps { first: 0, last: 84, low: 1, high: 500 };
+
 /// The table.
 pub static FIELDS: &[Field] = &[
     inert("farm.name", Kind::Text(80), Optional, "a name"),
@@ -158,6 +161,15 @@ pub static FIELDS: &[Field] = &[
     field("weather.months_humidity_percent", a_year_of(Unit::Percent, 5.0, 100.0), Optional),
     field("weather.months_wind_m_per_s", a_year_of(Unit::MetrePerSecond, 0.0, 15.0), Optional),
     field("weather.hottest_day_c", asked_outside(number(Unit::Celsius, -10.0, 55.0), 10.0, 45.0), Optional),
+    field(
+        "equipment.chick_feeder_kind",
+        Kind::Choice(&["tray", "box-lid", "small-trough"]),
+        Usual("tray", Assumed),
+    ),
+    field("equipment.chick_feeder_serves", SERVES, Optional),
+    field("equipment.chick_drinker_serves", SERVES, Optional),
+    field("equipment.feeder_serves", SERVES, Optional),
+    field("equipment.drinker_serves", SERVES, Optional),
     field("equipment.chick_feeders", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("equipment.chick_drinkers", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("equipment.feeder_kind", Kind::Choice(&["hanging-tube", "pan"]), Usual("hanging-tube", Assumed)),
