@@ -39,6 +39,30 @@ fn the_day_of_shortage_is_the_day_that_needs_more() {
     assert!(day.contains("21"), "{day}");
 }
 
+/// Only what lacks is bought, and nothing is bought of what is there.
+#[test]
+fn sheets_owned_are_not_bought_again() {
+    let with = |owned: u32| {
+        let text = sample::complete().replace("sheets_owned = 2", &format!("sheets_owned = {owned}"));
+        sample::plan(&text)
+    };
+    let bare = with(0);
+    let (needed, cost) = (number(&bare, "guard.sheets"), number(&bare, "guard.cost"));
+    let total = number(&bare, "money.cost_total");
+    for owned in [0, 3, needed as u32, needed as u32 + 2] {
+        let plan = with(owned);
+        let buy = (needed - f64::from(owned)).max(0.0);
+        assert_eq!(number(&plan, "guard.sheets"), needed);
+        assert_eq!(number(&plan, "guard.sheets_to_buy"), buy);
+        assert!((number(&plan, "guard.cost") - cost * buy / needed).abs() < 0.01);
+        let bought = plan.purchases.iter().find(|one| one.what == "guard").map(|one| one.quantity);
+        assert_eq!(bought, (buy > 0.0).then_some(Some(buy)), "{owned}");
+        let saved = cost - number(&plan, "guard.cost");
+        // Interest falls with what is paid, so that a little more than the sheets is saved.
+        assert!(total - number(&plan, "money.cost_total") >= saved - 0.01, "{owned}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(12))]
 

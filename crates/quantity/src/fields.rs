@@ -185,6 +185,7 @@ pub static FIELDS: &[Field] = &[
     field("guard.sheet_length_m", asked_outside(number(Unit::Metre, 0.3, 10.0), 1.0, 4.0), Required),
     field("guard.sheet_width_m", asked_outside(number(Unit::Metre, 0.2, 4.0), 0.4, 2.0), Required),
     field("guard.strips_per_sheet", count(Unit::Pieces, 1.0, 20.0), Required),
+    field("guard.sheets_owned", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("guard.overlap_m", number(Unit::Metre, 0.0, 5.0), Required),
     field(
         "guard.chicks_per_m2",
@@ -353,6 +354,7 @@ const EQUIPMENT: &[&str] = &[
     "guard.sheet_width_m",
     "guard.sheet_thickness_mm",
     "guard.strips_per_sheet",
+    "guard.sheets_owned",
     "guard.saw_cut_mm",
     "brooding.brooder",
     "brooding.brooder_chicks",

@@ -5,7 +5,7 @@ use quantity::{Answers, Area, Length, Series, Status, Unit};
 
 use super::Family;
 use crate::outcome::Outcome;
-use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
+use crate::rule::{FigureSpec, Input, Origin, exact, field, figure, if_told};
 use crate::series::{SeriesSpec, Until, Way};
 use crate::sums::{Sum, asks, may_ask};
 
@@ -264,6 +264,17 @@ static FIGURES: &[FigureSpec] = &[
         )],
     },
     FigureSpec {
+        id: "guard.sheets_to_buy",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "sheets-to-buy",
+            "max(0, h - w)",
+            &[figure("h", "guard.sheets"), if_told("w", "guard.sheets_owned")],
+            |x| Some((x[0] - x[1]).max(0.0)),
+        )],
+    },
+    FigureSpec {
         id: "guard.strip_height",
         unit: Unit::Metre,
         decimals: 3,
@@ -330,7 +341,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact(
             "guard-cost",
             "h * p",
-            &[figure("h", "guard.sheets"), field("p", "prices.sheet_each")],
+            &[figure("h", "guard.sheets_to_buy"), field("p", "prices.sheet_each")],
             |x| Some(x[0] * x[1]),
         )],
     },

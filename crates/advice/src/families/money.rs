@@ -4,15 +4,11 @@ use quantity::{Answers, Status, Unit};
 
 use super::Family;
 use crate::purchases;
-use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, of_days};
+use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, if_told, of_days};
 use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, every_day, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
-
-const fn if_told(symbol: &'static str, key: &'static str) -> Input {
-    Input { symbol, origin: Origin::IfTold(key) }
-}
 
 fn as_is(x: &[f64]) -> Option<f64> {
     Some(x[0])

@@ -55,7 +55,8 @@ rule-strip-height = The width of a sheet less the saw cuts, divided by the strip
 rule-rings-that-fit = How many stand along the house times how many stand across it, with a path around each.
 rule-floor-taken = A square as wide as a ring and one path, for each ring.
 rule-bend-radius = Thin sheet bends to about 250 times its thickness; the cautious say 375.
-rule-guard-cost = Sheets times the price of a sheet.
+rule-sheets-to-buy = Sheets needed, less those you have.
+rule-guard-cost = Sheets to buy times the price of a sheet.
 
 rule-floor-face = Length times width.
 rule-half-wall-face = The way round the house times the height of the solid wall.

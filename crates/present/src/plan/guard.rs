@@ -21,6 +21,7 @@ impl Shown<'_> {
             "guard.strips_per_ring",
             "guard.strips",
             "guard.sheets",
+            "guard.sheets_to_buy",
             "guard.ring_diameter",
             "guard.ring_area",
             "guard.asked_area",
@@ -42,6 +43,15 @@ impl Shown<'_> {
         blocks
     }
 
+    /// Sheets owned and still to buy; nothing where none is owned.
+    fn sheets_owned(&self) -> Option<String> {
+        let owned = self.plan.answers.number("guard.sheets_owned").filter(|owned| *owned > 0.0)?;
+        let buy = self.number("guard.sheets_to_buy")?;
+        let key = if buy > 0.0 { "guard-sheets-lacking" } else { "guard-sheets-enough" };
+        let (owned, buy) = (show::number(owned, 0), show::number(buy, 0));
+        Some(say!(self.words, key, owned = owned, buy = buy))
+    }
+
     pub(super) fn guard_lead(&self) -> Vec<Block> {
         let Some(rings) = self.value("guard.rings") else { return Vec::new() };
         let (Some(strips), Some(sheets)) = (self.value("guard.strips_per_ring"), self.value("guard.sheets"))
@@ -59,7 +69,7 @@ impl Shown<'_> {
         vec![Block::Lead {
             label: self.words.plain("guard-lead-label"),
             value: say!(self.words, "guard-lead", rings = rings, strips = strips, sheets = sheets),
-            note,
+            note: [Some(note), self.sheets_owned()].into_iter().flatten().collect::<Vec<_>>().join(" "),
         }]
     }
 
