@@ -74,6 +74,14 @@ pub fn with_charcoal() -> String {
         .replace("cylinder_kg = 13", "sack_kg = 45")
 }
 
+/// The same with a gas brooder beside the pots.
+pub fn with_two_kinds() -> String {
+    with_charcoal().replace(
+        "fuel = \"charcoal\"",
+        "fuel = \"charcoal\"\nsecond_brooder = \"gas-hover\"\nsecond_brooders = 1\nsecond_brooder_kw = 2.4\nsecond_brooder_chicks = 300\nsecond_fuel = \"lpg\"\ncylinder_kg = 13",
+    )
+}
+
 /// The rest of a complete plan.
 const FEED_AND_AFTER: &str = r#"bag_kg = 50
 phases = "four"

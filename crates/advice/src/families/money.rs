@@ -72,7 +72,7 @@ static FIGURES: &[FigureSpec] = &[
         "money.cost_total",
         &[exact(
             "cost-total",
-            "c + f + x + l + d + g + b + s + o + w + i",
+            "c + f + x + l + d + g + b + s + k + r + o + w + i",
             &[
                 figure("c", "money.chicks"),
                 figure("f", "feed.cost"),
@@ -82,6 +82,8 @@ static FIGURES: &[FigureSpec] = &[
                 if_known("g", "guard.cost"),
                 if_known("b", "brooding.fuel_cost"),
                 if_known("s", "brooding.spare_cost"),
+                if_known("k", "brooding.second_fuel_cost"),
+                if_known("r", "brooding.second_spare_cost"),
                 figure("o", "money.other"),
                 if_told("w", "costs.own_labour"),
                 if_known("i", "money.interest"),

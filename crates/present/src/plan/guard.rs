@@ -13,7 +13,13 @@ impl Shown<'_> {
             return blocks;
         }
         blocks.extend(lead);
-        blocks.extend(self.findings(&["guard", "brooding.brooder", "brooding.brooders"]));
+        blocks.extend(self.findings(&[
+            "guard",
+            "brooding.brooder",
+            "brooding.brooders",
+            "brooding.second_brooder",
+            "brooding.second_brooders",
+        ]));
         blocks.extend(self.guard_drawings());
         let rows = self.rows(&[
             "guard.rings",
@@ -30,6 +36,9 @@ impl Shown<'_> {
             "guard.strip_net",
             "guard.strip_height",
             "guard.chicks_per_ring",
+            "guard.first_rating",
+            "guard.second_rating",
+            "guard.brooders_carry",
             "guard.rings_without_brooder",
             "guard.rings_that_fit",
             "guard.floor_taken",
