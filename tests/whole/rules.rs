@@ -170,8 +170,14 @@ fn every_rule_gives_what_its_formula_says() {
 fn every_working_of_a_whole_plan_gives_its_figure() {
     // Some figures come by a rule only where the air cannot be followed by the hour.
     use crate::sample;
-    let plans = [sample::complete(), sample::with_charcoal(), sample::without_hours()]
-        .map(|text| sample::plan(&text));
+    let plans = [
+        sample::complete(),
+        sample::with_charcoal(),
+        sample::without_hours(),
+        sample::with_two_kinds(),
+        sample::with_pots_beside(),
+    ]
+    .map(|text| sample::plan(&text));
     let mut shown = 0;
     for spec in families::figures() {
         let working = |plan: &Plan| advice::working::working(&plan.answers, &plan.outcome, spec.id);

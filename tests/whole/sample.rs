@@ -82,6 +82,14 @@ pub fn with_two_kinds() -> String {
     )
 }
 
+/// The complete plan with pots beside its gas brooders.
+pub fn with_pots_beside() -> String {
+    complete().replace("cover = \"yes\"", "cover = \"no\"").replace(
+        "cylinder_kg = 13",
+        "cylinder_kg = 13\nsack_kg = 45\nsecond_brooder = \"charcoal-pot\"\nsecond_brooders = 2",
+    )
+}
+
 /// The rest of a complete plan.
 const FEED_AND_AFTER: &str = r#"bag_kg = 50
 phases = "four"

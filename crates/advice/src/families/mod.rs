@@ -22,7 +22,7 @@ pub(crate) mod course;
 mod disinfectant;
 mod drying;
 mod equipment;
-mod feed;
+pub(crate) mod feed;
 mod flock;
 pub(crate) mod fuel;
 pub(crate) mod growing;

@@ -3,6 +3,7 @@
 use quantity::{Status, Unit};
 
 use super::Family;
+use super::growth::OWN_CURVE;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, of_days};
 use crate::series::{SeriesSpec, Until, Way, age, every_day, given, same};
 use crate::sums::{Sum, asks, may_ask};
@@ -16,6 +17,7 @@ static SUMS: &[Sum] = &[Sum {
         asks("chicks", "batch.chicks"),
         asks("sale_age_d", "batch.sale_age_d"),
         may_ask("standard", "batch.standard"),
+        may_ask("own_curve", OWN_CURVE),
         may_ask("expected_losses_percent", "batch.expected_losses_percent"),
         may_ask("mean_c", "weather.mean_c"),
         may_ask("hottest_day_c", "weather.hottest_day_c"),
