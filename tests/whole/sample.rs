@@ -129,6 +129,9 @@ off_hours_h = 8
 can_l = 20
 sanitiser_ppm = 3
 sanitiser_percent = 3.5
+line_length_m = 40
+line_diameter_mm = 22
+line_ppm = 38
 
 [prices]
 disinfectant_per_l = 95.5

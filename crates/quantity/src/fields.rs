@@ -307,6 +307,17 @@ pub static FIELDS: &[Field] = &[
         Optional,
     ),
     field("water.sanitiser_percent", number(Unit::Percent, 0.1, 100.0), Optional),
+    field("water.line_length_m", asked_outside(number(Unit::Metre, 0.5, 5_000.0), 3.0, 500.0), Optional),
+    field(
+        "water.line_diameter_mm",
+        asked_outside(number(Unit::Millimetre, 3.0, 200.0), 10.0, 60.0),
+        Optional,
+    ),
+    field(
+        "water.line_ppm",
+        asked_outside(number(Unit::MilligramPerLitre, 0.1, 50_000.0), 1.0, 500.0),
+        Optional,
+    ),
     field("sale.kind", Kind::Choice(&["slaughter", "live"]), Optional),
     field("prices.disinfectant_per_l", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
@@ -387,6 +398,8 @@ const EQUIPMENT: &[&str] = &[
     "water.storage_l",
     "water.source",
     "water.can_l",
+    "water.line_length_m",
+    "water.line_diameter_mm",
 ];
 
 /// The kind of entry that keeps a field in the book from batch to batch: farm, house, equipment, prices or settings.
