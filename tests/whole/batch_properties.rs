@@ -166,6 +166,55 @@ fn two_houses_are_held_side_by_side() {
     assert_eq!(number(&other, "space.floor_area"), 84.0);
 }
 
+/// Weights alone: those of a shipped curve eat what that curve eats; other weights lie between what all three say, and feed
+/// and water of the plan are there. Feed to a weight is read off the table by hand: the open-house curve has 0 g at 42 g and
+/// eats on from there.
+#[test]
+fn an_own_curve_without_feed_is_given_some() {
+    let own = |rows: &str| {
+        let curve = format!("standard = \"own\"\nown_curve = \"\"\"\nage_d,body_weight_g\n{rows}\"\"\"");
+        sample::plan(&sample::complete().replace("standard = \"fast\"", &curve))
+    };
+    let shipped = reference::growth::Standard::OpenHouse.curve().unwrap();
+    let rows: String =
+        shipped.points().map(|(day, weight)| format!("{},{}\n", day.0, weight.in_grams())).collect();
+    let plan = own(&rows);
+    let open_house =
+        sample::plan(&sample::complete().replace("standard = \"fast\"", "standard = \"open-house\""));
+    for id in ["feed.total", "water.total", "feed.bags"] {
+        let (one, other) = (number(&plan, id), number(&open_house, id));
+        assert!((one - other).abs() < 1e-6 * other, "{id}: {one} and {other}");
+    }
+    let band = plan.outcome.get("feed.total").unwrap().figure.band.unwrap();
+    assert!(band.low < number(&plan, "feed.total") && number(&plan, "feed.total") <= band.high);
+    assert!(plan.findings.iter().any(|finding| finding.name == "own-curve-without-feed"));
+    // Birds that get as heavy as no curve goes are fed on.
+    let heavy = own("0,44\n14,700\n28,2400\n49,6500\n");
+    assert!(number(&heavy, "feed.total") > number(&plan, "feed.total"));
+}
+
+/// A quick sum that is told to follow an own curve asks for it, and follows it.
+#[test]
+fn a_sum_takes_an_own_curve() {
+    let sum = advice::sums::by_name("feed").unwrap();
+    let raw = |key: &str, text: &str| quantity::Raw {
+        key: key.to_owned(),
+        text: vec![text.to_owned()],
+        line: None,
+    };
+    let mut raws =
+        vec![raw("chicks", "100"), raw("sale_age_d", "21"), raw("bag_kg", "50"), raw("standard", "own")];
+    let without = sum.work_out(&raws, true);
+    assert_eq!(without.checked.problems[0].key, "own_curve");
+    raws.push(raw("own_curve", "age_d,body_weight_g,cum_feed_g\n0,42,0\n21,700,1000\n"));
+    raws.push(raw("expected_losses_percent", "0"));
+    let with = sum.work_out(&raws, true);
+    assert!(with.checked.problems.is_empty());
+    let feed = with.outcome.number("feed.total").unwrap();
+    // 100 birds of 1 kg each; those sold in the morning of their day do not eat that day.
+    assert!((90.0..=100.0 + 1e-9).contains(&feed), "{feed}");
+}
+
 #[test]
 fn an_own_curve_is_followed() {
     let curve = "own_curve = \"\"\"\nage_d,body_weight_g,cum_feed_g\n0,42,0\n7,150,140\n14,350,480\n21,680,1050\n28,1100,1900\n35,1600,2950\n42,2150,4200\n49,2650,5500\n\"\"\"";

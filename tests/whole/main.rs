@@ -9,6 +9,7 @@ mod closing;
 mod curtain;
 mod directions;
 mod docs;
+mod equipment;
 mod evaluator;
 mod faults;
 mod fitted_house;

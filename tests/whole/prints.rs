@@ -190,6 +190,48 @@ fn a_handout_works_out_the_figure_of_the_plan() {
     assert!(shown.sheet("handout", Some("guard.no_such_figure")).is_none());
 }
 
+/// Feed is added up over days: a pupil adds the weeks that the sheet prints, and finds the answers that it prints.
+#[test]
+fn the_weeks_on_the_sheet_answer_its_questions() {
+    for file in [sample::complete(), sample::MANGO_RIDGE.to_owned()] {
+        let plan = sample::plan(&file);
+        let viewer = Viewer::of(&plan.answers);
+        let shown = Shown::new(&plan, &viewer);
+        for id in ["feed.total", "water.total"] {
+            let handout = shown.handout(id).unwrap();
+            let read = |cell: &str| {
+                let digits: String = cell.chars().filter(|c| c.is_ascii_digit() || *c == '.').collect();
+                digits.parse::<f64>().unwrap()
+            };
+            let rows: Vec<Vec<f64>> = tables(&handout)[0]
+                .rows
+                .iter()
+                .map(|row| row.iter().map(|cell| read(cell)).collect())
+                .collect();
+            let spec = plan.outcome.get(id).unwrap();
+            let all: f64 = rows.iter().map(|row| row[2]).sum();
+            assert!((all - spec.figure.value.number()).abs() <= 0.5 * rows.len() as f64, "{id}: {all}");
+            let weeks = exercise::Weeks::of(&plan.outcome, id).unwrap();
+            let answers = handout.blocks.iter().find_map(|block| match block {
+                Block::Answers(answers) => Some(answers),
+                _ => None,
+            });
+            for (asked, printed) in weeks.asked().into_iter().zip(answers.unwrap()) {
+                let by_hand: f64 = match asked {
+                    exercise::WeeksAsked::Until(day) => {
+                        rows.iter().filter(|row| row[1] <= f64::from(day)).map(|row| row[2]).sum()
+                    }
+                    exercise::WeeksAsked::From(day) => {
+                        rows.iter().filter(|row| row[0] >= f64::from(day)).map(|row| row[2]).sum()
+                    }
+                };
+                let printed = read(printed.split_once(". ").unwrap().1);
+                assert!(by_hand > 0.0 && (by_hand - printed).abs() < 0.051, "{id}: {by_hand}, {printed}");
+            }
+        }
+    }
+}
+
 /// Twice the chicks in the same ring is twice the chicks a square metre; nothing else of the plan helps here.
 #[test]
 fn an_exercise_can_be_checked_by_head() {

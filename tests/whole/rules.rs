@@ -170,8 +170,14 @@ fn every_rule_gives_what_its_formula_says() {
 fn every_working_of_a_whole_plan_gives_its_figure() {
     // Some figures come by a rule only where the air cannot be followed by the hour.
     use crate::sample;
-    let plans = [sample::complete(), sample::with_charcoal(), sample::without_hours()]
-        .map(|text| sample::plan(&text));
+    let plans = [
+        sample::complete(),
+        sample::with_charcoal(),
+        sample::without_hours(),
+        sample::with_two_kinds(),
+        sample::with_pots_beside(),
+    ]
+    .map(|text| sample::plan(&text));
     let mut shown = 0;
     for spec in families::figures() {
         let working = |plan: &Plan| advice::working::working(&plan.answers, &plan.outcome, spec.id);
@@ -354,6 +360,7 @@ fn day_origin_known(origin: &DayOrigin) -> bool {
         DayOrigin::Age => true,
         DayOrigin::Fixed(Origin::Field(key))
         | DayOrigin::Scheduled(key)
+        | DayOrigin::Holding(key)
         | DayOrigin::Recorded(key)
         | DayOrigin::RecordedIfAny(key) => families::field(key).is_some(),
         DayOrigin::Fixed(Origin::Figure(id)) => families::figure(id).is_some(),
@@ -387,6 +394,7 @@ fn draw_day(origin: &DayOrigin, draws: &mut Draws) -> f64 {
             draw_unit(families::series_named(series).unwrap().unit, draws)
         }
         DayOrigin::Table { unit, .. } | DayOrigin::Listed { unit, .. } => draw_unit(unit, draws),
+        DayOrigin::Holding(_) => draws.between(1.0, 500.0).round(),
         DayOrigin::Scheduled(_) => draws.between(0.0, 500.0).round(),
         DayOrigin::Recorded(key) | DayOrigin::RecordedIfAny(key) => {
             draw_unit(families::field(key).and_then(Field::unit).expect(key), draws)

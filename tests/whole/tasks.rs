@@ -394,3 +394,23 @@ fn tasks_follow_from_answers_and_figures_alone() {
     let plan = sample::plan(&sample::complete());
     assert_eq!(tasks::tasks(&plan.answers, &plan.outcome), plan.tasks);
 }
+
+/// Lines are flushed, filled with sanitiser while no bird is in the house, and rinsed before litter and chicks come in; bleach
+/// of about 38 mg in a litre, held for hours to a day: University of Georgia, Cleaning and Disinfection Procedures.
+#[test]
+fn lines_are_cleaned_while_no_bird_drinks() {
+    let plan = sample::plan(&sample::complete());
+    let ages = ["birds-out", "flush-lines", "line-clean", "line-rinse", "disinfect-first", "water-in"]
+        .map(|name| one(&plan.tasks, name).age_d);
+    assert!(ages.is_sorted() && ages[0] < ages[2] && ages[2] < ages[3] && ages[3] < ages[5], "{ages:?}");
+    // 40 m of 22 mm hold 15.2 L; a tenth more in whole litres; 3.5 % holds 35 g in a litre.
+    let get = |id| crate::sample::number(&plan, id);
+    assert!((get("water.line_volume") - 40.0 * 3.14159 * 0.011 * 0.011 * 1000.0).abs() < 1e-3);
+    assert_eq!(get("water.line_mix"), 17.0);
+    assert!((get("water.line_product") - 17.0 * 38.0 / 35.0).abs() < 1e-9);
+    // Who gives water in founts has no line to clean.
+    let founts = sample::complete()
+        .replace("drinker_kind = \"bell\"", "drinker_kind = \"large-fount\"")
+        .replace("line_length_m = 40\n", "");
+    assert!(named(&sample::plan(&founts).tasks, "line-clean").is_empty());
+}

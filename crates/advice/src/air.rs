@@ -369,7 +369,9 @@ struct Read {
 impl Read {
     fn of(answers: &Answers) -> Result<Read, CannotRun> {
         let number = |key: &'static str| answers.number(key).ok_or(CannotRun::NotTold(key));
-        let mut outcome = Outcome::of(answers, ["brooding.brooder_power", "brooding.fuel_useful"]);
+        let mut outcome = Outcome::of(answers, ["brooding.heat_installed", "brooding.fuel_useful"])
+            .with(answers, ["brooding.second_fuel_useful", "brooding.second_share"]);
+        let fuel = burnt(answers, &outcome);
         let wanted = [
             "batch.birds_expected",
             "growth.weight",
@@ -391,7 +393,7 @@ impl Read {
             water_kg: water_ml[day] / 1000.0,
             gain_kg: (grams[day] - grams[day.saturating_sub(1)]) / 1000.0,
         });
-        let heaters = answers.number("brooding.brooders").zip(outcome.number("brooding.brooder_power"));
+        let heaters_kw = outcome.number("brooding.heat_installed");
         let coldest_c = number("weather.coldest_night_c")?;
         let hottest_c = number("weather.hottest_day_c")?.max(coldest_c);
         let eave_m = number("house.eave_height_m")?;
@@ -409,10 +411,13 @@ impl Read {
             opens_m: (eave_m - number("house.half_wall_m")?).max(0.0),
             litter_m: answers.number("litter.depth_cm").map_or(LITTER_DEEP_M, |deep| deep / 100.0),
             air_changes_per_h: number("house.air_changes_per_h")?,
-            heaters_are_told: heaters.is_some(),
-            heaters_kw: heaters.map_or(0.0, |(brooders, kw)| brooders * kw),
-            fuel: burnt(answers, outcome.number("brooding.fuel_useful")),
-            useful_mj_per_kg: outcome.number("brooding.fuel_useful"),
+            heaters_are_told: heaters_kw.is_some(),
+            heaters_kw: heaters_kw.unwrap_or(0.0),
+            fuel,
+            useful_mj_per_kg: outcome
+                .number("brooding.fuel_useful")
+                .filter(|_| families::second_brooder::fuel(answers) != Some("electricity"))
+                .map(|_| fuel.useful_mj),
             birds,
             mass_kg: grams.iter().map(|grams| grams / 1000.0).collect(),
             intake: intake.collect(),
@@ -650,9 +655,17 @@ impl Read {
     }
 }
 
-/// What heaters burn: the fuel told, with the useful heat that the plan counts for it.
-fn burnt(answers: &Answers, useful_mj: Option<f64>) -> Fuel {
-    let known = families::fuel::fuel(answers).and_then(|name| Fuel::named(name).ok()?);
-    let fuel = known.unwrap_or(Fuel::ELECTRICITY);
-    Fuel { useful_mj: useful_mj.unwrap_or(fuel.useful_mj), ..fuel }
+/// What heaters burn: the fuel told, with the useful heat that the plan counts for it; beside it that of a second kind, by
+/// its share of the heat.
+fn burnt(answers: &Answers, outcome: &Outcome) -> Fuel {
+    let known = |name: Option<&str>, useful_mj: Option<f64>| {
+        let fuel = name.and_then(|name| Fuel::named(name).ok()?).unwrap_or(Fuel::ELECTRICITY);
+        Fuel { useful_mj: useful_mj.unwrap_or(fuel.useful_mj), ..fuel }
+    };
+    let first = known(families::fuel::fuel(answers), outcome.number("brooding.fuel_useful"));
+    let second = families::second_brooder::fuel(answers);
+    match outcome.number("brooding.second_share").filter(|_| second.is_some()) {
+        Some(share) => first.beside(known(second, outcome.number("brooding.second_fuel_useful")), share),
+        None => first,
+    }
 }

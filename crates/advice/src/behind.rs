@@ -97,7 +97,8 @@ impl Search {
             | DayOrigin::SameIfAny(name)
             | DayOrigin::Recorded(name)
             | DayOrigin::RecordedIfAny(name)
-            | DayOrigin::Scheduled(name) => self.name(name),
+            | DayOrigin::Scheduled(name)
+            | DayOrigin::Holding(name) => self.name(name),
             DayOrigin::Before { series, first } => {
                 self.name(series);
                 if let First::Field(key) = first {

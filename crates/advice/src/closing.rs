@@ -97,12 +97,14 @@ fn planned_cost(plan: &Plan, head: Head) -> Option<f64> {
 }
 
 /// The figures that [`planned_for`] reads.
-pub(crate) const PLANNED: [&str; 8] = [
+pub(crate) const PLANNED: [&str; 10] = [
     "money.chicks",
     "feed.cost",
     "litter.cost",
     "brooding.fuel_cost",
     "brooding.spare_cost",
+    "brooding.second_fuel_cost",
+    "brooding.second_spare_cost",
     "disinfectant.cost",
     "guard.cost",
     "money.interest",
@@ -115,8 +117,9 @@ pub(crate) fn planned_for(answers: &Answers, outcome: &Outcome, head: Head) -> O
         Head::Feed => outcome.number("feed.cost"),
         Head::Litter => outcome.number("litter.cost"),
         Head::Fuel => {
-            let spare = outcome.number("brooding.spare_cost").unwrap_or_default();
-            outcome.number("brooding.fuel_cost").map(|fuel| fuel + spare)
+            let besides = ["brooding.spare_cost", "brooding.second_fuel_cost", "brooding.second_spare_cost"];
+            let besides: f64 = besides.iter().filter_map(|id| outcome.number(id)).sum();
+            outcome.number("brooding.fuel_cost").map(|fuel| fuel + besides)
         }
         Head::Disinfectant => outcome.number("disinfectant.cost"),
         Head::Equipment => outcome.number("guard.cost"),

@@ -6,7 +6,7 @@ use crate::check;
 use crate::families;
 use crate::outcome::Outcome;
 use crate::procedure::By;
-use crate::rule::Origin;
+use crate::rule::{Origin, Over};
 
 /// A figure asked again with one answer changed.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,6 +21,62 @@ pub struct Exercise {
     pub answer: f64,
     /// The figures that change on the way and whose workings a pupil therefore needs, besides the figure itself.
     pub by_way_of: Vec<&'static str>,
+}
+
+/// A figure that is all days of a figure by day added up, by the week: what a pupil can add up by hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weeks {
+    /// The figure by day.
+    pub series: &'static str,
+    /// The decimals in which its weeks are shown, and added up.
+    pub decimals: u8,
+    /// First day, last day and what they come to, rounded as shown.
+    pub weeks: Vec<(i32, i32, f64)>,
+}
+
+/// A question on the weeks: what some of them come to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum WeeksAsked {
+    /// To the end of this day.
+    Until(i32),
+    /// From this day to the last.
+    From(i32),
+}
+
+impl Weeks {
+    /// The weeks of a figure; `None` for one that is no sum of days, or of fewer than three weeks.
+    pub fn of(outcome: &Outcome, id: &str) -> Option<Weeks> {
+        let [Origin::OfDays(Over::Sum, series)] = origins(outcome, id)[..] else { return None };
+        let spec = families::series_named(series)?;
+        let days = outcome.series(spec)?;
+        let last = *days.index.last()? as i32;
+        let scale = 10f64.powi(i32::from(spec.decimals));
+        let week = |first: i32| {
+            let end = (first + 6).min(last);
+            let within = |day: f64| (f64::from(first)..=f64::from(end)).contains(&day);
+            let of_week = days.index.iter().zip(&days.values).filter(|(day, _)| within(**day));
+            let total: f64 = of_week.map(|(_, value)| value).sum();
+            (first, end, (total * scale).round() / scale)
+        };
+        let weeks: Vec<_> = (spec.first_day..=last).step_by(7).map(week).collect();
+        (weeks.len() >= 3).then_some(Weeks { series, decimals: spec.decimals, weeks })
+    }
+
+    /// Two questions: what the first half of the weeks comes to, and what is left from there but for one week.
+    pub fn asked(&self) -> [WeeksAsked; 2] {
+        let half = self.weeks.len() / 2;
+        let later = (half + 1).min(self.weeks.len() - 1);
+        [WeeksAsked::Until(self.weeks[half - 1].1), WeeksAsked::From(self.weeks[later].0)]
+    }
+
+    /// The answer, from the weeks as they are shown.
+    pub fn answer(&self, asked: WeeksAsked) -> f64 {
+        let counts = |(first, last, _): &&(i32, i32, f64)| match asked {
+            WeeksAsked::Until(day) => *last <= day,
+            WeeksAsked::From(day) => *first >= day,
+        };
+        self.weeks.iter().filter(counts).map(|week| week.2).sum()
+    }
 }
 
 /// How often a chain of figures is followed back to answers.

@@ -430,6 +430,7 @@ impl Outcome {
                 Some(Count::Number(value)) => plain(value, Unit::Birds),
                 Some(Count::Rest) => plain(ALL_LEFT, Unit::Birds),
             },
+            DayOrigin::Holding(key) => plain(answers.schedule(key)?.holding(day)?, Unit::Birds),
             DayOrigin::Listed { list, unit, needs, make } => {
                 if !self.lists.contains_key(list) {
                     for id in needs {

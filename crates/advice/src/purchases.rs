@@ -75,9 +75,11 @@ pub(crate) const NEEDS: &[&str] = &[
     "disinfectant.cost",
     "disinfectant.to_buy",
     "guard.cost",
-    "guard.sheets",
+    "guard.sheets_to_buy",
     "brooding.fuel_cost",
     "brooding.spare_cost",
+    "brooding.second_fuel_cost",
+    "brooding.second_spare_cost",
     "sale.first_age",
     "sale.last_age",
     "space.large_from",
@@ -176,12 +178,33 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     let rows = [
         ("litter", spread.max(FIRST_DAY), "litter.bags", Unit::Pieces, "litter.cost"),
         ("disinfectant", FOR_READYING, "disinfectant.to_buy", Unit::Millilitre, "disinfectant.cost"),
-        ("guard", FOR_BROODING, "guard.sheets", Unit::Pieces, "guard.cost"),
+        ("guard", FOR_BROODING, "guard.sheets_to_buy", Unit::Pieces, "guard.cost"),
         ("fuel", FOR_BROODING, "brooding.fuel_total", Unit::Kilogram, "brooding.fuel_cost"),
         ("spare-fuel", FOR_BROODING, "brooding.spare", Unit::Kilogram, "brooding.spare_cost"),
+        (
+            "second-fuel",
+            FOR_BROODING,
+            "brooding.second_fuel_total",
+            Unit::Kilogram,
+            "brooding.second_fuel_cost",
+        ),
+        (
+            "second-spare-fuel",
+            FOR_BROODING,
+            "brooding.second_spare",
+            Unit::Kilogram,
+            "brooding.second_spare_cost",
+        ),
     ];
-    // The last sack may hold enough for the two nights.
-    let bought = |what: &str| what != "spare-fuel" || outcome.number("brooding.spare_packs") != Some(0.0);
+    // The last sack may hold enough for the two nights; the sheets may all be owned.
+    let none = |figure: &str| outcome.number(figure) == Some(0.0);
+    let bought = |what: &str| match what {
+        "spare-fuel" => !none("brooding.spare_packs"),
+        "second-fuel" => !none("brooding.second_fuel_total"),
+        "second-spare-fuel" => !none("brooding.second_spare_packs"),
+        "guard" => !none("guard.sheets_to_buy"),
+        _ => true,
+    };
     rows.into_iter()
         .filter(|(what, ..)| bought(what))
         .filter_map(|(what, day, quantity, unit, cost)| {

@@ -241,6 +241,11 @@ pub(crate) const fn sum_of_days(
     Input { symbol, origin: Origin::SumOfDays { series, after, until } }
 }
 
+/// A short way to write answers that count nothing where they are not told.
+pub(crate) const fn if_told(symbol: &'static str, key: &'static str) -> Input {
+    Input { symbol, origin: Origin::IfTold(key) }
+}
+
 /// A short way to write inputs that count nothing where they are not known.
 pub(crate) const fn if_known(symbol: &'static str, id: &'static str) -> Input {
     Input { symbol, origin: Origin::IfKnown(id) }

@@ -93,6 +93,8 @@ pub enum DayOrigin {
     RecordedIfAny(&'static str),
     /// What a field that holds a schedule says for this day; 0 on other days, and without limit where it says the rest.
     Scheduled(&'static str),
+    /// What a field of numbers, each of which holds from a day of age on until the next, says for this day.
+    Holding(&'static str),
     /// What a list made from figures holds for this day, such as everything bought on it.
     Listed {
         /// The list; names it for people too.

@@ -3,7 +3,7 @@
 use quantity::{Asked, Checked, Fault, Field, Need, Problem, Raw, Source};
 
 use crate::check;
-use crate::families;
+use crate::families::{self, growth};
 use crate::finding::Finding;
 use crate::findings;
 use crate::outcome::Outcome;
@@ -67,6 +67,7 @@ impl Sum {
         let mut checked = quantity::field::check(&asked, raws, Source::Hand, strict);
         checked.problems.extend(check::together(&checked.answers, &asked));
         checked.problems.extend(nothing_to_go_by(&asked, &checked, strict));
+        checked.problems.extend(own_curve_missing(&asked, &checked, strict));
         let ids = if checked.problems.is_empty() { self.figures } else { &[] };
         let outcome = Outcome::of(&checked.answers, ids.iter().copied());
         let findings = findings::all(&checked.answers, &outcome);
@@ -80,6 +81,20 @@ fn nothing_to_go_by(asked: &[Asked], checked: &Checked, strict: bool) -> Option<
     let silent = strict && checked.problems.is_empty() && checked.answers.not_known().is_empty();
     let first = asked.first().filter(|_| silent && !asked.iter().any(said))?;
     Some(Problem { key: first.key.to_owned(), typed: String::new(), line: None, fault: Fault::Missing })
+}
+
+/// Who chooses an own curve has to give it.
+fn own_curve_missing(asked: &[Asked], checked: &Checked, strict: bool) -> Option<Problem> {
+    let one = asked.iter().find(|one| one.field.key == growth::OWN_CURVE)?;
+    let lacks = checked.problems.is_empty()
+        && growth::has_own(&checked.answers)
+        && checked.answers.curve(growth::OWN_CURVE).is_none();
+    (strict && lacks).then(|| Problem {
+        key: one.key.to_owned(),
+        typed: String::new(),
+        line: None,
+        fault: Fault::Missing,
+    })
 }
 
 impl SumInput {

@@ -1,5 +1,7 @@
 //! Drinking water: more in heat, in cans, and sanitised from a label.
 
+use std::f64::consts::PI;
+
 use quantity::physical::round_up;
 
 /// Nothing is known of birds that drink more than this many times the water of a mild day.
@@ -32,6 +34,11 @@ pub fn sanitiser_ml(ppm: f64, tank_l: f64, percent: f64) -> f64 {
     ppm * tank_l / (10.0 * percent)
 }
 
+/// Water in a pipe, L, of inner diameter in millimetres and length in metres.
+pub fn line_l(diameter_mm: f64, length_m: f64) -> f64 {
+    PI * (diameter_mm / 1000.0).powi(2) / 4.0 * length_m * 1000.0
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -44,6 +51,13 @@ mod tests {
             assert!(heat_factor(mean) <= heat_factor_high(mean) + 1e-12, "{mean}");
         }
         assert_eq!(heat_factor(15.0), 1.0);
+    }
+
+    /// A pipe of 20 mm holds 0.314 L a metre: plane geometry.
+    #[test]
+    fn a_pipe_holds_its_cross_section_times_its_length() {
+        assert!((line_l(20.0, 100.0) - 31.4159).abs() < 1e-4);
+        assert!((line_l(40.0, 25.0) - line_l(20.0, 100.0)).abs() < 1e-9);
     }
 
     #[test]

@@ -46,6 +46,10 @@ pub fn sentence(problem: &Problem, viewer: &Viewer) -> String {
             let why = words.say(&format!("schedule-{}", schedule_why(why)), &schedule_limits(why));
             own(&[("part", part.into()), ("why", why.into())])
         }
+        Fault::NotSteps { part, why } => {
+            let why = words.say(&format!("schedule-{}", schedule_why(why)), &schedule_limits(why));
+            own(&[("part", part.into()), ("why", why.into())])
+        }
         Fault::NotACurve(why) => {
             let why = curve_why(why, words);
             own(&[("why", why.into())])
@@ -99,6 +103,7 @@ fn name(fault: &Fault) -> &'static str {
         Fault::NotAChoice { .. } => "not-a-choice",
         Fault::NotMonths => "not-months",
         Fault::NotASchedule { .. } => "not-a-schedule",
+        Fault::NotSteps { .. } => "not-steps",
         Fault::NotACurve(_) => "not-a-curve",
         Fault::NotACurrency => "not-a-currency",
         Fault::GivenTwice { .. } => "given-twice",
@@ -117,6 +122,7 @@ fn schedule_why(why: &ScheduleFault) -> &'static str {
         ScheduleFault::Order => "order",
         ScheduleFault::Number => "number",
         ScheduleFault::AfterRest => "after-rest",
+        ScheduleFault::Step { .. } => "step",
     }
 }
 
@@ -124,6 +130,9 @@ fn schedule_limits(why: &ScheduleFault) -> Vec<(&'static str, Argument)> {
     match why {
         ScheduleFault::Day { first, last } => {
             vec![("first", first.to_string().into()), ("last", last.to_string().into())]
+        }
+        ScheduleFault::Step { low, high } => {
+            vec![("low", low.to_string().into()), ("high", high.to_string().into())]
         }
         _ => Vec::new(),
     }

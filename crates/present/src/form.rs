@@ -134,7 +134,7 @@ fn control(asked: &Asked, typed: &[String], viewer: &Viewer) -> Control {
         Kind::Text(limit) if limit > LINE_CHARACTERS => {
             Control::Lines { typed: typed.join("\n"), unit: String::new() }
         }
-        Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } | Kind::ByDay { .. } => {
+        Kind::Text(_) | Kind::Currency | Kind::Schedule { .. } | Kind::Steps { .. } | Kind::ByDay { .. } => {
             Control::Text { typed: first, numeric: false, unit: String::new() }
         }
         // A box for days shows nothing but a day; whatever else was typed needs a box for text.

@@ -47,6 +47,7 @@ pub fn range(asked: &Asked, viewer: &Viewer) -> String {
         Kind::Months => "1 … 12".to_owned(),
         Kind::Day => "YYYY-MM-DD".to_owned(),
         Kind::Schedule { .. } => "\"42: 400, 45: 600, 49: rest\"".to_owned(),
+        Kind::Steps { .. } => "\"0: 60, 21: 40\"".to_owned(),
         Kind::Curve => words.plain("manual-curve"),
         Kind::Words { characters, .. } => {
             crate::say!(words, "manual-characters", limit = characters.to_string())
@@ -150,6 +151,7 @@ fn kind_schema(kind: Kind) -> Value {
         Kind::Months => json!({"type": "array", "items": {"type": "integer", "minimum": 1, "maximum": 12}}),
         Kind::Day => json!({"type": "string", "format": "date"}),
         Kind::Schedule { .. } => json!({"type": ["string", "array"], "items": {"type": "string"}}),
+        Kind::Steps { .. } => json!({"type": ["string", "array", "integer"], "items": {"type": "string"}}),
         Kind::Curve => json!({"type": "string"}),
         Kind::Words { at_most, characters } => json!({
             "type": "array", "maxItems": at_most, "items": {"type": "string", "maxLength": characters},

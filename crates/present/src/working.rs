@@ -226,7 +226,7 @@ fn day_origin(origin_of: &DayOrigin, answers: &Answers, viewer: &Viewer) -> (Str
         DayOrigin::RecordedIfAny(key) => {
             (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-written-if-any"))
         }
-        DayOrigin::Scheduled(key) => {
+        DayOrigin::Scheduled(key) | DayOrigin::Holding(key) => {
             (words.plain(&format!("field-{}", key_part(key))), words.plain("origin-typed"))
         }
         DayOrigin::Listed { list, .. } => {

@@ -66,6 +66,18 @@ pub enum Kind {
         /// Greatest day of age.
         last: i32,
     },
+    /// A whole number that holds from a day of age on until the next, typed as `0: 60, 21: 40`; days from `first` to
+    /// `last`, numbers from `low` to `high`.
+    Steps {
+        /// Least day of age.
+        first: i32,
+        /// Greatest day of age.
+        last: i32,
+        /// Least number.
+        low: u32,
+        /// Greatest number.
+        high: u32,
+    },
     /// A growth curve as CSV text with a header.
     Curve,
     /// Short words, one beside each of several numbers, such as the spots where birds were weighed.
@@ -310,6 +322,13 @@ pub enum Fault {
     NotMonths,
     /// No list of `day: number`.
     NotASchedule {
+        /// The part that cannot be read.
+        part: String,
+        /// Why.
+        why: ScheduleFault,
+    },
+    /// No list of `day: number` in which each number holds until the next.
+    NotSteps {
         /// The part that cannot be read.
         part: String,
         /// Why.
@@ -726,6 +745,11 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
         Kind::Schedule { first, last } => schedule::parse(&whole_text, first, last)
             .map(Value::Schedule)
             .map_err(|(part, why)| Fault::NotASchedule { part, why }),
+        Kind::Steps { first, last, low, high } => {
+            schedule::parse_steps(&whole_text, (first, last), (low, high))
+                .map(Value::Schedule)
+                .map_err(|(part, why)| Fault::NotSteps { part, why })
+        }
         Kind::Curve => curve::parse(&raw.text.join("\n")).map(Value::Curve).map_err(Fault::NotACurve),
         Kind::Words { at_most, characters } => read_words(&raw.text, at_most, characters),
         Kind::ByDay { .. } => Err(Fault::ReadFromTheBook),

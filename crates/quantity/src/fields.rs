@@ -63,6 +63,9 @@ const fn a_year_of(unit: Unit, low: f64, high: f64) -> Kind {
     Kind::Numbers { unit, low, high, at_least: 12, at_most: 12 }
 }
 
+/// Birds that one feeder or drinker serves, by age.
+const SERVES: Kind = Kind::Steps { first: 0, last: 84, low: 1, high: 500 };
+
 /// The table.
 pub static FIELDS: &[Field] = &[
     inert("farm.name", Kind::Text(80), Optional, "a name"),
@@ -158,6 +161,15 @@ pub static FIELDS: &[Field] = &[
     field("weather.months_humidity_percent", a_year_of(Unit::Percent, 5.0, 100.0), Optional),
     field("weather.months_wind_m_per_s", a_year_of(Unit::MetrePerSecond, 0.0, 15.0), Optional),
     field("weather.hottest_day_c", asked_outside(number(Unit::Celsius, -10.0, 55.0), 10.0, 45.0), Optional),
+    field(
+        "equipment.chick_feeder_kind",
+        Kind::Choice(&["tray", "box-lid", "small-trough"]),
+        Usual("tray", Assumed),
+    ),
+    field("equipment.chick_feeder_serves", SERVES, Optional),
+    field("equipment.chick_drinker_serves", SERVES, Optional),
+    field("equipment.feeder_serves", SERVES, Optional),
+    field("equipment.drinker_serves", SERVES, Optional),
     field("equipment.chick_feeders", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("equipment.chick_drinkers", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("equipment.feeder_kind", Kind::Choice(&["hanging-tube", "pan"]), Usual("hanging-tube", Assumed)),
@@ -173,6 +185,7 @@ pub static FIELDS: &[Field] = &[
     field("guard.sheet_length_m", asked_outside(number(Unit::Metre, 0.3, 10.0), 1.0, 4.0), Required),
     field("guard.sheet_width_m", asked_outside(number(Unit::Metre, 0.2, 4.0), 0.4, 2.0), Required),
     field("guard.strips_per_sheet", count(Unit::Pieces, 1.0, 20.0), Required),
+    field("guard.sheets_owned", count(Unit::Pieces, 0.0, 2_000.0), Optional),
     field("guard.overlap_m", number(Unit::Metre, 0.0, 5.0), Required),
     field(
         "guard.chicks_per_m2",
@@ -191,6 +204,15 @@ pub static FIELDS: &[Field] = &[
     field("brooding.brooder_chicks", count(Unit::Chicks, 20.0, 3_000.0), Optional),
     field("brooding.brooders", count(Unit::Pieces, 0.0, 100.0), Optional),
     field("brooding.brooder_kw", asked_outside(number(Unit::Kilowatt, 0.05, 100.0), 0.2, 15.0), Optional),
+    field("brooding.second_brooder", Kind::Choice(&["charcoal-pot", "gas-hover", "other"]), Optional),
+    field("brooding.second_brooders", count(Unit::Pieces, 0.0, 100.0), Optional),
+    field("brooding.second_brooder_chicks", count(Unit::Chicks, 20.0, 3_000.0), Optional),
+    field(
+        "brooding.second_brooder_kw",
+        asked_outside(number(Unit::Kilowatt, 0.05, 100.0), 0.2, 15.0),
+        Optional,
+    ),
+    field("brooding.second_fuel", Kind::Choice(FUELS), Optional),
     field("brooding.heated_length_m", asked_outside(number(Unit::Metre, 0.5, 300.0), 2.0, 60.0), Optional),
     field("brooding.partition", YES_OR_NO, Optional),
     field("brooding.cover", YES_OR_NO, Optional),
@@ -286,6 +308,17 @@ pub static FIELDS: &[Field] = &[
         Optional,
     ),
     field("water.sanitiser_percent", number(Unit::Percent, 0.1, 100.0), Optional),
+    field("water.line_length_m", asked_outside(number(Unit::Metre, 0.5, 5_000.0), 3.0, 500.0), Optional),
+    field(
+        "water.line_diameter_mm",
+        asked_outside(number(Unit::Millimetre, 3.0, 200.0), 10.0, 60.0),
+        Optional,
+    ),
+    field(
+        "water.line_ppm",
+        asked_outside(number(Unit::MilligramPerLitre, 0.1, 50_000.0), 1.0, 500.0),
+        Optional,
+    ),
     field("sale.kind", Kind::Choice(&["slaughter", "live"]), Optional),
     field("prices.disinfectant_per_l", number(Unit::Money, 0.0, 1e9), Optional),
     field("prices.sheet_each", number(Unit::Money, 0.0, 1e9), Optional),
@@ -346,12 +379,18 @@ const EQUIPMENT: &[&str] = &[
     "guard.sheet_width_m",
     "guard.sheet_thickness_mm",
     "guard.strips_per_sheet",
+    "guard.sheets_owned",
     "guard.saw_cut_mm",
     "brooding.brooder",
     "brooding.brooder_chicks",
     "brooding.brooders",
     "brooding.brooder_kw",
     "brooding.fuel",
+    "brooding.second_brooder",
+    "brooding.second_brooders",
+    "brooding.second_brooder_chicks",
+    "brooding.second_brooder_kw",
+    "brooding.second_fuel",
     "brooding.cylinder_kg",
     "brooding.sack_kg",
     "disinfectant.sprayer_l",
@@ -364,6 +403,8 @@ const EQUIPMENT: &[&str] = &[
     "water.storage_l",
     "water.source",
     "water.can_l",
+    "water.line_length_m",
+    "water.line_diameter_mm",
 ];
 
 /// The kind of entry that keeps a field in the book from batch to batch: farm, house, equipment, prices or settings.

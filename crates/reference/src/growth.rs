@@ -126,6 +126,21 @@ impl GrowthCurve {
         Some(Mass::grams(to_date - before))
     }
 
+    /// Feed that a bird of this curve has eaten when it reaches a weight, by a straight line between two days; above the
+    /// curve's greatest weight, as much for each gram as on its last day. `None` where the curve tells no feed.
+    pub fn feed_to_weight(&self, weight: Mass) -> Option<Mass> {
+        let wanted = weight.in_grams();
+        let ends = |pair: &[Point]| -> Option<[f64; 4]> {
+            let [one, two] = [pair.first()?, pair.get(1)?];
+            Some([one.weight.in_grams(), two.weight.in_grams(), one.feed?.in_grams(), two.feed?.in_grams()])
+        };
+        let pairs = || self.points.windows(2).filter(|pair| pair[1].weight > pair[0].weight);
+        let pair = pairs().find(|pair| wanted <= pair[1].weight.in_grams()).or_else(|| pairs().last())?;
+        let [from, to, eaten_from, eaten_to] = ends(pair)?;
+        let eaten = eaten_from + (eaten_to - eaten_from) * (wanted - from) / (to - from);
+        Some(Mass::grams(eaten.max(0.0)))
+    }
+
     /// A grower's own curve. Days between its rows are filled in: weight by an even share of growth a day (a straight
     /// line of logarithms), feed by a straight line.
     pub fn of_points(rows: &[CurvePoint]) -> GrowthCurve {
@@ -193,6 +208,21 @@ mod tests {
             let to_date = curve.feed_to_date(DayOfAge(42)).unwrap().in_grams();
             assert!((days.sum::<f64>() - to_date).abs() < 1e-9, "{standard:?}");
             assert!((0..=42).all(|day| curve.feed_on(DayOfAge(day)).unwrap().in_grams() >= 0.0));
+        }
+    }
+
+    #[test]
+    fn a_weight_of_a_day_has_eaten_the_feed_of_the_day() {
+        for standard in Standard::ALL {
+            let curve = standard.curve().unwrap();
+            for day in [0, 7, 21, 42] {
+                let day = DayOfAge(day);
+                let eaten = curve.feed_to_weight(curve.weight(day).unwrap()).unwrap().in_grams();
+                assert!((eaten - curve.feed_to_date(day).unwrap().in_grams()).abs() < 1e-9, "{standard:?}");
+            }
+            let grams = [10.0, 500.0, 501.0, 2500.0, 6000.0, 6001.0];
+            let eaten = grams.map(|grams| curve.feed_to_weight(Mass::grams(grams)).unwrap().in_grams());
+            assert!(eaten.windows(2).all(|pair| pair[0] <= pair[1]), "{standard:?} {eaten:?}");
         }
     }
 

@@ -50,7 +50,7 @@ fn characters_kept(field: &Field) -> usize {
         Kind::Curve => CHARACTERS_A_CURVE,
         Kind::Words { at_most, characters } => (at_most + 1) * (characters + 2),
         Kind::Text(characters) => CHARACTERS_KEPT.max(characters + 1),
-        Kind::Schedule { first, last } => {
+        Kind::Schedule { first, last } | Kind::Steps { first, last, .. } => {
             CHARACTERS_KEPT.max(usize::try_from(last - first + 1).unwrap_or_default() * CHARACTERS_A_NUMBER)
         }
         _ => CHARACTERS_KEPT,

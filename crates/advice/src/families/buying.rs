@@ -8,7 +8,7 @@ use super::Family;
 use crate::buying;
 use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
 use crate::purchases;
-use crate::rule::{FigureSpec, Input, Origin, Over, always, exact, field, figure, of_days};
+use crate::rule::{FigureSpec, Over, always, exact, field, figure, if_told, of_days};
 use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way};
 use crate::verify::{CellFault, Row, Shape, TableOutputs, VerifyFault};
 
@@ -46,10 +46,6 @@ pub static SIMULATION: Simulation = Simulation {
         Some(vec![Some((cost, cheapest.band, gap)), Some(bound)])
     },
 };
-
-const fn if_told(symbol: &'static str, key: &'static str) -> Input {
-    Input { symbol, origin: Origin::IfTold(key) }
-}
 
 static FIGURES: &[FigureSpec] = &[
     FigureSpec {

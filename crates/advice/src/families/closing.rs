@@ -6,7 +6,7 @@ use quantity::{Answers, Field, Mass, Need, Status, Unit};
 
 use super::performance::{NEAR_1500_G, NEAR_2500_G};
 use super::{Family, course};
-use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+use crate::rule::{FigureSpec, Input, Rule, exact, field, figure, if_told};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: FIELDS, sums: &[], series: &[], shapes: &[] };
@@ -78,10 +78,6 @@ static FIELDS: &[Field] = &[
     money_field(SPENT[13]),
     money_field(SPENT[14]),
 ];
-
-const fn if_told(symbol: &'static str, key: &'static str) -> Input {
-    Input { symbol, origin: Origin::IfTold(key) }
-}
 
 fn as_is(x: &[f64]) -> Option<f64> {
     Some(x[0])

@@ -3,8 +3,8 @@
 use quantity::{Answers, Status, Unit};
 
 use super::Family;
-use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, on_day};
-use crate::series::{SeriesSpec, Until, Way, given, same};
+use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, of_days, on_day};
+use crate::series::{DayInput, DayOrigin, DayRule, SeriesSpec, Until, Way, age, given, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
@@ -40,6 +40,73 @@ const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule {
 
 const fn needed_in_heat(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "ceil(n * h / s)", inputs, pieces_in_heat).from("equipment-serves", Status::CommonPractice)
+}
+
+/// The most that are needed on any day, where what one serves was told by age.
+const fn most(name: &'static str, days: &'static [Input], told: fn(&Answers) -> bool) -> Rule {
+    exact(name, "n", days, |x| Some(x[0])).when(told)
+}
+
+/// Pieces needed on a day: birds, birds that one serves, the day of age, the last day of the small ones.
+const fn small(name: &'static str, inputs: &'static [DayInput], told: fn(&Answers) -> bool) -> DayRule {
+    exact(name, "at_least(c, d) * ceil(n / s)", inputs, |x| {
+        Some(if x[3] >= x[2] { model::space::pieces(x[0], x[1], 1.0) } else { 0.0 })
+    })
+    .when(told)
+}
+
+const fn large(name: &'static str, inputs: &'static [DayInput], told: fn(&Answers) -> bool) -> DayRule {
+    exact(name, "at_least(d, c) * ceil(n / s)", inputs, |x| {
+        Some(if x[2] >= x[3] { model::space::pieces(x[0], x[1], 1.0) } else { 0.0 })
+    })
+    .when(told)
+}
+
+const fn small_in_heat(
+    name: &'static str,
+    inputs: &'static [DayInput],
+    told: fn(&Answers) -> bool,
+) -> DayRule {
+    exact(name, "at_least(c, d) * ceil(n * h / s)", inputs, |x| {
+        Some(if x[3] >= x[2] { model::space::pieces(x[0], x[1], x[4]) } else { 0.0 })
+    })
+    .when(told)
+}
+
+const fn large_in_heat(
+    name: &'static str,
+    inputs: &'static [DayInput],
+    told: fn(&Answers) -> bool,
+) -> DayRule {
+    exact(name, "at_least(d, c) * ceil(n * h / s)", inputs, |x| {
+        Some(if x[2] >= x[3] { model::space::pieces(x[0], x[1], x[4]) } else { 0.0 })
+    })
+    .when(told)
+}
+
+const BIRDS: DayInput = same("n", "batch.birds_alive");
+const DAY: DayInput = age("d");
+const CHANGE: DayInput = given("c", "space.change_over");
+const HEAT: DayInput = given("h", "space.more_drinkers");
+
+const fn holding(key: &'static str) -> DayInput {
+    DayInput { symbol: "s", origin: DayOrigin::Holding(key) }
+}
+
+const CHICK_FEEDER_SERVES: &str = "equipment.chick_feeder_serves";
+const CHICK_DRINKER_SERVES: &str = "equipment.chick_drinker_serves";
+const FEEDER_SERVES: &str = "equipment.feeder_serves";
+const DRINKER_SERVES: &str = "equipment.drinker_serves";
+
+const fn by_day(id: &'static str, rules: &'static [DayRule]) -> SeriesSpec {
+    SeriesSpec {
+        id,
+        unit: Unit::Pieces,
+        decimals: 0,
+        first_day: 0,
+        until: Until::Sale,
+        way: Way::Rules(rules),
+    }
 }
 
 const CHICKS: Input = field("n", "batch.chicks");
@@ -94,14 +161,38 @@ static FIGURES: &[FigureSpec] = &[
                 .from("common-practice", Status::CommonPractice),
         ],
     },
-    count("space.chick_feeders", &[needed("chick-feeders", &[CHICKS, serves("tray", || low("tray"))])]),
+    count(
+        "space.chick_feeders",
+        &[
+            most(
+                "chick-feeders-as-told",
+                &[of_days("n", Over::Most, "space.chick_feeders_by_day")],
+                |answers| answers.schedule(CHICK_FEEDER_SERVES).is_some(),
+            ),
+            needed("chick-feeders-box-lid", &[CHICKS, serves("box-lid", || low("box-lid"))])
+                .when(|answers| kind(answers, "equipment.chick_feeder_kind", "box-lid")),
+            needed("chick-feeders-small-trough", &[CHICKS, serves("small-trough", || low("small-trough"))])
+                .when(|answers| kind(answers, "equipment.chick_feeder_kind", "small-trough")),
+            needed("chick-feeders", &[CHICKS, serves("tray", || low("tray"))]),
+        ],
+    ),
     count(
         "space.chick_drinkers",
-        &[needed_in_heat("chick-drinkers", &[CHICKS, serves("fount", || low("fount")), MORE])],
+        &[
+            most(
+                "chick-drinkers-as-told",
+                &[of_days("n", Over::Most, "space.chick_drinkers_by_day")],
+                |answers| answers.schedule(CHICK_DRINKER_SERVES).is_some(),
+            ),
+            needed_in_heat("chick-drinkers", &[CHICKS, serves("fount", || low("fount")), MORE]),
+        ],
     ),
     count(
         "space.feeders",
         &[
+            most("feeders-as-told", &[of_days("n", Over::Most, "space.feeders_by_day")], |answers| {
+                answers.schedule(FEEDER_SERVES).is_some()
+            }),
             needed("feeders-pan", &[GROWN, serves("pan", || low("pan"))])
                 .when(|answers| kind(answers, "equipment.feeder_kind", "pan")),
             needed("feeders-hanging-tube", &[GROWN, serves("hanging-tube", || low("hanging-tube"))]),
@@ -110,6 +201,9 @@ static FIGURES: &[FigureSpec] = &[
     count(
         "space.drinkers",
         &[
+            most("drinkers-as-told", &[of_days("n", Over::Most, "space.drinkers_by_day")], |answers| {
+                answers.schedule(DRINKER_SERVES).is_some()
+            }),
             needed_in_heat("drinkers-nipple", &[GROWN, serves("nipple", || low("nipple")), MORE])
                 .when(|answers| kind(answers, "equipment.drinker_kind", "nipple")),
             needed_in_heat(
@@ -159,6 +253,34 @@ static FIGURES: &[FigureSpec] = &[
 ];
 
 static SERIES: &[SeriesSpec] = &[
+    by_day(
+        "space.chick_feeders_by_day",
+        &[small("chick-feeders-by-day", &[BIRDS, holding(CHICK_FEEDER_SERVES), DAY, CHANGE], |answers| {
+            answers.schedule(CHICK_FEEDER_SERVES).is_some()
+        })],
+    ),
+    by_day(
+        "space.chick_drinkers_by_day",
+        &[small_in_heat(
+            "chick-drinkers-by-day",
+            &[BIRDS, holding(CHICK_DRINKER_SERVES), DAY, CHANGE, HEAT],
+            |answers| answers.schedule(CHICK_DRINKER_SERVES).is_some(),
+        )],
+    ),
+    by_day(
+        "space.feeders_by_day",
+        &[large("feeders-by-day", &[BIRDS, holding(FEEDER_SERVES), DAY, CHANGE], |answers| {
+            answers.schedule(FEEDER_SERVES).is_some()
+        })],
+    ),
+    by_day(
+        "space.drinkers_by_day",
+        &[large_in_heat(
+            "drinkers-by-day",
+            &[BIRDS, holding(DRINKER_SERVES), DAY, CHANGE, HEAT],
+            |answers| answers.schedule(DRINKER_SERVES).is_some(),
+        )],
+    ),
     SeriesSpec {
         id: "space.density_by_day",
         unit: Unit::KilogramPerSquareMetre,

@@ -4,7 +4,7 @@ use quantity::{Answers, DayOfAge, Mass, Status, Unit};
 use reference::growth::Standard;
 
 use super::Family;
-use super::growth::{curve, has_own, heat_trial, trial};
+use super::growth::{OWN_CURVE, curve, has_own, heat_trial, trial};
 use super::space::standard;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days};
 use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, age, every_day, given, same};
@@ -20,6 +20,7 @@ static SUMS: &[Sum] = &[Sum {
         asks("chicks", "batch.chicks"),
         asks("sale_age_d", "batch.sale_age_d"),
         may_ask("standard", "batch.standard"),
+        may_ask("own_curve", OWN_CURVE),
         may_ask("expected_losses_percent", "batch.expected_losses_percent"),
         may_ask("phases", "feed.phases"),
         asks("bag_kg", "feed.bag_kg"),
@@ -460,6 +461,26 @@ static SERIES: &[SeriesSpec] = &[
             exact("feed-curve-slow", "f", &[read_at("growth_slow")], as_is)
                 .when(|answers| !has_own(answers) && standard(answers) == Standard::Slow)
                 .from("growth-slow", Status::Interpolated),
+            exact(
+                "feed-curve-own-estimated",
+                "f",
+                &[
+                    estimated("f", "feed-to-weight", |answers, day| {
+                        Some(feeds_for_own_gain(answers, day)?[1])
+                    }),
+                    estimated("a", "least-feed-to-weight", |answers, day| {
+                        feeds_for_own_gain(answers, day)
+                            .map(|feeds| feeds.into_iter().fold(f64::INFINITY, f64::min))
+                    }),
+                    estimated("b", "most-feed-to-weight", |answers, day| {
+                        feeds_for_own_gain(answers, day).map(|feeds| feeds.into_iter().fold(0.0, f64::max))
+                    }),
+                ],
+                as_is,
+            )
+            .when(own_tells_no_feed)
+            .from("growth-open-house", Status::OurJudgement)
+            .between(|x| Some((x[1], x[2]))),
             exact("feed-curve-own", "f", &[read_at("own_curve")], as_is)
                 .when(has_own)
                 .from("grower", Status::Told),
@@ -569,6 +590,35 @@ pub(crate) const HEAT_LOST: &str = "feed.heat_lost";
 fn lost_by(x: &[f64], above: f64, per_degree: f64) -> (f64, f64) {
     let trial = model::feed::lost_in_heat(x[4], x[2], (1.0 - x[1] / x[0]) / (x[3] - x[2]));
     (100.0 * trial, 100.0 * model::feed::lost_in_heat(x[4], above, per_degree))
+}
+
+/// Whether the grower's own curve tells weights alone.
+pub(crate) fn own_tells_no_feed(answers: &Answers) -> bool {
+    let rows = answers.curve(OWN_CURVE).filter(|_| has_own(answers));
+    rows.is_some_and(|rows| rows.iter().any(|row| row.feed_to_date_g.is_none()))
+}
+
+/// What birds of the shipped curves, in the order of [`Standard::ALL`], eat while they put on what the grower's own put on
+/// that day.
+fn feeds_for_own_gain(answers: &Answers, day: f64) -> Option<[f64; 3]> {
+    let own = curve(answers)?;
+    let today = own.weight(DayOfAge(day as i32))?;
+    let before = if day < 1.0 { today } else { own.weight(DayOfAge(day as i32 - 1))? };
+    let mut feeds = [0.0; 3];
+    for (feed, standard) in feeds.iter_mut().zip(Standard::ALL) {
+        let shipped = standard.curve().ok()?;
+        *feed = shipped.feed_to_weight(today)?.in_grams() - shipped.feed_to_weight(before)?.in_grams();
+    }
+    Some(feeds)
+}
+
+/// What the shipped curves say of the day's gain.
+const fn estimated(
+    symbol: &'static str,
+    point: &'static str,
+    read: fn(&Answers, f64) -> Option<f64>,
+) -> DayInput {
+    DayInput { symbol, origin: DayOrigin::Table { table: "own_curve", point, unit: Unit::GramPerBird, read } }
 }
 
 /// What the curve eats on the day's age.

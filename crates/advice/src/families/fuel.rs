@@ -5,8 +5,8 @@ use quantity::physical::round_up;
 use quantity::{Answers, DayOfAge, Mass, Status, Temperature, Unit};
 use reference::growth::Standard;
 
-use super::Family;
-use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+use super::{Family, second_brooder};
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, if_known};
 
 /// The family. Its quick sum is that of the heat.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: &[], shapes: &[] };
@@ -59,9 +59,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 2,
         rules: &[exact(
             "fuel-rate",
-            "3.6 * h / j",
-            &[figure("h", "brooding.heat"), figure("j", "brooding.fuel_useful")],
-            |x| Some(heat::fuel(x[0], x[1])),
+            "3.6 * h * (1 - s) / j",
+            &[figure("h", "brooding.heat"), SECOND, figure("j", "brooding.fuel_useful")],
+            first_burns,
         )],
     },
     FigureSpec {
@@ -70,32 +70,34 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 1,
         rules: &[exact(
             "fuel-of-first-day",
-            "3.6 * e / j",
-            &[figure("e", "brooding.heat_first_day"), figure("j", "brooding.fuel_useful")],
-            |x| Some(heat::fuel(x[0], x[1])),
+            "3.6 * e * (1 - s) / j",
+            &[figure("e", "brooding.heat_first_day"), SECOND, figure("j", "brooding.fuel_useful")],
+            first_burns,
         )],
     },
     kilograms(
         "brooding.fuel_total",
         &[exact(
             "fuel-over-days",
-            "3.6 * e / j + f",
+            "3.6 * e * (1 - s) / j + f",
             &[
                 figure("e", "brooding.heat_over_days"),
+                SECOND,
                 figure("j", "brooding.fuel_useful"),
                 figure("f", "brooding.fuel_day"),
             ],
-            |x| Some(heat::fuel(x[0], x[1]) + x[2]),
+            |x| Some(first_burns(x)? + x[3]),
         )],
     ),
     kilograms(
         "brooding.saving",
         &[exact(
             "fuel-saved",
-            "max(0, 3.6 * (w - e) / j)",
+            "max(0, 3.6 * (w - e) * (1 - s) / j)",
             &[
                 figure("w", "brooding.heat_over_days_whole_house"),
                 figure("e", "brooding.heat_over_days"),
+                SECOND,
                 figure("j", "brooding.fuel_useful"),
             ],
             |x| Some(saving(x)),
@@ -210,11 +212,20 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::CubicMetrePerHour,
         decimals: 0,
         rules: &[
+            exact(
+                "air-for-second-fire",
+                "e / 1.83 / (0.003 - 0.00042) + q",
+                &[SECOND_STALE, figure("q", "brooding.air_to_breathe")],
+                |x| Some(heat::air_for_fire(x[0]) + x[1]),
+            )
+            .when(only_second_burns)
+            .from("fuels", Status::FromMemory),
             fire(
                 "air-for-fuel",
                 &[
                     figure("f", "brooding.fuel_rate"),
                     of_fuel("c", "co2", Unit::One, co2),
+                    SECOND_STALE,
                     figure("q", "brooding.air_to_breathe"),
                 ],
             )
@@ -224,6 +235,7 @@ static FIGURES: &[FigureSpec] = &[
                 &[
                     figure("f", "brooding.fuel_rate"),
                     constant("c", "charcoal-co2", Unit::One, || co2("charcoal")),
+                    SECOND_STALE,
                     figure("q", "brooding.air_to_breathe"),
                 ],
             )
@@ -233,6 +245,7 @@ static FIGURES: &[FigureSpec] = &[
                 &[
                     figure("f", "brooding.fuel_rate"),
                     constant("c", "lpg-co2", Unit::One, || co2("lpg")),
+                    SECOND_STALE,
                     figure("q", "brooding.air_to_breathe"),
                 ],
             )
@@ -244,6 +257,22 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::PartsPerMillion,
         decimals: 0,
         rules: &[
+            exact(
+                "gas-of-second-fire",
+                "max(9, 1000000 * 1000 * (l + u) / 2 / 1165 / (a * V))",
+                &[
+                    SECOND_LOW,
+                    SECOND_HIGH,
+                    field("a", "house.air_changes_per_h"),
+                    figure("V", "brooding.air_volume"),
+                ],
+                |x| Some(ppm_of(1000.0 * (x[0] + x[1]) / 2.0, x[2] * x[3])),
+            )
+            .when(only_second_burns)
+            .from("fuels", Status::FromMemory)
+            .between(|x| {
+                Some((ppm_of(1000.0 * x[0], 2.0 * x[2] * x[3]), ppm_of(1000.0 * x[1], 0.5 * x[2] * x[3])))
+            }),
             monoxide(
                 "gas-of-fuel",
                 &[
@@ -254,6 +283,8 @@ static FIGURES: &[FigureSpec] = &[
                     figure("V", "brooding.air_volume"),
                     of_fuel("g1", "co-low", Unit::GramPerKilogram, co_low),
                     of_fuel("g2", "co-high", Unit::GramPerKilogram, co_high),
+                    SECOND_LOW,
+                    SECOND_HIGH,
                 ],
             )
             .when(|answers| answers.choice(FUEL).is_some()),
@@ -267,6 +298,8 @@ static FIGURES: &[FigureSpec] = &[
                     figure("V", "brooding.air_volume"),
                     constant("g1", "charcoal-co-low", Unit::GramPerKilogram, || co_low("charcoal")),
                     constant("g2", "charcoal-co-high", Unit::GramPerKilogram, || co_high("charcoal")),
+                    SECOND_LOW,
+                    SECOND_HIGH,
                 ],
             )
             .when(is_charcoal),
@@ -280,6 +313,8 @@ static FIGURES: &[FigureSpec] = &[
                     figure("V", "brooding.air_volume"),
                     constant("g1", "lpg-co-low", Unit::GramPerKilogram, || co_low("lpg")),
                     constant("g2", "lpg-co-high", Unit::GramPerKilogram, || co_high("lpg")),
+                    SECOND_LOW,
+                    SECOND_HIGH,
                 ],
             )
             .when(is_gas),
@@ -315,9 +350,17 @@ impl Need {
     }
 }
 
-/// Heat over the days in the whole house and in the heated part, useful heat of a kilogram.
+/// The share of the heat that brooders of a second kind give.
+const SECOND: Input = if_known("s", "brooding.second_share");
+
+/// Heat, share of the second kind, useful heat of a kilogram.
+fn first_burns(x: &[f64]) -> Option<f64> {
+    Some(heat::fuel(x[0] * (1.0 - x[1]), x[2]))
+}
+
+/// Heat over the days in the whole house and in the heated part, share of the second kind, useful heat of a kilogram.
 fn saving(x: &[f64]) -> f64 {
-    heat::fuel(x[0] - x[1], x[2]).max(0.0)
+    heat::fuel((x[0] - x[1]) * (1.0 - x[2]), x[3]).max(0.0)
 }
 
 /// The fuel told, or that of the brooder told.
@@ -327,7 +370,12 @@ pub(crate) fn fuel(answers: &Answers) -> Option<&'static str> {
 
 /// The fuel that the kind of brooder says.
 pub(crate) fn of_brooder(answers: &Answers) -> Option<&'static str> {
-    match answers.choice("brooding.brooder")? {
+    of_kind(answers.choice("brooding.brooder")?)
+}
+
+/// The fuel of a kind of brooder.
+pub(super) fn of_kind(kind: &str) -> Option<&'static str> {
+    match kind {
         "charcoal-pot" => Some("charcoal"),
         "gas-hover" => Some("lpg"),
         _ => None,
@@ -342,28 +390,48 @@ pub(crate) fn is_gas(answers: &Answers) -> bool {
     fuel(answers) == Some("lpg")
 }
 
-/// Whether the fuel burns in the house without a flue.
-pub(crate) fn burns_inside(answers: &Answers) -> bool {
-    fuel(answers).and_then(of).is_some_and(|fuel| fuel.co_g_per_kg.is_some())
+/// The fuels of all brooders.
+pub(crate) fn all_fuels(answers: &Answers) -> impl Iterator<Item = &'static str> {
+    fuel(answers).into_iter().chain(second_brooder::fuel(answers))
 }
 
-const fn kilograms(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+/// Whether the fuel of any brooder burns in the house without a flue.
+pub(crate) fn burns_inside(answers: &Answers) -> bool {
+    all_fuels(answers).any(has_no_flue)
+}
+
+/// Whether charcoal burns in any brooder.
+pub(crate) fn any_charcoal(answers: &Answers) -> bool {
+    all_fuels(answers).any(|fuel| fuel == "charcoal")
+}
+
+fn has_no_flue(fuel: &str) -> bool {
+    of(fuel).is_some_and(|fuel| fuel.co_g_per_kg.is_some())
+}
+
+/// Whether brooders of the second kind burn in the house, and those of the first do not.
+fn only_second_burns(answers: &Answers) -> bool {
+    let first = fuel(answers).is_some_and(|fuel| !has_no_flue(fuel));
+    first && second_brooder::fuel(answers).is_some_and(has_no_flue)
+}
+
+pub(super) const fn kilograms(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
     FigureSpec { id, unit: Unit::Kilogram, decimals: 0, rules }
 }
 
 /// Net heat times the middle of what stays in the house.
-const fn useful(name: &'static str, inputs: &'static [Input]) -> Rule {
+pub(super) const fn useful(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "q * (e1 + e2) / 2", inputs, |x| Some(x[0] * (x[1] + x[2]) / 2.0))
         .from("fuels", Status::FromMemory)
         .between(|x| Some((x[0] * x[1], x[0] * x[2])))
 }
 
-const fn whole(name: &'static str, inputs: &'static [Input]) -> Rule {
+pub(super) const fn whole(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "ceil(f / c)", inputs, |x| Some(round_up(x[0] / x[1])))
 }
 
 /// Packs for the days and the spare together, less those for the days alone.
-const fn packs_besides(name: &'static str, inputs: &'static [Input]) -> Rule {
+pub(super) const fn packs_besides(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "ceil((f + s) / c) - n", inputs, |x| Some(round_up((x[0] + x[1]) / x[2]) - x[3]))
         // Both stray together, so that what is bought besides does not stray as they do.
         .between(|_| None)
@@ -373,36 +441,48 @@ const fn part_of(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "s / c", inputs, |x| Some(x[0] / x[1]))
 }
 
-const fn cost(name: &'static str, inputs: &'static [Input]) -> Rule {
+pub(super) const fn cost(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "n * p", inputs, |x| Some(x[0] * x[1]))
 }
 
-/// Fuel an hour, carbon dioxide of a kilogram, air the chicks breathe.
+/// Fuel an hour, carbon dioxide of a kilogram, carbon dioxide an hour of a second kind, air the chicks breathe.
 const fn fire(name: &'static str, inputs: &'static [Input]) -> Rule {
-    exact(name, "f * c / 1.83 / (0.003 - 0.00042) + q", inputs, |x| {
-        Some(heat::air_for_fire(x[0] * x[1]) + x[2])
+    exact(name, "(f * c + e) / 1.83 / (0.003 - 0.00042) + q", inputs, |x| {
+        Some(heat::air_for_fire(x[0] * x[1] + x[2]) + x[3])
     })
     .from("fuels", Status::FromMemory)
 }
 
-/// Brooders, power, useful heat, air changes, air, lowest and highest grams.
+/// Brooders, power, useful heat, air changes, air, lowest and highest grams, kilograms an hour of a second kind, lowest and
+/// highest.
 const fn monoxide(name: &'static str, inputs: &'static [Input]) -> Rule {
-    exact(name, "max(9, 1000000 * (3.6 * b * p / j) * (g1 + g2) / 2 / 1165 / (a * V))", inputs, |x| {
-        Some(ppm(x, (x[5] + x[6]) / 2.0, 1.0))
-    })
+    exact(
+        name,
+        "max(9, 1000000 * ((3.6 * b * p / j) * (g1 + g2) / 2 + 1000 * (l + u) / 2) / 1165 / (a * V))",
+        inputs,
+        |x| Some(ppm(x, (x[5] + x[6]) / 2.0, (x[7] + x[8]) / 2.0, 1.0)),
+    )
     .from("fuels", Status::FromMemory)
     // The lowest gas into twice the air, the highest into half of it.
-    .between(|x| Some((ppm(x, x[5], 2.0), ppm(x, x[6], 0.5))))
+    .between(|x| Some((ppm(x, x[5], x[7], 2.0), ppm(x, x[6], x[8], 0.5))))
 }
 
 /// People's guide for eight hours, ppm: World Health Organization 2010, from memory. No estimate as rough as this one may
 /// read as lower, so none is shown below it.
 const PEOPLES_GUIDE_PPM: f64 = 9.0;
 
-fn ppm(x: &[f64], g_per_kg: f64, times_air: f64) -> f64 {
-    let g_per_h = heat::fuel(x[0] * x[1], x[2]) * g_per_kg;
-    heat::carbon_monoxide_ppm(g_per_h, times_air * x[3] * x[4]).max(PEOPLES_GUIDE_PPM)
+fn ppm(x: &[f64], g_per_kg: f64, second_kg_per_h: f64, times_air: f64) -> f64 {
+    let g_per_h = heat::fuel(x[0] * x[1], x[2]) * g_per_kg + 1000.0 * second_kg_per_h;
+    ppm_of(g_per_h, times_air * x[3] * x[4])
 }
+
+fn ppm_of(g_per_h: f64, air_m3_per_h: f64) -> f64 {
+    heat::carbon_monoxide_ppm(g_per_h, air_m3_per_h).max(PEOPLES_GUIDE_PPM)
+}
+
+const SECOND_STALE: Input = if_known("e", "brooding.second_stale_air");
+const SECOND_LOW: Input = if_known("l", "brooding.second_gas_low");
+const SECOND_HIGH: Input = if_known("u", "brooding.second_gas_high");
 
 const fn of_fuel(
     symbol: &'static str,
@@ -438,14 +518,14 @@ pub(super) fn high(name: &str) -> Option<f64> {
     of(name).map(|fuel| fuel.efficiency.1)
 }
 
-fn co_low(name: &str) -> Option<f64> {
+pub(super) fn co_low(name: &str) -> Option<f64> {
     of(name)?.co_g_per_kg.map(|grams| grams.0)
 }
 
-fn co_high(name: &str) -> Option<f64> {
+pub(super) fn co_high(name: &str) -> Option<f64> {
     of(name)?.co_g_per_kg.map(|grams| grams.1)
 }
 
-fn co2(name: &str) -> Option<f64> {
+pub(super) fn co2(name: &str) -> Option<f64> {
     of(name)?.co2_kg_per_kg
 }

@@ -222,7 +222,7 @@ fn weight(answers: &Answers, day: f64) -> Option<Mass> {
 /// The curve a plan follows; `None` where an own curve was chosen and not given.
 pub(crate) fn curve(answers: &Answers) -> Option<Cow<'static, GrowthCurve>> {
     if has_own(answers) {
-        return answers.curve("batch.own_curve").map(|rows| Cow::Owned(GrowthCurve::of_points(rows)));
+        return answers.curve(OWN_CURVE).map(|rows| Cow::Owned(GrowthCurve::of_points(rows)));
     }
     shipped(standard(answers)).map(Cow::Borrowed)
 }
@@ -230,6 +230,9 @@ pub(crate) fn curve(answers: &Answers) -> Option<Cow<'static, GrowthCurve>> {
 fn shipped(standard: Standard) -> Option<&'static GrowthCurve> {
     standard.curve().ok()
 }
+
+/// The grower's own curve.
+pub(crate) const OWN_CURVE: &str = "batch.own_curve";
 
 /// Whether the grower's own curve was chosen.
 pub(crate) fn has_own(answers: &Answers) -> bool {

@@ -5,7 +5,7 @@ use quantity::{Answers, Area, Length, Series, Status, Unit};
 
 use super::Family;
 use crate::outcome::Outcome;
-use crate::rule::{FigureSpec, Input, Origin, exact, field, figure};
+use crate::rule::{FigureSpec, Input, Origin, exact, field, figure, if_told};
 use crate::series::{SeriesSpec, Until, Way};
 use crate::sums::{Sum, asks, may_ask};
 
@@ -83,6 +83,19 @@ static FIGURES: &[FigureSpec] = &[
         unit: Unit::Chicks,
         decimals: 0,
         rules: &[
+            exact(
+                "ring-by-two-kinds",
+                "min(m, floor(k / (b + e)))",
+                &[
+                    field("m", PER_RING),
+                    figure("k", "guard.brooders_carry"),
+                    field("b", "brooding.brooders"),
+                    field("e", "brooding.second_brooders"),
+                ],
+                |x| Some(x[0].min((x[1] / (x[2] + x[3])).floor())),
+            )
+            .when(two_kinds_are_rated)
+            .from("brooder-ratings", Status::Derived),
             exact("ring-by-rated-brooder", "min(m, r)", &[field("m", PER_RING), field("r", RATED)], |x| {
                 Some(x[0].min(x[1]))
             })
@@ -108,6 +121,45 @@ static FIGURES: &[FigureSpec] = &[
         ],
     },
     FigureSpec {
+        id: "guard.first_rating",
+        unit: Unit::Chicks,
+        decimals: 0,
+        rules: &[
+            exact("first-rating-told", "r", &[field("r", RATED)], |x| Some(x[0]))
+                .when(|answers| answers.number(RATED).is_some())
+                .from("label", Status::Told),
+            exact(
+                "first-rating-charcoal-pot",
+                "r",
+                &[rating("charcoal-pot", || rated("charcoal-pot"))],
+                |x| Some(x[0]),
+            )
+            .when(|answers| answers.choice("brooding.brooder") == Some("charcoal-pot"))
+            .from("brooder-ratings", Status::Published),
+            exact("first-rating-gas-hover", "r", &[rating("gas-hover", || rated("gas-hover"))], |x| {
+                Some(x[0])
+            })
+            .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
+            .from("brooder-ratings", Status::FromMemory),
+        ],
+    },
+    FigureSpec {
+        id: "guard.brooders_carry",
+        unit: Unit::Chicks,
+        decimals: 0,
+        rules: &[exact(
+            "brooders-carry",
+            "b * r + e * z",
+            &[
+                field("b", "brooding.brooders"),
+                figure("r", "guard.first_rating"),
+                field("e", "brooding.second_brooders"),
+                figure("z", "guard.second_rating"),
+            ],
+            |x| Some(x[0] * x[1] + x[2] * x[3]),
+        )],
+    },
+    FigureSpec {
         id: "guard.rings",
         unit: Unit::Pieces,
         decimals: 0,
@@ -124,9 +176,13 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "rings-without-brooder",
-            "max(0, r - b)",
-            &[figure("r", "guard.rings"), field("b", "brooding.brooders")],
-            |x| Some((x[0] - x[1]).max(0.0)),
+            "max(0, r - b - e)",
+            &[
+                figure("r", "guard.rings"),
+                field("b", "brooding.brooders"),
+                if_told("e", "brooding.second_brooders"),
+            ],
+            |x| Some((x[0] - x[1] - x[2]).max(0.0)),
         )],
     },
     FigureSpec {
@@ -264,6 +320,17 @@ static FIGURES: &[FigureSpec] = &[
         )],
     },
     FigureSpec {
+        id: "guard.sheets_to_buy",
+        unit: Unit::Pieces,
+        decimals: 0,
+        rules: &[exact(
+            "sheets-to-buy",
+            "max(0, h - w)",
+            &[figure("h", "guard.sheets"), if_told("w", "guard.sheets_owned")],
+            |x| Some((x[0] - x[1]).max(0.0)),
+        )],
+    },
+    FigureSpec {
         id: "guard.strip_height",
         unit: Unit::Metre,
         decimals: 3,
@@ -330,7 +397,7 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact(
             "guard-cost",
             "h * p",
-            &[figure("h", "guard.sheets"), field("p", "prices.sheet_each")],
+            &[figure("h", "guard.sheets_to_buy"), field("p", "prices.sheet_each")],
             |x| Some(x[0] * x[1]),
         )],
     },
@@ -355,17 +422,27 @@ pub(crate) fn shape(answers: &Answers) -> Shape {
     Shape::of_sheet(answers.number("guard.sheet_thickness_mm").map(Length::millimetres))
 }
 
+/// Whether what a brooder keeps warm is known of both kinds, and some of the second stand.
+fn two_kinds_are_rated(answers: &Answers) -> bool {
+    let is_rated = |kind: &str, own: &str| {
+        answers.number(own).is_some() || answers.choice(kind).is_some_and(|kind| rated(kind).is_some())
+    };
+    let first = is_rated("brooding.brooder", RATED) && answers.number("brooding.brooders").is_some();
+    let second = is_rated("brooding.second_brooder", "brooding.second_brooder_chicks");
+    first && second && super::second_brooder::any(answers)
+}
+
 fn stands_straight(answers: &Answers) -> bool {
     shape(answers) == Shape::Polygon
 }
 
-const fn rating(brooder: &'static str, read: fn() -> Option<f64>) -> Input {
+pub(super) const fn rating(brooder: &'static str, read: fn() -> Option<f64>) -> Input {
     Input {
         symbol: "r",
         origin: Origin::Table { table: "brooder_chicks", point: brooder, unit: Unit::Chicks, read },
     }
 }
 
-fn rated(brooder: &str) -> Option<f64> {
+pub(super) fn rated(brooder: &str) -> Option<f64> {
     reference::brooder::rating(brooder).ok()?.map(|rating| rating.low)
 }

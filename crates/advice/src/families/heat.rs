@@ -8,7 +8,7 @@ use quantity::{Answers, Mass, Series, Status, Temperature, Unit};
 use super::shell::{EAVE, HALF_WALL, LENGTH, RIDGE, WIDTH, is_covered, loss, part};
 use super::{Family, fuel, space};
 use crate::outcome::Outcome;
-use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure};
+use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, if_known, if_told};
 use crate::series::{DayInput, DayOrigin, SeriesSpec, Until, Way};
 use crate::sums::{Sum, asks, may_ask};
 
@@ -247,17 +247,30 @@ static FIGURES: &[FigureSpec] = &[
             exact(
                 "power-charcoal-pot",
                 "p",
-                &[rated("charcoal-pot-heat", || useful_kw("charcoal-pot"))],
+                &[rated_power("charcoal-pot-heat", || useful_kw("charcoal-pot"))],
                 |x| Some(x[0]),
             )
             .when(|answers| answers.choice("brooding.brooder") == Some("charcoal-pot"))
             .from("brooder-ratings", Status::FromMemory),
-            exact("power-gas-hover", "p", &[rated("gas-hover-heat", || useful_kw("gas-hover"))], |x| {
+            exact("power-gas-hover", "p", &[rated_power("gas-hover-heat", || useful_kw("gas-hover"))], |x| {
                 Some(x[0])
             })
             .when(|answers| answers.choice("brooding.brooder") == Some("gas-hover"))
             .from("brooder-ratings", Status::FromMemory),
         ],
+    ),
+    power(
+        "brooding.heat_installed",
+        &[exact(
+            "heat-installed",
+            "b * p + q",
+            &[
+                field("b", BROODERS),
+                figure("p", "brooding.brooder_power"),
+                if_known("q", "brooding.second_heat"),
+            ],
+            |x| Some(x[0] * x[1] + x[2]),
+        )],
     ),
     FigureSpec {
         id: "brooding.brooders_needed",
@@ -265,31 +278,36 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "brooders-needed",
-            "max(r, ceil(d / p))",
+            "max(max(0, r - e), ceil(max(0, d - q) / p))",
             &[
                 figure("d", "brooding.design"),
                 figure("p", "brooding.brooder_power"),
-                crate::rule::if_known("r", "guard.rings"),
+                if_known("r", "guard.rings"),
+                if_known("q", "brooding.second_heat"),
+                if_told("e", "brooding.second_brooders"),
             ],
-            |x| Some(quantity::physical::round_up(x[0] / x[1]).max(x[2])),
+            |x| {
+                let for_heat = quantity::physical::round_up((x[0] - x[3]).max(0.0) / x[1]);
+                Some(for_heat.max(x[2] - x[4]).max(0.0))
+            },
         )],
     },
     power(
         "brooding.power_short",
         &[exact(
             "power-short",
-            "max(0, d - b * p)",
-            &[figure("d", "brooding.design"), field("b", BROODERS), figure("p", "brooding.brooder_power")],
-            |x| Some((x[0] - x[1] * x[2]).max(0.0)),
+            "max(0, d - g)",
+            &[figure("d", "brooding.design"), figure("g", "brooding.heat_installed")],
+            |x| Some((x[0] - x[1]).max(0.0)),
         )],
     ),
     power(
         "air.heat_short",
         &[exact(
             "heat-short",
-            "max(0, h - b * p)",
-            &[figure("h", "brooding.heat"), field("b", BROODERS), figure("p", "brooding.brooder_power")],
-            |x| Some((x[0] - x[1] * x[2]).max(0.0)),
+            "max(0, h - g)",
+            &[figure("h", "brooding.heat"), figure("g", "brooding.heat_installed")],
+            |x| Some((x[0] - x[1]).max(0.0)),
         )],
     ),
 ];
@@ -390,7 +408,7 @@ pub(super) const fn needed(name: &'static str, inputs: &'static [Input]) -> Rule
     .from("ashrae-2017", Status::Derived)
 }
 
-const fn rated(point: &'static str, read: fn() -> Option<f64>) -> Input {
+pub(super) const fn rated_power(point: &'static str, read: fn() -> Option<f64>) -> Input {
     let (table, unit) = ("brooder_chicks", Unit::Kilowatt);
     Input { symbol: "p", origin: Origin::Table { table, point, unit, read } }
 }

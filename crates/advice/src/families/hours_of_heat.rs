@@ -78,13 +78,12 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "air-settles",
-            "min(t, (sqrt(H ^ 2 + 4 * 0.000228 * n * 10.62 * 0.044 ^ 0.75 * (1000 * b * p + 0.61 * n * 10.62 * 0.044 ^ 0.75 + H * o)) - H) / (2 * 0.000228 * n * 10.62 * 0.044 ^ 0.75))",
+            "min(t, (sqrt(H ^ 2 + 4 * 0.000228 * n * 10.62 * 0.044 ^ 0.75 * (1000 * g + 0.61 * n * 10.62 * 0.044 ^ 0.75 + H * o)) - H) / (2 * 0.000228 * n * 10.62 * 0.044 ^ 0.75))",
             &[
                 figure("t", "brooding.target_temperature"),
                 figure("H", "brooding.loss"),
                 field("n", "batch.chicks"),
-                field("b", "brooding.brooders"),
-                figure("p", "brooding.brooder_power"),
+                figure("g", "brooding.heat_installed"),
                 field("o", "weather.coldest_night_c"),
             ],
             coldest_air,
@@ -175,9 +174,9 @@ const fn over_days(
     exact(name, formula, inputs, compute).from("brooding-temperature", Status::Modelled)
 }
 
-/// Target, loss, chicks, brooders, power of one, outside.
+/// Target, loss, chicks, heat of all brooders, outside.
 fn coldest_air(x: &[f64]) -> Option<f64> {
     let at_20c = x[2] * bird_heat::total_at_20c(day_old());
-    let settled = heat::settles_at(x[1], 1000.0 * x[3] * x[4], at_20c, Temperature::celsius(x[5]))?;
+    let settled = heat::settles_at(x[1], 1000.0 * x[3], at_20c, Temperature::celsius(x[4]))?;
     Some(settled.in_celsius().min(x[0]))
 }

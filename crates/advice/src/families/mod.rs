@@ -22,7 +22,7 @@ pub(crate) mod course;
 mod disinfectant;
 mod drying;
 mod equipment;
-mod feed;
+pub(crate) mod feed;
 mod flock;
 pub(crate) mod fuel;
 pub(crate) mod growing;
@@ -42,6 +42,7 @@ pub mod outlook;
 pub(crate) mod performance;
 pub(crate) mod ring_heat;
 pub mod risk;
+pub(crate) mod second_brooder;
 pub mod selling;
 pub(crate) mod shell;
 pub(crate) mod space;
@@ -81,6 +82,7 @@ pub static FAMILIES: &[&Family] = &[
     &heat::FAMILY,
     &hours_of_heat::FAMILY,
     &fuel::FAMILY,
+    &second_brooder::FAMILY,
     &ring_heat::FAMILY,
     &burning::FAMILY,
     &disinfectant::FAMILY,

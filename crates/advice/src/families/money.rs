@@ -4,15 +4,11 @@ use quantity::{Answers, Status, Unit};
 
 use super::Family;
 use crate::purchases;
-use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, of_days};
+use crate::rule::{FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, if_told, of_days};
 use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, every_day, same};
 
 /// The family.
 pub static FAMILY: Family = Family { figures: FIGURES, fields: &[], sums: &[], series: SERIES, shapes: &[] };
-
-const fn if_told(symbol: &'static str, key: &'static str) -> Input {
-    Input { symbol, origin: Origin::IfTold(key) }
-}
 
 fn as_is(x: &[f64]) -> Option<f64> {
     Some(x[0])
@@ -76,7 +72,7 @@ static FIGURES: &[FigureSpec] = &[
         "money.cost_total",
         &[exact(
             "cost-total",
-            "c + f + x + l + d + g + b + s + o + w + i",
+            "c + f + x + l + d + g + b + s + k + r + o + w + i",
             &[
                 figure("c", "money.chicks"),
                 figure("f", "feed.cost"),
@@ -86,6 +82,8 @@ static FIGURES: &[FigureSpec] = &[
                 if_known("g", "guard.cost"),
                 if_known("b", "brooding.fuel_cost"),
                 if_known("s", "brooding.spare_cost"),
+                if_known("k", "brooding.second_fuel_cost"),
+                if_known("r", "brooding.second_spare_cost"),
                 figure("o", "money.other"),
                 if_told("w", "costs.own_labour"),
                 if_known("i", "money.interest"),

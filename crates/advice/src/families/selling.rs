@@ -17,7 +17,7 @@ use super::money::by_head;
 use super::{Family, outlook, risk};
 use crate::outcome::Outcome;
 use crate::procedure::{Accuracy, Drawn, Procedure, Simulated, Simulation};
-use crate::rule::{FigureSpec, Input, Origin, exact, field, figure, if_known};
+use crate::rule::{FigureSpec, Input, exact, field, figure, if_known, if_told};
 use crate::series::{SeriesSpec, Until, Way};
 
 /// The family.
@@ -55,10 +55,6 @@ static FIELDS: &[Field] = &[
     by_day(BLOCKED, Unit::One),
     by_day(LIMIT, Unit::KilogramPerSquareMetre),
 ];
-
-const fn if_told(symbol: &'static str, key: &'static str) -> Input {
-    Input { symbol, origin: Origin::IfTold(key) }
-}
 
 static FIGURES: &[FigureSpec] = &[
     FigureSpec {

@@ -5,7 +5,7 @@ use quantity::{Field, Kind, Need, Status, Unit};
 
 use super::Family;
 use super::growing::{FEED, by_day};
-use crate::rule::{FigureSpec, Input, Origin, exact, field, figure, if_known, list};
+use crate::rule::{FigureSpec, exact, field, figure, if_known, if_told, list};
 use crate::series::{SeriesSpec, Until, Way, before, if_recorded};
 
 /// The family.
@@ -57,10 +57,6 @@ pub(crate) static FEEDS: [FeedFields; 4] =
     [fields_of!("starter"), fields_of!("grower"), fields_of!("finisher"), fields_of!("last")];
 
 /// What was not written adds nothing.
-const fn if_told(symbol: &'static str, key: &'static str) -> Input {
-    Input { symbol, origin: Origin::IfTold(key) }
-}
-
 const fn kilograms(key: &'static str) -> Field {
     asked(key, number(Unit::Kilogram, 0.0, 1e6), Need::Optional)
 }

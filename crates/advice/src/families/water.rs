@@ -1,8 +1,10 @@
 //! Water by day, in heat, in cans; what the tank must hold; sanitising from a label.
 
+use quantity::physical::round_up;
 use quantity::{Status, Unit};
 
 use super::Family;
+use super::growth::OWN_CURVE;
 use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, of_days};
 use crate::series::{SeriesSpec, Until, Way, age, every_day, given, same};
 use crate::sums::{Sum, asks, may_ask};
@@ -16,6 +18,7 @@ static SUMS: &[Sum] = &[Sum {
         asks("chicks", "batch.chicks"),
         asks("sale_age_d", "batch.sale_age_d"),
         may_ask("standard", "batch.standard"),
+        may_ask("own_curve", OWN_CURVE),
         may_ask("expected_losses_percent", "batch.expected_losses_percent"),
         may_ask("mean_c", "weather.mean_c"),
         may_ask("hottest_day_c", "weather.hottest_day_c"),
@@ -152,7 +155,47 @@ static FIGURES: &[FigureSpec] = &[
         )
         .from("label", Status::Derived)],
     },
+    FigureSpec {
+        id: "water.line_volume",
+        unit: Unit::Litre,
+        decimals: 1,
+        rules: &[exact(
+            "line-volume",
+            "pi * d ^ 2 / 4 * L / 1000",
+            &[field("d", "water.line_diameter_mm"), field("L", "water.line_length_m")],
+            |x| Some(model::water::line_l(x[0], x[1])),
+        )
+        .from("geometry", Status::Exact)],
+    },
+    FigureSpec {
+        id: "water.line_mix",
+        unit: Unit::Litre,
+        decimals: 0,
+        rules: &[exact("line-mix", "ceil(1.1 * v)", &[figure("v", "water.line_volume")], |x| {
+            Some(round_up(LINE_SPILL * x[0]))
+        })
+        .from("our-judgement", Status::OurJudgement)],
+    },
+    FigureSpec {
+        id: "water.line_product",
+        unit: Unit::Millilitre,
+        decimals: 1,
+        rules: &[exact(
+            "sanitiser-in-line",
+            "p * m / (10 * c)",
+            &[
+                field("p", "water.line_ppm"),
+                figure("m", "water.line_mix"),
+                field("c", "water.sanitiser_percent"),
+            ],
+            |x| Some(model::water::sanitiser_ml(x[0], x[1], x[2])),
+        )
+        .from("label", Status::Derived)],
+    },
 ];
+
+/// Mix for a line over what it holds: a tenth runs out at the far end before it comes there at full strength.
+const LINE_SPILL: f64 = 1.1;
 
 static SERIES: &[SeriesSpec] = &[
     SeriesSpec {

@@ -8,55 +8,82 @@ use crate::outcome::Outcome;
 
 /// Its checks.
 pub(super) static CHECKS: &[Check] = &[
-    |_, outcome| {
-        let (short, needed) = ("space.chick_feeders_short", "space.chick_feeders");
-        Some(
-            missing(Finding::new("chick-feeders-short", Weight::Problem), outcome, short, needed)?
-                .at("equipment.chick_feeders"),
-        )
-    },
-    |_, outcome| {
-        let (short, needed) = ("space.chick_drinkers_short", "space.chick_drinkers");
-        Some(
-            missing(Finding::new("chick-drinkers-short", Weight::Problem), outcome, short, needed)?
-                .at("equipment.chick_drinkers"),
-        )
-    },
-    |_, outcome| {
-        let (short, needed) = ("space.feeders_short", "space.feeders");
-        Some(
-            missing(Finding::new("feeders-short", Weight::Problem), outcome, short, needed)?
-                .at("equipment.feeders"),
-        )
-    },
-    |_, outcome| {
-        let (short, needed) = ("space.drinkers_short", "space.drinkers");
-        Some(
-            missing(Finding::new("drinkers-short", Weight::Problem), outcome, short, needed)?
-                .at("equipment.drinkers"),
-        )
-    },
+    |answers, outcome| missing(&CHICK_FEEDERS, answers, outcome),
+    |answers, outcome| missing(&CHICK_DRINKERS, answers, outcome),
+    |answers, outcome| missing(&FEEDERS, answers, outcome),
+    |answers, outcome| missing(&DRINKERS, answers, outcome),
     over_limit_on_day,
     birds_left_unsold,
     more_sold_than_there_are,
 ];
 
-fn missing(
-    finding: Finding,
-    outcome: &Outcome,
+/// A kind of piece that can run short.
+struct Kind {
+    finding: &'static str,
     short: &'static str,
     needed: &'static str,
-) -> Option<Finding> {
-    (outcome.number(short)? > 0.0).then(|| {
-        finding
-            .with("short", Detail::Figure(short))
-            .with("needed", Detail::Figure(needed))
-            .with(
-                "day",
-                super::number(outcome.number("space.large_from").unwrap_or_default(), quantity::Unit::One, 0),
-            )
+    by_day: &'static str,
+    owned: &'static str,
+    /// The figure that says from which day on it stands; none for the chick day.
+    from: Option<&'static str>,
+}
+
+const CHICK_FEEDERS: Kind = Kind {
+    finding: "chick-feeders-short",
+    short: "space.chick_feeders_short",
+    needed: "space.chick_feeders",
+    by_day: "space.chick_feeders_by_day",
+    owned: "equipment.chick_feeders",
+    from: None,
+};
+const CHICK_DRINKERS: Kind = Kind {
+    finding: "chick-drinkers-short",
+    short: "space.chick_drinkers_short",
+    needed: "space.chick_drinkers",
+    by_day: "space.chick_drinkers_by_day",
+    owned: "equipment.chick_drinkers",
+    from: None,
+};
+const FEEDERS: Kind = Kind {
+    finding: "feeders-short",
+    short: "space.feeders_short",
+    needed: "space.feeders",
+    by_day: "space.feeders_by_day",
+    owned: "equipment.feeders",
+    from: Some("space.large_from"),
+};
+const DRINKERS: Kind = Kind {
+    finding: "drinkers-short",
+    short: "space.drinkers_short",
+    needed: "space.drinkers",
+    by_day: "space.drinkers_by_day",
+    owned: "equipment.drinkers",
+    from: Some("space.large_from"),
+};
+
+fn missing(kind: &Kind, answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    (outcome.number(kind.short)? > 0.0).then(|| {
+        let day = first_day_short(kind, answers, outcome)
+            .or_else(|| outcome.number(kind.from?))
+            .unwrap_or_default();
+        Finding::new(kind.finding, Weight::Problem)
+            .at(kind.owned)
+            .with("short", Detail::Figure(kind.short))
+            .with("needed", Detail::Figure(kind.needed))
+            .with("day", super::number(day, quantity::Unit::One, 0))
             .out("buy-or-borrow")
     })
+}
+
+/// The first day that needs more than there are, where the need goes by day; those that stand beside the small ones before
+/// are short from the day they are hung.
+fn first_day_short(kind: &Kind, answers: &Answers, outcome: &Outcome) -> Option<f64> {
+    let owned = answers.number(kind.owned)?;
+    let day = (0..=outcome.last_day()?)
+        .find(|day| outcome.on_day(kind.by_day, *day).is_some_and(|needed| needed > owned))?;
+    let change_over = outcome.number("space.change_over")?;
+    let from = kind.from.filter(|_| f64::from(day) <= change_over).and_then(|id| outcome.number(id));
+    Some(from.unwrap_or(f64::from(day)))
 }
 
 /// Where birds leave over several days, the floor is followed day by day; a sale on one day has its own finding.

@@ -29,9 +29,8 @@ fn own_curve_not_given(answers: &Answers, _: &Outcome) -> Option<Finding> {
 }
 
 fn own_curve_without_feed(answers: &Answers, _: &Outcome) -> Option<Finding> {
-    let curve = answers.curve("batch.own_curve").filter(|_| crate::families::growth::has_own(answers))?;
-    let no_feed = curve.iter().any(|point| point.feed_to_date_g.is_none());
-    no_feed.then(|| Finding::new("own-curve-without-feed", Weight::Look).at("batch.own_curve"))
+    crate::families::feed::own_tells_no_feed(answers)
+        .then(|| Finding::new("own-curve-without-feed", Weight::Look).at("batch.own_curve"))
 }
 
 fn milled_after_delivery(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

@@ -11,6 +11,7 @@ pub(super) static CHECKS: &[Check] = &[
     rings_do_not_fit,
     brooder_caps_ring,
     ring_without_brooder,
+    two_kinds_of_brooder,
     brooder_not_told,
     sheet_hardly_bends,
     sheet_stands_straight,
@@ -42,7 +43,8 @@ fn brooder_caps_ring(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 }
 
 fn ring_without_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let brooders = answers.number("brooding.brooders")?;
+    let second = answers.number("brooding.second_brooders").unwrap_or_default();
+    let brooders = answers.number("brooding.brooders")? + second;
     (outcome.number("guard.rings_without_brooder")? > 0.0).then(|| {
         Finding::new("ring-without-brooder", Weight::Problem)
             .at("brooding.brooders")
@@ -51,6 +53,30 @@ fn ring_without_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding>
             .with("missing", Detail::Figure("guard.rings_without_brooder"))
             .out("brooder-each-ring")
     })
+}
+
+/// Together they keep too few chicks warm; or enough, if the chicks are shared out by what each keeps warm.
+fn two_kinds_of_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let (carry, chicks) = (outcome.number("guard.brooders_carry")?, answers.number("batch.chicks")?);
+    answers.number("brooding.second_brooders").filter(|count| *count > 0.0)?;
+    let share =
+        |rating| Some(number((outcome.number(rating)? * (chicks / carry).min(1.0)).floor(), Unit::Chicks, 0));
+    let (first, second) = (share("guard.first_rating")?, share("guard.second_rating")?);
+    let finding = if carry < chicks {
+        Finding::new("brooders-carry-too-few", Weight::Problem)
+            .with("left", number(chicks - carry, Unit::Chicks, 0))
+            .out("brooder-for-the-rest")
+            .out("fewer-chicks-for-brooders")
+    } else {
+        Finding::new("two-kinds-of-brooder", Weight::Look)
+    };
+    Some(
+        finding
+            .at("brooding.second_brooders")
+            .with("carry", Detail::Figure("guard.brooders_carry"))
+            .with("first", first)
+            .with("second", second),
+    )
 }
 
 fn brooder_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

@@ -3,7 +3,7 @@
 use quantity::{Answers, Given, Unit, Value};
 
 use super::{Check, number};
-use crate::families::{self, fuel, heat, shell};
+use crate::families::{self, fuel, heat, second_brooder, shell};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
@@ -15,15 +15,17 @@ pub(super) static CHECKS: &[Check] = &[
     charcoal_inside,
     fire_needs_air,
     fuel_not_of_brooder,
+    second_kind_not_told,
     heat_for_nobody,
     spare_for_the_night,
+    second_spare_for_the_night,
     rings_outside_the_heat,
 ];
 
 /// Too little even for the coldest night, or enough for it with nothing to spare.
 fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let (need, short) = (outcome.number("brooding.heat")?, outcome.number("brooding.power_short")?);
-    let have = answers.number("brooding.brooders")? * outcome.number("brooding.brooder_power")?;
+    let have = outcome.number("brooding.heat_installed")?;
     let finding = match short > 0.0 {
         false => return None,
         true if have < need => Finding::new("brooders-too-weak", Weight::Problem),
@@ -43,7 +45,7 @@ fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     }
     // More fires are more of the gas that kills: whatever lets less heat out, or brings it in without the gas, comes first.
     let finding = less_let_out(smaller_parts(finding, answers, outcome), answers, outcome);
-    let another = if fuel::is_charcoal(answers) { "heat-without-charcoal-gas" } else { "heat-with-flue" };
+    let another = if fuel::any_charcoal(answers) { "heat-without-charcoal-gas" } else { "heat-with-flue" };
     Some(finding.out(another).out("more-fires-last"))
 }
 
@@ -140,11 +142,16 @@ fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<End> {
 
 /// The heat to plan for with the rings covered. A cover is offered only where it is told that nothing burns under it.
 fn with_cover(answers: &Answers) -> Option<f64> {
-    if shell::is_covered(answers) || fuel::fuel(answers) != Some("electricity") {
+    if shell::is_covered(answers) || !is_all_electric(answers) {
         return None;
     }
     let covered = with(answers, "brooding.cover", Value::Choice("yes"))?;
     Outcome::of(&covered, ["brooding.design"]).number("brooding.design")
+}
+
+fn is_all_electric(answers: &Answers) -> bool {
+    let is_electric = fuel::fuel(answers) == Some("electricity");
+    is_electric && fuel::all_fuels(answers).all(|fuel| fuel == "electricity")
 }
 
 fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
@@ -195,7 +202,7 @@ fn brooder_power_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {
 }
 
 fn charcoal_inside(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let told = fuel::is_charcoal(answers) && outcome.get("brooding.heat").is_some();
+    let told = fuel::any_charcoal(answers) && outcome.get("brooding.heat").is_some();
     told.then(|| match outcome.get("brooding.carbon_monoxide").and_then(|worked| worked.figure.band) {
         Some(band) => Finding::new("charcoal-gas-estimated", Weight::Look)
             .at("brooding.fuel")
@@ -213,9 +220,21 @@ fn two_figures(ppm: f64) -> f64 {
 
 /// A slip of the pen that would change cylinders into sacks.
 fn fuel_not_of_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let (told, of_brooder) = (answers.choice(fuel::FUEL)?, fuel::of_brooder(answers)?);
-    (told != of_brooder && outcome.get("brooding.heat").is_some())
-        .then(|| Finding::new("fuel-not-of-brooder", Weight::Look).at(fuel::FUEL))
+    let differs = |key, of_brooder: Option<&'static str>| {
+        Some(answers.choice(key)? != of_brooder?).filter(|differs| *differs).map(|_| key)
+    };
+    let key = differs(fuel::FUEL, fuel::of_brooder(answers))
+        .or_else(|| differs(second_brooder::FUEL, second_brooder::of_brooder(answers)))?;
+    outcome.get("brooding.heat").map(|_| Finding::new("fuel-not-of-brooder", Weight::Look).at(key))
+}
+
+/// Some brooders of a second kind stand, and what they give or burn is not known: they would be left out in silence.
+fn second_kind_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let left_out =
+        outcome.number("brooding.second_share").is_none() || second_brooder::fuel(answers).is_none();
+    let told = second_brooder::any(answers) && outcome.get("brooding.heat").is_some();
+    (told && left_out)
+        .then(|| Finding::new("second-kind-not-told", Weight::Look).at("brooding.second_brooder"))
 }
 
 /// Heating where no chick is.
@@ -252,13 +271,17 @@ fn rings_outside_the_heat(answers: &Answers, outcome: &Outcome) -> Option<Findin
 }
 
 fn spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    outcome.number("brooding.spare").filter(|spare| *spare > 0.0)?;
-    let finding = if fuel::is_gas(answers) {
-        Finding::new("spare-cylinder", Weight::Note)
-    } else {
-        Finding::new("spare-nights", Weight::Note)
-    };
-    Some(finding.at("brooding.fuel").with("spare", Detail::Figure("brooding.spare")))
+    spare(fuel::FUEL, "brooding.spare", fuel::is_gas(answers), outcome)
+}
+
+fn second_spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    spare(second_brooder::FUEL, "brooding.second_spare", second_brooder::is_gas(answers), outcome)
+}
+
+fn spare(key: &'static str, kept: &'static str, is_gas: bool, outcome: &Outcome) -> Option<Finding> {
+    outcome.number(kept).filter(|spare| *spare > 0.0)?;
+    let name = if is_gas { "spare-cylinder" } else { "spare-nights" };
+    Some(Finding::new(name, Weight::Note).at(key).with("spare", Detail::Figure(kept)))
 }
 
 fn kilowatts(value: f64) -> Detail {

@@ -1,5 +1,7 @@
 //! `sums NAME key=value …`: small calculators that need no batch.
 
+use std::path::Path;
+
 use advice::families;
 use advice::sums::{self, Sum};
 use clap::ArgMatches;
@@ -8,6 +10,7 @@ use present::{Locale, Viewer, Words, fault, say, show, sum, text, view};
 use quantity::{Kind, Raw};
 
 use crate::failure::Failure;
+use crate::input;
 
 /// Works a sum out; without a name lists them, without inputs says what the sum asks.
 pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
@@ -20,7 +23,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let raws = given
         .get_many::<String>("INPUT")
         .unwrap_or_default()
-        .map(|input| raw(input, words))
+        .map(|input| raw(sum, input, words))
         .collect::<Result<Vec<_>, _>>()?;
     if raws.is_empty() {
         return super::print(&asks(sum, &plain));
@@ -40,11 +43,18 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     super::print(&(asked.collect::<String>() + &text::write(&document, &viewer, with_workings)))
 }
 
-fn raw(input: &str, words: &Words) -> Result<Raw, Failure> {
+/// A curve can be typed, or be in the file named behind an `@`.
+fn raw(sum: &Sum, input: &str, words: &Words) -> Result<Raw, Failure> {
     let (key, text) = input
         .split_once('=')
         .ok_or_else(|| Failure::input(say!(words, "command-not-key-value", input = input)))?;
-    Ok(Raw { key: key.trim().to_owned(), text: vec![text.to_owned()], line: None })
+    let key = key.trim();
+    let is_curve = sum.asked().iter().any(|asked| asked.key == key && asked.field.kind == Kind::Curve);
+    let text = match text.strip_prefix('@').filter(|_| is_curve) {
+        Some(file) => input::text(Path::new(file), words)?,
+        None => text.to_owned(),
+    };
+    Ok(Raw { key: key.to_owned(), text: vec![text], line: None })
 }
 
 fn no_sum(name: &str, words: &Words) -> String {
@@ -76,6 +86,7 @@ fn asks(sum: &Sum, viewer: &Viewer) -> String {
                 say!(words, "sum-range", low = show::short(low, 3), high = show::short(high, 3))
             }
             Kind::Choice(allowed) | Kind::Choices(allowed) => allowed.join(" | "),
+            Kind::Curve => words.plain("sum-curve"),
             _ => String::new(),
         };
         let need = words.plain(if input.required { "sum-needed" } else { "sum-not-needed" });

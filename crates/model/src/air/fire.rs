@@ -54,6 +54,24 @@ impl Fuel {
         }
     }
 
+    /// A kilogram of two fuels burnt side by side, where the other gives a `share` of the heat, 0 to 1; a kWh of electricity
+    /// counts as a kilogram.
+    pub fn beside(self, other: Fuel, share: f64) -> Fuel {
+        let (one, two) = ((1.0 - share) / self.useful_mj, share / other.useful_mj);
+        let both = one + two;
+        let mixed = |part: fn(&Fuel) -> f64| (one * part(&self) + two * part(&other)) / both;
+        let co2_kg = mixed(|fuel| fuel.co2_kg);
+        let oxygen = mixed(|fuel| fuel.co2_kg * fuel.oxygen_per_co2);
+        Fuel {
+            useful_mj: 1.0 / both,
+            burns: self.burns || other.burns,
+            co2_kg,
+            water_kg: mixed(|fuel| fuel.water_kg),
+            carbon_monoxide_g: mixed(|fuel| fuel.carbon_monoxide_g),
+            oxygen_per_co2: if co2_kg > 0.0 { oxygen / co2_kg } else { 0.0 },
+        }
+    }
+
     /// The fire that gives a heat.
     pub fn fire(self, kw: f64) -> Fire {
         let per_h = heat::fuel(kw, self.useful_mj);
@@ -110,6 +128,25 @@ mod tests {
             fire.oxygen_m3_h / fire.co2_m3_h
         };
         assert!((ratio("lpg") - 5.0 / 3.0).abs() < 0.001 && (ratio("charcoal") - 1.0).abs() < 1e-12);
+    }
+
+    /// Two fires side by side leave what each would leave for its share of the heat.
+    #[test]
+    fn two_fires_leave_what_both_leave() {
+        let parts = |fire: &Fire| {
+            [fire.fuel_per_h, fire.co2_m3_h, fire.oxygen_m3_h, fire.water_kg_h, fire.carbon_monoxide_g_h]
+        };
+        for (one, other) in [("lpg", "charcoal"), ("firewood", "kerosene"), ("electricity", "lpg")] {
+            for share in [0.0, 0.3, 1.0] {
+                let both = named(one).beside(named(other), share).fire(8.0);
+                let (first, second) = (named(one).fire(8.0 * (1.0 - share)), named(other).fire(8.0 * share));
+                for (both, (first, second)) in
+                    parts(&both).iter().zip(parts(&first).iter().zip(parts(&second).iter()))
+                {
+                    assert!((both - first - second).abs() < 1e-9, "{one} and {other}, {share}");
+                }
+            }
+        }
     }
 
     #[test]

@@ -40,6 +40,7 @@ command-no-figure = There is no figure “{ $figure }” in this plan to work th
 command-not-key-value = “{ $input }” is not key=value. Write for example tank_l=10.
 command-no-sum = There is no sum “{ $name }”. There are: { $known }.
 sum-range = { $low } to { $high }
+sum-curve = CSV with a header, or @ and the name of its file
 sum-needed = needed
 sum-not-needed = may be left out
 verify-not-a-table = this is no table: { $why }

@@ -27,6 +27,8 @@ space-does-not-fit = { $birds } alive at sale would be { $density }, over { $lim
 
 guard-lead-label = To build
 guard-lead = { $rings } rings of { $strips } strips, from { $sheets } sheets
+guard-sheets-lacking = You have { $owned } of the sheets: buy { $buy }.
+guard-sheets-enough = You have { $owned } sheets: none is to be bought.
 guard-lead-note = First day: overlap { $overlap } gives { $asked }. From day 3, opened to an overlap of { $open }: { $density }. More room needs heat right across the ring.
 layouts-caption = Other numbers of rings; yours stands out
 column-rings = Rings

@@ -1,7 +1,7 @@
 # Words on drawings of what stands on the floor.
 
 piece-brooder = Brooder
-piece-tray = Chick tray, { $size } across
+piece-tray = Chick feeder, { $size } across
 piece-fount = Chick drinker, { $size } across
 piece-feeder = Hanging feeder, { $size } across
 piece-bell = Bell drinker, { $size } across
@@ -9,9 +9,9 @@ pieces-left = { $count ->
     [one] 1 finds no place
    *[other] { $n } find no place
 }
-pieces-standing = { $feeders } trays, { $drinkers } drinkers
+pieces-standing = { $feeders } chick feeders, { $drinkers } drinkers
 scene-from-day = From day { $day }
-drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $rings } rings of { $diameter }, a brooder in the middle of each, and round it { $feeders } chick trays of { $tray } and { $drinkers } chick drinkers of { $fount } by turns.
+drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $rings } rings of { $diameter }, a brooder in the middle of each, and round it { $feeders } chick feeders of { $tray } and { $drinkers } chick drinkers of { $fount } by turns.
 drawing-widening = A ring from above at each step of its widening, all to one scale. { $steps } steps, from { $first } across on day 0 to { $last } across.
 drawing-widening-caption = A ring as it widens, to one scale
 drawing-widening-ring = { $how }, { $diameter } across

@@ -18,6 +18,14 @@ const COLUMNS: &[(&str, &str, Unit, u8)] = &[
     ("column-on-floor", "space.density_by_day", Unit::KilogramPerSquareMetre, 1),
 ];
 
+/// Figures by day of pieces needed, with the key that says what one serves.
+const EQUIPMENT: &[(&str, &str)] = &[
+    ("space.chick_feeders_by_day", "equipment.chick_feeder_serves"),
+    ("space.chick_drinkers_by_day", "equipment.chick_drinker_serves"),
+    ("space.feeders_by_day", "equipment.feeder_serves"),
+    ("space.drinkers_by_day", "equipment.drinker_serves"),
+];
+
 impl Shown<'_> {
     /// The batch by the week, and every day folded away.
     pub(super) fn days(&self) -> Vec<Block> {
@@ -137,6 +145,7 @@ impl Shown<'_> {
             ),
         });
         blocks.extend(self.findings(&["equipment", "sale"]));
+        blocks.extend(self.equipment_by_age().map(Block::Table));
         let rows = self.rows(&[
             "space.chick_feeders",
             "space.chick_feeders_short",
@@ -152,6 +161,37 @@ impl Shown<'_> {
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks
+    }
+
+    /// What is needed from which age on, where what one piece serves was told by age: a row where a need changes by more
+    /// than losses lower it.
+    fn equipment_by_age(&self) -> Option<Table> {
+        let on = |id: &str, day: i32| self.plan.outcome.on_day(id, day);
+        let told: Vec<_> = EQUIPMENT.iter().filter(|(id, _)| on(id, 0).is_some()).copied().collect();
+        let last = self.plan.outcome.last_day()?;
+        let changes = |day: &i32| {
+            let changed = |(id, key): &(&str, &str)| {
+                let holds = |day| self.plan.answers.schedule(key).and_then(|steps| steps.holding(day));
+                let stands = |day| on(id, day).is_some_and(|needed| needed > 0.0);
+                holds(*day) != holds(day - 1) || stands(*day) != stands(day - 1)
+            };
+            *day == 0 || told.iter().any(changed)
+        };
+        let row = |day: i32| {
+            let cells = told.iter().map(|(id, _)| match on(id, day) {
+                Some(needed) if needed > 0.0 => show::short(needed, 0),
+                _ => self.words.plain("none-stand"),
+            });
+            [day.to_string()].into_iter().chain(cells).collect()
+        };
+        let titles = told.iter().map(|(id, _)| (working::label(id, self.viewer), Align::End));
+        (!told.is_empty()).then(|| Table {
+            caption: self.words.plain("equipment-by-age"),
+            columns: [(self.words.plain("column-from-age"), Align::End)].into_iter().chain(titles).collect(),
+            rows: (0..=last).filter(changes).map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: told.iter().map(|(id, _)| *id).collect(),
+        })
     }
 
     /// Light by age.

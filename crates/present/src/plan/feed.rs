@@ -189,12 +189,30 @@ impl Shown<'_> {
             "water.storage_days",
             "water.off_need",
             "water.sanitiser",
+            "water.line_volume",
+            "water.line_mix",
+            "water.line_product",
             "water.heat_factor",
             "water.hot_factor",
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.extend(self.line_lead());
         blocks.extend(self.vaccine_water().map(Block::Table));
         blocks.push(Block::Caution(self.caution("water", Level::Care, 3)));
         blocks
+    }
+
+    /// What cleans the drinker lines; nothing while length, diameter or label are not told.
+    pub(super) fn line_lead(&self) -> Option<Block> {
+        Some(Block::Lead {
+            label: self.words.plain("line-lead-label"),
+            value: say!(
+                self.words,
+                "line-lead",
+                product = self.value("water.line_product")?,
+                mix = self.value("water.line_mix")?,
+            ),
+            note: say!(self.words, "line-lead-note", volume = self.value("water.line_volume")?),
+        })
     }
 }

@@ -13,7 +13,13 @@ impl Shown<'_> {
             return blocks;
         }
         blocks.extend(lead);
-        blocks.extend(self.findings(&["guard", "brooding.brooder", "brooding.brooders"]));
+        blocks.extend(self.findings(&[
+            "guard",
+            "brooding.brooder",
+            "brooding.brooders",
+            "brooding.second_brooder",
+            "brooding.second_brooders",
+        ]));
         blocks.extend(self.guard_drawings());
         let rows = self.rows(&[
             "guard.rings",
@@ -21,6 +27,7 @@ impl Shown<'_> {
             "guard.strips_per_ring",
             "guard.strips",
             "guard.sheets",
+            "guard.sheets_to_buy",
             "guard.ring_diameter",
             "guard.ring_area",
             "guard.asked_area",
@@ -29,6 +36,9 @@ impl Shown<'_> {
             "guard.strip_net",
             "guard.strip_height",
             "guard.chicks_per_ring",
+            "guard.first_rating",
+            "guard.second_rating",
+            "guard.brooders_carry",
             "guard.rings_without_brooder",
             "guard.rings_that_fit",
             "guard.floor_taken",
@@ -40,6 +50,15 @@ impl Shown<'_> {
         blocks.extend(self.widening().map(Block::Table));
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
         blocks
+    }
+
+    /// Sheets owned and still to buy; nothing where none is owned.
+    fn sheets_owned(&self) -> Option<String> {
+        let owned = self.plan.answers.number("guard.sheets_owned").filter(|owned| *owned > 0.0)?;
+        let buy = self.number("guard.sheets_to_buy")?;
+        let key = if buy > 0.0 { "guard-sheets-lacking" } else { "guard-sheets-enough" };
+        let (owned, buy) = (show::number(owned, 0), show::number(buy, 0));
+        Some(say!(self.words, key, owned = owned, buy = buy))
     }
 
     pub(super) fn guard_lead(&self) -> Vec<Block> {
@@ -59,7 +78,7 @@ impl Shown<'_> {
         vec![Block::Lead {
             label: self.words.plain("guard-lead-label"),
             value: say!(self.words, "guard-lead", rings = rings, strips = strips, sheets = sheets),
-            note,
+            note: [Some(note), self.sheets_owned()].into_iter().flatten().collect::<Vec<_>>().join(" "),
         }]
     }
 

@@ -1,12 +1,12 @@
 //! One figure worked through for a class: the question, the working, the figures behind it, two exercises.
 
-use advice::exercise::{self, Exercise};
+use advice::exercise::{self, Exercise, Weeks, WeeksAsked};
 use advice::families;
 use advice::rule::FigureSpec;
 use quantity::{CivilDay, Figure, FigureValue, Kind, Unit};
 
 use super::Shown;
-use crate::document::{Blank, Block, Document, WorkingView};
+use crate::document::{Align, Blank, Block, Document, Table, WorkingView};
 use crate::words::key_part;
 use crate::{say, show, working};
 
@@ -23,7 +23,10 @@ impl Shown<'_> {
         blocks.push(Block::Working(working));
         let exercises = exercise::exercises(&self.plan.answers, &self.plan.outcome, spec.id);
         blocks.extend(self.chain(spec.id, &exercises));
-        blocks.extend(self.exercises(spec, &exercises));
+        match Weeks::of(&self.plan.outcome, spec.id) {
+            Some(weeks) => blocks.extend(self.weeks_lesson(spec, &weeks)),
+            None => blocks.extend(self.exercises(spec, &exercises)),
+        }
         let title = say!(self.words, "sheet-handout", figure = working::label(spec.id, self.viewer));
         Some(Document { title, subtitle: self.subtitle(), blocks })
     }
@@ -92,6 +95,60 @@ impl Shown<'_> {
             say!(self.words, "handout-answer", number = number, answer = answer)
         };
         blocks.push(Block::Answers(numbered().map(answer).collect()));
+        blocks
+    }
+
+    /// A figure that is added up over days: its weeks, one day worked out, and questions that the weeks answer.
+    fn weeks_lesson(&self, spec: &'static FigureSpec, weeks: &Weeks) -> Vec<Block> {
+        if spec.unit.is_money() && !self.viewer.money_shown {
+            return Vec::new();
+        }
+        let label = working::label(weeks.series, self.viewer);
+        let row = |(first, last, total): &(i32, i32, f64)| {
+            vec![
+                first.to_string(),
+                last.to_string(),
+                show::bare(*total, spec.unit, weeks.decimals, self.viewer),
+            ]
+        };
+        let last_day = weeks.weeks.last().map(|week| week.1);
+        let mut blocks = vec![self.heading("handout-chain")];
+        blocks.extend(last_day.and_then(|day| self.day_working(weeks.series, day)).map(Block::Working));
+        blocks.push(Block::Table(Table {
+            caption: say!(self.words, "handout-weeks", what = label),
+            columns: vec![
+                (self.words.plain("handout-first-day"), Align::End),
+                (self.words.plain("handout-last-day"), Align::End),
+                (self.unit_title("handout-of-week", spec.unit), Align::End),
+            ],
+            rows: weeks.weeks.iter().map(row).collect(),
+            emphasis: Vec::new(),
+            explained_by: Vec::new(),
+        }));
+        blocks.push(self.heading("handout-exercises"));
+        blocks.push(Block::Note(self.words.plain("handout-check")));
+        let mut answers = Vec::new();
+        for (at, asked) in weeks.asked().into_iter().enumerate() {
+            let number = (at + 1).to_string();
+            let (key, day) = match asked {
+                WeeksAsked::Until(day) => ("handout-until", day),
+                WeeksAsked::From(day) => ("handout-from", day),
+            };
+            let figure = working::label(spec.id, self.viewer);
+            blocks.push(Block::Paragraph(say!(
+                self.words,
+                key,
+                number = number.as_str(),
+                day = day.to_string(),
+                figure = figure,
+            )));
+            let rows = [("handout-work", 60), ("handout-result", 40)];
+            let blank = |(key, width_percent)| Blank { label: self.words.plain(key), width_percent };
+            blocks.push(Block::Blanks(rows.map(blank).into()));
+            let answer = show::quantity(weeks.answer(asked), spec.unit, weeks.decimals, self.viewer);
+            answers.push(say!(self.words, "handout-answer", number = number, answer = answer));
+        }
+        blocks.push(Block::Answers(answers));
         blocks
     }
 

@@ -109,6 +109,7 @@ impl<'a> Shown<'a> {
         blocks.push(Block::Caution(self.caution("disinfectant", Level::Danger, 7)));
         blocks.extend(self.mix_drawing());
         blocks.push(Block::Steps(self.steps("mixing", 5, false)));
+        blocks.extend(self.line_lead());
         blocks.push(Block::PageBreak);
         blocks.extend(self.overdoses().map(Block::Table));
         blocks.push(Block::Heading {

@@ -176,6 +176,8 @@ const PARTS: &[&str] = &[
     "guard.cost",
     "brooding.fuel_cost",
     "brooding.spare_cost",
+    "brooding.second_fuel_cost",
+    "brooding.second_spare_cost",
     "money.interest",
 ];
 

@@ -118,6 +118,16 @@ impl Shown<'_> {
             "fuel" => packs("shopping-cylinders", "brooding.cylinders")
                 .or_else(|| packs("shopping-sacks", "brooding.sacks"))
                 .unwrap_or(amount),
+            "second-fuel" => packs("shopping-cylinders", "brooding.second_cylinders")
+                .or_else(|| packs("shopping-sacks", "brooding.second_sacks"))
+                .unwrap_or(amount),
+            "second-spare-fuel" => {
+                let key = match self.number("brooding.second_cylinders") {
+                    Some(_) => "shopping-cylinders",
+                    None => "shopping-sacks",
+                };
+                packs(key, "brooding.second_spare_packs").unwrap_or(amount)
+            }
             "spare-fuel" => {
                 let key = match self.number("brooding.cylinders") {
                     Some(_) => "shopping-cylinders",

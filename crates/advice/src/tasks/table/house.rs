@@ -4,7 +4,10 @@ use super::Anchor::{Empty, Litter};
 use super::Stage::{Clean, Empty as Emptying, Rest};
 use super::When::{Between, On};
 use super::{MORNING, TaskSpec, Told, task};
+use quantity::Answers;
+
 use crate::families::turnaround::CLEANING_DAYS;
+use crate::outcome::Outcome;
 
 pub(super) static TASKS: &[TaskSpec] = &[
     task("birds-out", Emptying, On(Empty, 0)).calls(MORNING),
@@ -18,6 +21,10 @@ pub(super) static TASKS: &[TaskSpec] = &[
     task("wash", Clean, On(Empty, 2)).calls(MORNING),
     task("dry-and-mend", Clean, On(Empty, 3)),
     task("flush-lines", Clean, On(Empty, 3)),
+    task("line-clean", Clean, On(Empty, 3))
+        .only(has_lines)
+        .says(&[("product", Told::Figure("water.line_product")), ("mix", Told::Figure("water.line_mix"))]),
+    task("line-rinse", Clean, On(Empty, 4)).only(has_lines),
     task("disinfect-first", Clean, On(Empty, 4))
         .calls(MORNING)
         .says(&[("contact", Told::Field("disinfectant.contact_min"))]),
@@ -30,3 +37,10 @@ pub(super) static TASKS: &[TaskSpec] = &[
     task("foot-bath", Rest, On(Empty, 7)),
     task("rest", Rest, Between((Empty, CLEANING_DAYS), (Litter, -1))),
 ];
+
+/// Whether water runs to the birds through pipes.
+fn has_lines(answers: &Answers, _: &Outcome) -> bool {
+    let by_pipe = ["bell", "nipple"];
+    answers.number("water.line_length_m").is_some()
+        || answers.choice("equipment.drinker_kind").is_some_and(|kind| by_pipe.contains(&kind))
+}

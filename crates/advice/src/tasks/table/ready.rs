@@ -26,5 +26,8 @@ pub(super) static TASKS: &[TaskSpec] = &[
         .only(|answers, _| answers.choice("litter.kind") == Some("rice-husk")),
     task("vehicle", Ready, On(Placement, -1)),
     task("water-in", Ready, On(Placement, 0)).calls(EVENING_BEFORE),
+    task("water-sanitised", Ready, On(Placement, 0))
+        .only(|answers, _| answers.number("water.sanitiser_ppm").is_some())
+        .says(&[("product", Told::Figure("water.sanitiser"))]),
     task("feed-on-paper", Ready, On(Placement, 0)),
 ];
