@@ -30,17 +30,18 @@ def futures(seed):
     shape = rate = 12.0
     before = 1.0 / np.expm1(LOSSES_SPREAD**2)
     heat = np.maximum(2.0 + 1.5 * rng.standard_normal(COUNT), 0.0)
-    appetite, cooler = rng.standard_normal(COUNT), 1.0 - 0.015 * heat
+    appetite, cooler = 0.04 * rng.standard_normal(COUNT), 1.0 - 0.015 * heat
+    kept = 0.5 ** (1.0 / 10.0)
     birds = np.full(COUNT, 1600.0)
     weights, alive, eaten = (np.empty((DAYS, COUNT)) for _ in range(3))
     for day in range(DAYS):
         growth = rng.standard_normal(COUNT)
         level = level + slope + 0.01 * growth
         slope = 0.95 * slope + 1e-4 * rng.standard_normal(COUNT)
-        luck = 1.0 + 0.05 * (0.5 * growth + np.sqrt(0.75) * rng.standard_normal(COUNT))
-        kept = 0.5 ** ((day + 1) / 10.0)
-        off = np.sqrt((0.04 * kept) ** 2 + 0.08**2 * (1.0 - kept**2))
-        eaten[day] = birds * feed[day] * np.exp(0.75 * level + off * appetite) * cooler * luck / 1000.0
+        fed = rng.standard_normal(COUNT)
+        luck = 1.0 + 0.05 * (0.5 * growth + np.sqrt(0.75) * fed)
+        appetite = kept * appetite + 0.08 * np.sqrt(1.0 - kept**2) * fed
+        eaten[day] = birds * feed[day] * np.exp(0.75 * level + appetite) * cooler * luck / 1000.0
         shape, rate = before + 0.95 * (shape - before), before + 0.95 * (rate - before)
         ninth = 1.0 / (9.0 * shape)
         factor = shape / rate * np.maximum(1.0 - ninth + losses * np.sqrt(ninth), 0.0) ** 3

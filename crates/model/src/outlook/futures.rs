@@ -20,7 +20,8 @@ pub const FEED_WITH_WEIGHT: f64 = 0.75;
 pub const FEED_LEFT_A_DEGREE: f64 = 0.015;
 /// Deviation of a day's feed about what growth and heat make of it, a share. Our judgement.
 pub const FEED_OF_A_DAY: f64 = 0.05;
-/// Days after which half of what is unusual about a flock's appetite is gone. Our judgement.
+/// Days after which half of what is unusual about a flock's appetite is gone. Our judgement. What comes in its place is drawn with
+/// the day's feed: of a day on which they eat more, a part stays for the next.
 pub const APPETITE_HALVES_D: f64 = 10.0;
 /// Correlation of a day's luck in growth and in feed. Our judgement.
 pub const GROWTH_WITH_FEED: f64 = 0.5;
@@ -84,6 +85,15 @@ pub struct Now {
     pub days: Vec<Day>,
     /// Prices, where they are known.
     pub prices: Option<Prices>,
+}
+
+impl Now {
+    /// What is left of an appetite the next day, and the deviation of what comes in its place: such that it comes to
+    /// `appetite_ahead` in the end.
+    fn appetite_fades(&self) -> (f64, f64) {
+        let kept = 0.5f64.powf(1.0 / APPETITE_HALVES_D);
+        (kept, self.appetite_ahead * (1.0 - kept * kept).sqrt())
+    }
 }
 
 /// A day of a future, at its end.
@@ -164,8 +174,9 @@ const SIDE_BY_SIDE: usize = 8;
 struct Walk<const N: usize> {
     level: [f64; N],
     slope: [f64; N],
-    /// Deviations of the factor of losses and of appetite from their middles.
+    /// Deviation of the factor of losses from its middle.
     losses: [f64; N],
+    /// ln of what birds eat of what is expected.
     appetite: [f64; N],
     /// The share eaten in the heat.
     cooler: [f64; N],
@@ -253,8 +264,10 @@ fn played<const N: usize>(now: &Now, draws: impl Fn(Stream, u32) -> [[f64; N]; 4
         cv: now.spread.at(spread[at]),
         thirst: (now.thirst.0 + now.thirst.1 * thirst[at]).exp() * thirst_in_heat(heat[at]),
     });
-    for ((day, ahead), known) in now.days.iter().zip(1u32..).zip(Known::ahead(now)) {
-        let points = walk.day(day, &now.law, (noise, known), draws(Stream::Day, ahead));
+    let mut hazard = now.hazard;
+    for (day, ahead) in now.days.iter().zip(1u32..) {
+        hazard = hazard.forget();
+        let points = walk.day(day, now, (noise, hazard.points()), draws(Stream::Day, ahead));
         for (future, point) in futures.iter_mut().zip(points) {
             future.days.push(point);
         }
@@ -272,33 +285,6 @@ pub fn thirst_in_heat(too_hot_c: f64) -> f64 {
     water::heat_factor(21.0 + too_hot_c) / eaten_in_heat(too_hot_c)
 }
 
-/// What is known of losses and appetite on a day to come: less with every day.
-#[derive(Clone, Copy)]
-struct Known {
-    losses: hazard::Points,
-    /// Middle and deviation.
-    appetite: (f64, f64),
-}
-
-impl Known {
-    fn today(now: &Now) -> Known {
-        Known { losses: now.hazard.points(), appetite: now.appetite }
-    }
-
-    /// Of the days to come, one after the other.
-    fn ahead(now: &Now) -> impl Iterator<Item = Known> + '_ {
-        let kept = 0.5f64.powf(1.0 / APPETITE_HALVES_D);
-        let next = move |(hazard, kept_so_far): &(Hazard, f64)| Some((hazard.forget(), kept_so_far * kept));
-        let days = std::iter::successors(next(&(now.hazard, 1.0)), next);
-        days.map(|(hazard, kept)| {
-            let of_now = (now.appetite.1 * kept).powi(2);
-            let of_ahead = now.appetite_ahead.powi(2) * (1.0 - kept * kept);
-            let appetite = (now.appetite.0 * kept, (of_now + of_ahead).sqrt());
-            Known { losses: hazard.points(), appetite }
-        })
-    }
-}
-
 impl<const N: usize> Walk<N> {
     /// - `too_hot`: by how much it is too hot in each future, °C
     fn start(now: &Now, [level, slope, appetite, hazard]: [[f64; N]; 4], too_hot: [f64; N]) -> Walk<N> {
@@ -310,7 +296,7 @@ impl<const N: usize> Walk<N> {
             level: level.map(|level| state.level + level_off * level),
             slope: std::array::from_fn(|at| state.slope + with_level * level[at] + alone * slope[at]),
             losses: hazard,
-            appetite,
+            appetite: appetite.map(|appetite| now.appetite.0 + now.appetite.1 * appetite),
             cooler: too_hot.map(eaten_in_heat),
             birds: [now.alive; N],
             left_kg: [now.store_kg; N],
@@ -318,7 +304,7 @@ impl<const N: usize> Walk<N> {
         if let Some(today) = &now.unfed {
             for at in 0..N {
                 let more = (FEED_WITH_WEIGHT * walk.level[at]).exp();
-                let eaten = walk.eaten_kg(at, today, more, Known::today(now).appetite);
+                let eaten = walk.eaten_kg(at, today, more);
                 walk.left_kg[at][today.feed] -= eaten;
             }
         }
@@ -326,37 +312,37 @@ impl<const N: usize> Walk<N> {
     }
 
     /// What the birds of a future eat that want `more` times the planned feed.
-    ///
-    /// - `appetite`: its middle and deviation on the day
-    fn eaten_kg(&self, at: usize, day: &Day, more: f64, appetite: (f64, f64)) -> f64 {
-        let appetite = (appetite.0 + appetite.1 * self.appetite[at]).exp() * self.cooler[at];
+    fn eaten_kg(&self, at: usize, day: &Day, more: f64) -> f64 {
+        let appetite = self.appetite[at].exp() * self.cooler[at];
         self.birds[at] * day.feed_g * more * appetite * 0.001
     }
 
     fn day(
         &mut self,
         day: &Day,
-        law: &Law,
-        (noise, known): ((f64, f64), Known),
+        now: &Now,
+        (noise, losses): ((f64, f64), hazard::Points),
         units: [[f64; N]; 4],
     ) -> [Point; N] {
         const ALONE: f64 = 0.866_025_403_784_438_6;
         let [growth, slope, feed] = [units[0], units[1], units[2]].map(bell_points);
+        let (kept, fresh) = now.appetite_fades();
         let mut quarter = [0.0; N];
         for at in 0..N {
             self.level[at] += self.slope[at] + noise.0 * growth[at];
-            self.slope[at] = law.damping * self.slope[at] + noise.1 * slope[at];
+            self.slope[at] = now.law.damping * self.slope[at] + noise.1 * slope[at];
+            self.appetite[at] = kept * self.appetite[at] + fresh * feed[at];
             // One power for both: the fourth part of the level, three times for feed and four times for weight.
             quarter[at] = (0.25 * self.level[at]).exp();
         }
         std::array::from_fn(|at| {
             let luck = 1.0 + FEED_OF_A_DAY * (GROWTH_WITH_FEED * growth[at] + ALONE * feed[at]);
             let heavier = quarter[at] * quarter[at] * quarter[at];
-            let eaten_kg = self.eaten_kg(at, day, heavier * luck.max(0.0), known.appetite);
+            let eaten_kg = self.eaten_kg(at, day, heavier * luck.max(0.0));
             self.left_kg[at][day.feed] -= eaten_kg;
             let alive = self.birds[at];
             self.birds[at] -= {
-                let factor = known.losses.at(self.losses[at]);
+                let factor = losses.at(self.losses[at]);
                 hazard::lost(alive * day.lost_share * factor, units[3][at], alive)
             };
             Point {
