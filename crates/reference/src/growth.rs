@@ -135,7 +135,8 @@ impl GrowthCurve {
             Some([one.weight.in_grams(), two.weight.in_grams(), one.feed?.in_grams(), two.feed?.in_grams()])
         };
         let pairs = || self.points.windows(2).filter(|pair| pair[1].weight > pair[0].weight);
-        let pair = pairs().find(|pair| wanted <= pair[1].weight.in_grams()).or_else(|| pairs().last())?;
+        let pair =
+            pairs().find(|pair| wanted <= pair[1].weight.in_grams()).or_else(|| pairs().next_back())?;
         let [from, to, eaten_from, eaten_to] = ends(pair)?;
         let eaten = eaten_from + (eaten_to - eaten_from) * (wanted - from) / (to - from);
         Some(Mass::grams(eaten.max(0.0)))
