@@ -4,7 +4,7 @@ use advice::{plan, plan_file};
 use present::{Locale, Viewer, Words, fault};
 use quantity::Source;
 
-use crate::sample::{MANGO_RIDGE, complete};
+use crate::sample::{self, MANGO_RIDGE, complete};
 
 fn faults(text: &str) -> Vec<String> {
     match plan_file::read(text) {
@@ -189,4 +189,20 @@ fn absurd_files_never_panic() {
             }
         }
     }
+}
+
+/// A key that is no longer asked is read from old files, changes nothing, and is kindly said.
+#[test]
+fn a_time_zone_in_an_old_file_is_read() {
+    let bare = sample::plan(&sample::complete());
+    let told = sample::complete().replace("[farm]\n", "[farm]\ntime_zone = \"Etc/GMT-3\"\n");
+    let told = sample::plan(&told);
+    let has = |plan: &advice::plan::Plan| {
+        plan.findings.iter().any(|finding| finding.name == "time-zone-not-needed")
+    };
+    assert!(has(&told) && !has(&bare));
+    let figures = |plan: &advice::plan::Plan| {
+        plan.outcome.figures().map(|worked| format!("{:?}", worked.figure)).collect::<Vec<_>>()
+    };
+    assert_eq!(figures(&told), figures(&bare));
 }

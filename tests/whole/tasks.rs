@@ -405,7 +405,7 @@ fn lines_are_cleaned_while_no_bird_drinks() {
     assert!(ages.is_sorted() && ages[0] < ages[2] && ages[2] < ages[3] && ages[3] < ages[5], "{ages:?}");
     // 40 m of 22 mm hold 15.2 L; a tenth more in whole litres; 3.5 % holds 35 g in a litre.
     let get = |id| crate::sample::number(&plan, id);
-    assert!((get("water.line_volume") - 40.0 * 3.14159 * 0.011 * 0.011 * 1000.0).abs() < 1e-3);
+    assert!((get("water.line_volume") - 40.0 * std::f64::consts::PI * 0.011 * 0.011 * 1000.0).abs() < 1e-3);
     assert_eq!(get("water.line_mix"), 17.0);
     assert!((get("water.line_product") - 17.0 * 38.0 / 35.0).abs() < 1e-9);
     // Who gives water in founts has no line to clean.

@@ -2,6 +2,7 @@
 
 use advice::families;
 use advice::series::{DayRule, Way};
+use quantity::fields::is_retired;
 use quantity::{Asked, Kind, Need, Unit};
 use serde_json::{Map, Value, json};
 
@@ -17,7 +18,7 @@ pub fn plan_file(viewer: &Viewer) -> String {
     let mut section = "";
     let headings =
         ["manual-key", "manual-meaning", "manual-range", "manual-left-out"].map(|key| words.plain(key));
-    for asked in families::plan_fields() {
+    for asked in families::plan_fields().into_iter().filter(|asked| !is_retired(asked.field.key)) {
         if asked.field.section() != section {
             section = asked.field.section();
             page.push_str(&format!("\n## [{section}]\n\n| {} |\n|---|---|---|---|\n", headings.join(" | ")));

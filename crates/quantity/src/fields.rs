@@ -78,7 +78,7 @@ pub static FIELDS: &[Field] = &[
     ),
     field("farm.altitude_m", number(Unit::Metre, -430.0, 5500.0), Optional),
     inert("farm.currency", Kind::Currency, Optional, "a label of amounts"),
-    inert("farm.time_zone", Kind::Text(60), Optional, "kept for later; days are counted by longitude"),
+    inert(TIME_ZONE, Kind::Text(60), Optional, "no longer asked; files that hold it are still read"),
     field("farm.hottest_months", Kind::Months, Optional),
     inert("house.name", Kind::Text(80), Optional, "a name"),
     field("house.length_m", asked_outside(number(Unit::Metre, 1.0, 300.0), 3.0, 150.0), Required),
@@ -417,6 +417,14 @@ pub fn kept_in(field: &Field) -> Option<&'static str> {
         _ => None,
     }
 }
+
+/// Whether a field is no longer asked. Files and books that hold it are still read, and whoever typed it is told.
+pub fn is_retired(key: &str) -> bool {
+    key == TIME_ZONE
+}
+
+/// Nothing rests on it: the calendar goes by the clock on the wall, the sun by latitude, an hour of weather by its own file.
+pub const TIME_ZONE: &str = "farm.time_zone";
 
 /// The field of a key; `None` for a key that no field has.
 pub fn by_key(key: &str) -> Option<&'static Field> {

@@ -7,6 +7,7 @@ use crate::outcome::Outcome;
 
 mod disinfectant;
 mod equipment;
+mod farm;
 mod feed;
 mod guard;
 mod heat;
@@ -26,6 +27,7 @@ type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 
 /// Every check there is, by family.
 static CHECKS: &[&[Check]] = &[
+    farm::CHECKS,
     space::CHECKS,
     equipment::CHECKS,
     guard::CHECKS,

@@ -67,6 +67,7 @@ fn value(takes: Takes, luck: &mut Luck) -> Value {
         Takes::Months => json!([1 + luck.below(12)]),
         Takes::Day => json!(a_day(luck)),
         Takes::Schedule { .. } => json!(["42: rest"]),
+        Takes::Steps { first, low, .. } => json!([format!("{first}: {low}")]),
         Takes::Curve => json!(["age_d,body_weight_g", "0,42", "42,2400"]),
         Takes::Currency => json!("XTS"),
         // Few words, so that parts of a slot are met again.

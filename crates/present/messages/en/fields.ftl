@@ -9,6 +9,7 @@ field-farm-altitude-m = Height above the sea
 field-farm-currency = Currency
     .hint = Three capital letters.
 field-farm-time-zone = Time zone
+    .hint = No longer asked: the calendar goes by the clock on the wall. You can empty it.
     .hint = For example Africa/Lusaka. Kept for later: until then days are counted by longitude.
 field-farm-hottest-months = Hottest months
     .hint = Tick the three or so in which birds suffer most. Left empty, they are guessed from latitude.

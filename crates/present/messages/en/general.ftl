@@ -104,7 +104,7 @@ month-11 = November
 month-12 = December
 no-limit = no limit
 utc-offset = UTC{ $hours }
-zone-from-longitude = assumed from longitude; a time zone you type is kept, and not used yet
+zone-from-longitude = assumed from longitude, to the hour; no figure rests on it
 
 ## Likely ranges.
 

@@ -6,6 +6,7 @@ use maud::{Markup, html};
 use present::form::{Control, Input, inputs};
 use present::html::input;
 use present::{say, show};
+use quantity::fields::is_retired;
 use quantity::{Asked, Need};
 
 use crate::before::{Before, asked, house_name, is_shown};
@@ -94,7 +95,10 @@ impl<'a> PlanForm<'a> {
     }
 
     fn of_section(&self, section: &str) -> Part<'_> {
-        self.asked.iter().zip(&self.inputs).filter(|(asked, _)| asked.field.section() == section).collect()
+        let typed = |key: &str| self.before.raws.iter().any(|raw| raw.key == key);
+        let is_asked = |asked: &Asked| !is_retired(asked.field.key) || typed(asked.field.key);
+        let of_section = |asked: &Asked| asked.field.section() == section && is_asked(asked);
+        self.asked.iter().zip(&self.inputs).filter(|(asked, _)| of_section(asked)).collect()
     }
 
     fn section(&self, section: &str) -> Markup {
