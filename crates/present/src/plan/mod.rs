@@ -2,6 +2,7 @@
 
 use advice::finding::Weight;
 use advice::outcome::{Outcome, Worked};
+use advice::past::{Past, PastBatch};
 use advice::plan::{Plan, Standing};
 use quantity::{Answers, Status, Unit};
 
@@ -45,12 +46,19 @@ pub struct Shown<'a> {
     plan: &'a Plan,
     viewer: &'a Viewer,
     words: &'static Words,
+    /// The last batch of the house.
+    past: Option<&'a PastBatch>,
 }
 
 impl<'a> Shown<'a> {
     /// A plan for a viewer.
     pub fn new(plan: &'a Plan, viewer: &'a Viewer) -> Shown<'a> {
-        Shown { plan, viewer, words: viewer.words() }
+        Shown { plan, viewer, words: viewer.words(), past: None }
+    }
+
+    /// The same beside the earlier batches of the house, of which the last is held beside what is expected.
+    pub fn beside(self, past: &'a Past) -> Shown<'a> {
+        Shown { past: past.batches.first(), ..self }
     }
 
     /// The whole plan.
