@@ -280,6 +280,13 @@ fn the_booklet_leaves_folds_to_other_sheets_and_names_every_problem() {
         .filter(|finding| finding.weight == advice::finding::Weight::Problem)
         .collect();
     assert!(!problems.is_empty());
+    // The whole plan: what is bought on which day at what price, and every job.
+    let bought = booklet.every_block().into_iter().filter_map(table);
+    assert!(bought.into_iter().any(|table| table.rows.len() == plan.purchases.len()
+        && table.columns.iter().any(|(title, _)| title.contains("Costs"))));
+    for task in &plan.tasks {
+        assert!(text.contains(&words(&shown.job(task).0)), "{} is not in the booklet", task.name);
+    }
     for problem in problems {
         assert!(text.contains(&words(&problem.text)), "{} is not in the booklet", problem.text);
     }

@@ -99,12 +99,16 @@ impl<'a> Shown<'a> {
     pub fn cutting_sheet(&self) -> Document {
         let mut blocks = self.guard_lead();
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
-        blocks.extend(self.draw_cutting().map(Block::Drawing));
-        blocks.push(Block::Steps(self.steps("cutting", 6, true)));
+        let whole = |drawing| Block::Drawing(Drawing { width_percent: 100, ..drawing });
+        let first: Vec<Block> =
+            [self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(whole).collect();
+        let steps = vec![Block::Steps(self.steps("cutting", 6, true))];
+        blocks.push(Block::Beside(vec![(56, steps), (44, first)]));
         blocks.push(Block::PageBreak);
-        let drawings =
-            [self.draw_ring(), self.draw_floor(self.chick_counts()), self.draw_widening(self.chick_counts())];
-        blocks.extend(drawings.into_iter().flatten().map(Block::Drawing));
+        let counts = self.chick_counts();
+        let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();
+        let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(whole).collect();
+        blocks.push(Block::Beside(vec![(60, floor), (40, widening)]));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
