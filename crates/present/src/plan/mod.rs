@@ -103,7 +103,7 @@ impl<'a> Shown<'a> {
         let first: Vec<Block> =
             [self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(whole).collect();
         let steps = vec![Block::Steps(self.steps("cutting", 6, true))];
-        blocks.push(Block::Beside(vec![(56, steps), (44, first)]));
+        blocks.push(Block::Beside(vec![(64, steps), (36, first)]));
         blocks.push(Block::PageBreak);
         let counts = self.chick_counts();
         let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();

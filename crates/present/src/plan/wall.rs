@@ -48,7 +48,8 @@ impl Shown<'_> {
         Block::Heading { level: 2, text, anchor: "wall" }
     }
 
-    fn blanks(&self, rows: &[(&str, u8)]) -> Vec<Blank> {
+    /// Lines to write on, by the keys of their words and their widths.
+    pub(super) fn blanks(&self, rows: &[(&str, u8)]) -> Vec<Blank> {
         let blank = |(key, width_percent): &(&str, u8)| Blank {
             label: self.words.plain(key),
             width_percent: *width_percent,
