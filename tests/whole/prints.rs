@@ -3,6 +3,7 @@
 use advice::door_sheet::{self, Todo};
 use advice::exercise;
 use advice::outcome::Outcome;
+use advice::past::{Past, PastBatch};
 use advice::purchases;
 use present::document::{Align, Block, DayGrid, Document, Fill, Table};
 use present::plan::{SHEETS, Shown};
@@ -36,27 +37,30 @@ fn tables(document: &Document) -> Vec<&Table> {
 #[test]
 fn every_day_stands_on_a_wall_sheet_under_its_date() {
     let plan = sample::plan(&sample::complete());
-    let weeks = door_sheet::weeks(&plan);
+    let weeks = door_sheet::weeks(&plan, None);
     let placement = plan.answers.day("batch.placement").unwrap();
     assert_eq!(placement, CivilDay::new(2027, 9, 14).unwrap());
     assert_eq!(weeks.len(), 7, "44 days of age end in the seventh week");
     for (at, day) in weeks.iter().flatten().enumerate() {
         assert_eq!(day.age, at as i32);
         assert_eq!(day.date.days_since(placement), day.age);
-        assert_eq!(day.expected.is_some(), day.age <= 44, "day {at}");
+        assert!(day.expected.is_some(), "day {at}");
     }
     let shown = Shown::new(&plan, &Viewer::of(&plan.answers)).wall_sheets();
     let titles = |week: usize| grid(&shown[week]).days.clone();
     assert_eq!(titles(0)[0], ("Tue 14 Sep".to_owned(), "day 0".to_owned()));
     assert_eq!(titles(2)[3], ("Fri 1 Oct".to_owned(), "day 17".to_owned()));
-    assert_eq!(titles(6)[6], ("Mon 1 Nov".to_owned(), "day 48".to_owned()));
+    // Nobody is asked to fill in days on which no bird is left; the room beside them says what it is for.
+    assert_eq!(weeks.iter().flatten().count(), 45);
+    assert_eq!(titles(6).last(), Some(&("Thu 28 Oct".to_owned(), "day 44".to_owned())));
+    assert!(grid(&shown[6]).rest.contains("Thu 28 Oct") && grid(&shown[5]).rest.is_empty());
 }
 
 #[test]
 fn a_wall_sheet_expects_what_the_plan_expects() {
     let plan = sample::plan(&sample::complete());
     let on = |series: &str, day: i32| plan.outcome.on_day(series, day);
-    for day in door_sheet::weeks(&plan).iter().flatten() {
+    for day in door_sheet::weeks(&plan, None).iter().flatten() {
         let Some(expected) = day.expected else { continue };
         assert_eq!(Some(expected.alive), on("batch.birds_alive", day.age));
         assert_eq!(expected.feed_kg, on("feed.by_day", day.age));
@@ -83,10 +87,57 @@ fn a_wall_sheet_expects_what_the_plan_expects() {
     }
 }
 
+/// Chicks lie round the heat as long as there is heat, and each drawing stands in the week's data.
+#[test]
+fn how_chicks_lie_is_drawn_while_there_is_heat() {
+    let plan = sample::plan(&sample::complete());
+    let heated = plan.answers.number("brooding.days_d").unwrap() as usize;
+    let viewer = Viewer::of(&plan.answers);
+    let sheets = Shown::new(&plan, &viewer).wall_sheets();
+    let pictured: usize = sheets.iter().flat_map(|sheet| &grid(sheet).rows).map(|row| row.pictured).sum();
+    assert_eq!(pictured, heated);
+    let warmth = &grid(&sheets[0]).rows[3];
+    assert_eq!(warmth.pictures.len(), 4);
+    let print = present::print::write(&sheets, present::print::Paper::A4, &viewer);
+    for picture in &warmth.pictures {
+        assert_eq!(print.drawings[&format!("{}.svg", picture.name)], picture.svg);
+    }
+}
+
+/// The last batch of the house beside the plan, for as many birds as are there now: checked by head.
+#[test]
+fn the_last_batch_stands_beside_what_is_expected() {
+    let plan = sample::plan(&sample::complete());
+    let last = PastBatch {
+        batch: book::BatchId(uuid::Uuid::nil()),
+        name: None,
+        placement: CivilDay::new(2027, 6, 1).unwrap(),
+        weight_g: vec![(5, 150.0), (9, 250.0)],
+        losses_percent: vec![(0, 0.5), (1, 0.75), (3, 1.0)],
+        feed_g: vec![(3, 20.0)],
+        water_ml: Vec::new(),
+    };
+    let past = Past { batches: vec![last] };
+    let days: Vec<_> = door_sheet::weeks(&plan, past.batches.first()).into_iter().flatten().collect();
+    let chicks = plan.outcome.on_day("batch.birds_alive", 0).unwrap();
+    let near = |value: Option<f64>, wanted: f64| (value.unwrap() - wanted).abs() < 1e-9;
+    assert!(near(days[0].before.deaths, 0.005 * chicks));
+    assert!(near(days[1].before.deaths, 0.0025 * chicks));
+    // Day 2 was not written, so nobody knows on which of two days the birds of day 3 died.
+    assert_eq!((days[2].before.deaths, days[3].before.deaths), (None, None));
+    assert!(near(days[3].before.feed_kg, 0.02 * days[3].expected.unwrap().alive));
+    // Halfway between two weighings, half of what was gained.
+    assert!(near(days[7].before.weight_g, 200.0));
+    let viewer = Viewer::of(&plan.answers);
+    let sheet = |shown: Shown| present::text::write(&shown.wall_sheets()[1], &viewer, false);
+    assert!(sheet(Shown::new(&plan, &viewer).beside(&past)).contains("Last batch 200 g."));
+    assert!(!sheet(Shown::new(&plan, &viewer)).contains("ast batch"), "nothing is invented without a book");
+}
+
 #[test]
 fn what_there_is_to_do_stands_on_its_day() {
     let plan = sample::plan(&sample::complete());
-    let days: Vec<_> = door_sheet::weeks(&plan).into_iter().flatten().collect();
+    let days: Vec<_> = door_sheet::weeks(&plan, None).into_iter().flatten().collect();
     let at = |wanted: &dyn Fn(&Todo) -> bool| -> Vec<i32> {
         days.iter().filter(|day| day.todo.iter().any(wanted)).map(|day| day.age).collect()
     };
@@ -271,6 +322,13 @@ fn the_booklet_leaves_folds_to_other_sheets_and_names_every_problem() {
         .filter(|finding| finding.weight == advice::finding::Weight::Problem)
         .collect();
     assert!(!problems.is_empty());
+    // The whole plan: what is bought on which day at what price, and every job.
+    let bought = booklet.every_block().into_iter().filter_map(table);
+    assert!(bought.into_iter().any(|table| table.rows.len() == plan.purchases.len()
+        && table.columns.iter().any(|(title, _)| title.contains("Costs"))));
+    for task in &plan.tasks {
+        assert!(text.contains(&words(&shown.job(task).0)), "{} is not in the booklet", task.name);
+    }
     for problem in problems {
         assert!(text.contains(&words(&problem.text)), "{} is not in the booklet", problem.text);
     }

@@ -5,6 +5,7 @@
 
 use quantity::CivilDay;
 
+use crate::past::PastBatch;
 use crate::plan::{Plan, Standing};
 use crate::store_room::Phase;
 
@@ -18,8 +19,12 @@ pub struct DoorDay {
     pub age: i32,
     /// The day itself.
     pub date: CivilDay,
-    /// What is expected; `None` after the last birds are sold.
+    /// What is expected; `None` where the days are not known.
     pub expected: Option<Expected>,
+    /// Whether there is heat for chicks to lie round.
+    pub is_brooding: bool,
+    /// What the last batch of the house had on this day.
+    pub before: Before,
     /// What there is to do, in the order of the day.
     pub todo: Vec<Todo>,
 }
@@ -45,6 +50,37 @@ pub struct Expected {
     pub light_h: Option<f64>,
     /// So many deaths in a day are a reason to call.
     pub call_at: f64,
+}
+
+/// What the last batch of the house had on a day of age, for as many birds as this batch has then; what was not written is
+/// `None`.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Before {
+    /// Feed, kg.
+    pub feed_kg: Option<f64>,
+    /// Dead and culled.
+    pub deaths: Option<f64>,
+    /// Mean weight, g; on a straight line between two weighings.
+    pub weight_g: Option<f64>,
+}
+
+impl Before {
+    /// - `alive`: birds of this batch in the morning
+    /// - `chicks`: live chicks of this batch at the start, of whom losses are counted
+    fn on(past: &PastBatch, age: i32, alive: f64, chicks: f64) -> Before {
+        let at =
+            |days: &[(i32, f64)], age: i32| days.iter().find(|(day, _)| *day == age).map(|(_, value)| *value);
+        let losses = |age: i32| at(&past.losses_percent, age);
+        let lost_percent = match age {
+            0 => losses(0),
+            _ => losses(age).zip(losses(age - 1)).map(|(until, before)| until - before),
+        };
+        Before {
+            feed_kg: at(&past.feed_g, age).map(|grams| grams * alive / 1000.0),
+            deaths: lost_percent.map(|percent| percent / 100.0 * chicks),
+            weight_g: model::growth::between(&past.weight_g, age),
+        }
+    }
 }
 
 /// Something to do on a day.
@@ -104,22 +140,30 @@ pub fn birds_to_weigh(alive: f64) -> f64 {
     birds.min(alive.floor())
 }
 
-/// The batch week by week, seven days each, from day 0 until the last birds are sold. The last week is filled up with
-/// days that expect nothing, since birds may be left. Empty while the days or the sale are not known.
-pub fn weeks(plan: &Plan) -> Vec<Vec<DoorDay>> {
+/// The batch week by week, seven days each, from day 0 until the last birds are sold; the last week ends with them. Empty
+/// while the days or the sale are not known.
+///
+/// - `past`: the last batch of the house, where a book has one
+pub fn weeks(plan: &Plan, past: Option<&PastBatch>) -> Vec<Vec<DoorDay>> {
     let (Some(last), Some(placement)) = (plan.outcome.last_day(), plan.answers.day("batch.placement")) else {
         return Vec::new();
     };
-    if plan.outcome.on_day("batch.birds_alive", 0).is_none() {
-        return Vec::new();
-    }
+    let Some(chicks) = plan.outcome.on_day("batch.birds_alive", 0) else { return Vec::new() };
+    let brooding_d = plan.answers.number("brooding.days_d").map_or(0, |days| days as i32);
+    let before = |age: i32| {
+        let alive = plan.outcome.on_day("batch.birds_alive", age)?;
+        Some(Before::on(past?, age, alive, chicks))
+    };
     let day = |age: i32| DoorDay {
         age,
         date: placement.plus_days(age),
-        expected: (age <= last).then(|| expected(plan, age)).flatten(),
-        todo: if age <= last { todo(plan, age) } else { Vec::new() },
+        expected: expected(plan, age),
+        is_brooding: age < brooding_d,
+        before: before(age).unwrap_or_default(),
+        todo: todo(plan, age),
     };
-    (0..=last / DAYS).map(|week| (DAYS * week..DAYS * (week + 1)).map(day).collect()).collect()
+    let week = |first: i32| (first..=last.min(first + DAYS - 1)).map(day).collect();
+    (0..=last / DAYS).map(|number| week(DAYS * number)).collect()
 }
 
 fn expected(plan: &Plan, age: i32) -> Option<Expected> {

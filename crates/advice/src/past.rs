@@ -49,6 +49,13 @@ impl Past {
         Past { batches: earlier.filter_map(|other| PastBatch::read(state, other, on)).collect() }
     }
 
+    /// The batches placed before a day in a house, as plans name it, by what is written about days before that day.
+    pub fn of_house(state: &BookState, house: &str, before: CivilDay) -> Past {
+        let earlier = of_house(state, house, before).into_iter().take(LATEST);
+        let on = before.plus_days(-1);
+        Past { batches: earlier.filter_map(|other| PastBatch::read(state, other, on)).collect() }
+    }
+
     /// The mean of the batches that have a day, by day. Between two weighings a weight is taken on a straight line.
     fn mean(&self, of: fn(&PastBatch) -> &[(i32, f64)], fills: bool) -> BTreeMap<i32, f64> {
         let last = self.batches.iter().filter_map(|one| of(one).last()).map(|(day, _)| *day).max();

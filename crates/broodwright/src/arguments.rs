@@ -84,6 +84,7 @@ fn plan(words: &Words) -> Command {
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(sheet(words))
         .arg(option("figure", words).value_name("NAME").requires("pdf"))
+        .args(book(words).map(|arg| arg.requires("pdf").help(words.plain("option-past-book"))))
         .arg(paper(words))
         .arg(units(words))
 }

@@ -144,6 +144,8 @@ pub struct DayGrid {
     pub days: Vec<(String, String)>,
     /// Its rows.
     pub rows: Vec<GridRow>,
+    /// What the room beside a week of fewer than seven days is for; empty for a whole week.
+    pub rest: String,
 }
 
 /// A row of a week.
@@ -157,6 +159,21 @@ pub struct GridRow {
     pub fill: Fill,
     /// What is expected, or to be read; one a day.
     pub cells: Vec<String>,
+    /// Drawings to mark with a pencil, below what is expected.
+    pub pictures: Vec<GridPicture>,
+    /// So many of the first days have them.
+    pub pictured: usize,
+}
+
+/// A small drawing to mark with a pencil.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GridPicture {
+    /// A stable name.
+    pub name: &'static str,
+    /// The picture.
+    pub svg: String,
+    /// What it shows, in words.
+    pub alternative: String,
 }
 
 /// How the cells of a row are filled in.

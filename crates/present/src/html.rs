@@ -28,6 +28,24 @@ pub fn blocks_of_plan(document: &Document, viewer: &Viewer, address: &str) -> Ma
     Writer { words: viewer.words(), elsewhere: Some(address) }.blocks(&document.blocks)
 }
 
+/// The same with every chapter folded below its heading. A link to a chapter opens it: its anchor stands within.
+pub fn chapters_of_plan(document: &Document, viewer: &Viewer, address: &str) -> Markup {
+    let writer = Writer { words: viewer.words(), elsewhere: Some(address) };
+    let begins = |block: &Block| matches!(block, Block::Heading { level: 2, .. });
+    html! {
+        @for chapter in document.blocks.chunk_by(|_, next| !begins(next)) {
+            @if let [Block::Heading { level: 2, text, anchor }, inner @ ..] = chapter {
+                details class="chapter" {
+                    summary { h2 { (glued(text)) } }
+                    div id=(anchor) { (writer.blocks(inner)) }
+                }
+            } @else {
+                (writer.blocks(chapter))
+            }
+        }
+    }
+}
+
 /// How a figure is worked out, what it rests on linked to its own working below an address.
 pub fn working_of_plan(view: &WorkingView, viewer: &Viewer, address: &str) -> Markup {
     Writer { words: viewer.words(), elsewhere: Some(address) }.working(view)

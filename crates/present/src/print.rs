@@ -144,7 +144,11 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
                 .collect();
             json!({"kind": "blanks", "rows": rows})
         }
-        Block::DayGrid(grid) => grid_data(grid),
+        Block::DayGrid(grid) => {
+            let pictures = grid.rows.iter().flat_map(|row| &row.pictures);
+            drawings.extend(pictures.map(|one| (format!("{}.svg", one.name), one.svg.clone())));
+            grid_data(grid)
+        }
         Block::Beside(parts) => {
             let part = |(width, blocks): &(u8, Vec<Block>)| {
                 let mut inner = Vec::new();
@@ -174,11 +178,14 @@ fn grid_data(grid: &DayGrid) -> Value {
         };
         json!({
             "label": row.label, "note": row.note, "write": row.fill != Fill::Read, "height_mm": WEEK_ROW_MM,
-            "parts": parts, "ticks": ticks, "cells": row.cells,
+            "parts": parts, "ticks": ticks, "cells": row.cells, "pictured": row.pictured,
+            "pictures": row.pictures.iter().map(|one| {
+                json!({"name": format!("{}.svg", one.name), "alternative": one.alternative})
+            }).collect::<Vec<Value>>(),
         })
     };
     let rows: Vec<Value> = grid.rows.iter().map(row).collect();
-    json!({"kind": "day_grid", "corner": grid.corner, "columns": days, "rows": rows})
+    json!({"kind": "day_grid", "corner": grid.corner, "columns": days, "rows": rows, "rest": grid.rest})
 }
 
 fn table_data(table: &Table) -> Value {

@@ -5,6 +5,7 @@ use std::sync::{Arc, OnceLock};
 
 use advice::families;
 pub(crate) use advice::keep::{kept, slot_of};
+use advice::past::Past;
 use advice::plan::{self, Plan};
 use advice::record::says_the_same;
 use advice::side_by_side::losses_to_expect;
@@ -79,6 +80,14 @@ impl Before {
     /// What comes of what holds.
     pub(crate) fn plan(&self) -> &Plan {
         self.worked.get_or_init(|| plan::work_out(self.answers.clone()))
+    }
+
+    /// The batches that were in the house before the chicks of this plan.
+    pub(crate) fn past(&self) -> Past {
+        let placement = self.answers.day("batch.placement");
+        placement.map_or_else(Past::default, |day| {
+            Past::of_house(&self.open.state, &self.draft.house.0.to_string(), day)
+        })
     }
 
     /// The same plan, were this typed.

@@ -20,7 +20,9 @@ use crate::trouble::Trouble;
 pub(crate) async fn sheet(call: Call) -> Result<Response, Trouble> {
     let before = Before::load(&call).await?;
     let paper = Paper::from_name(call.asked("paper").unwrap_or("a4")).ok_or(Trouble::NotFound)?;
+    let past = before.past();
     let documents = Shown::new(before.plan(), &before.viewer)
+        .beside(&past)
         .sheet(call.param("sheet"), call.asked("figure"))
         .ok_or(Trouble::NotFound)?;
     let today = call.site.today(&before.open.state);

@@ -208,11 +208,15 @@ impl Block {
         Ok(block)
     }
 
-    /// The name of the drawing this block calls for.
-    pub(crate) fn drawing(&self) -> Option<&str> {
+    /// The names of the drawings this block calls for, those of its parts too.
+    pub(crate) fn drawings(&self) -> Vec<&str> {
         match self {
-            Self::Drawing { name, .. } => Some(name),
-            _ => None,
+            Self::Drawing { name, .. } => vec![name],
+            Self::DayGrid(grid) => grid.drawings().collect(),
+            Self::Beside { parts } => {
+                parts.iter().flat_map(|part| &part.blocks).flat_map(Self::drawings).collect()
+            }
+            _ => Vec::new(),
         }
     }
 
@@ -338,10 +342,10 @@ fn check_beside(parts: &[Part]) -> Result<(), String> {
         | Block::Note { .. }
         | Block::Steps { .. }
         | Block::Caution { .. }
+        | Block::Drawing { .. }
         | Block::Blanks { .. } => block.check(),
-        _ => {
-            Err("a part holds a block other than heading, paragraph, note, steps, caution, blanks".to_owned())
-        }
+        _ => Err("a part holds a block other than heading, paragraph, note, steps, caution, drawing, blanks"
+            .to_owned()),
     })
 }
 

@@ -22,6 +22,9 @@ pub(crate) struct DayGrid {
     corner: String,
     columns: Vec<Day>,
     rows: Vec<Row>,
+    /// Words at the head of the room beside fewer than seven days.
+    #[serde(default)]
+    rest: String,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -49,6 +52,20 @@ struct Row {
     #[serde(default)]
     ticks: Vec<String>,
     cells: Vec<String>,
+    /// Small drawings to mark, side by side below the cell.
+    #[serde(default)]
+    pictures: Vec<Picture>,
+    /// So many of the first columns have them.
+    #[serde(default)]
+    pictured: usize,
+}
+
+/// A small drawing to mark with a pencil.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Picture {
+    name: String,
+    alternative: String,
 }
 
 fn least_height() -> f64 {
@@ -56,6 +73,11 @@ fn least_height() -> f64 {
 }
 
 impl DayGrid {
+    /// The names of the drawings it calls for.
+    pub(crate) fn drawings(&self) -> impl Iterator<Item = &str> {
+        self.rows.iter().flat_map(|row| &row.pictures).map(|picture| picture.name.as_str())
+    }
+
     /// What the types alone cannot hold.
     pub(crate) fn check(&self) -> Result<(), String> {
         let columns = self.columns.len();
@@ -76,8 +98,11 @@ impl Row {
         if !HEIGHT_MM.contains(&self.height_mm) {
             return Err(format!("has a height_mm of {}, which is not from 9 to 60", self.height_mm));
         }
-        if self.parts.len().max(self.ticks.len()) > MOST_PARTS {
-            return Err(format!("has more than {MOST_PARTS} parts or ticks in a day"));
+        if self.parts.len().max(self.ticks.len()).max(self.pictures.len()) > MOST_PARTS {
+            return Err(format!("has more than {MOST_PARTS} parts, ticks or pictures in a day"));
+        }
+        if self.pictured > columns {
+            return Err(format!("has {} columns with pictures where the grid has {columns}", self.pictured));
         }
         let kinds = usize::from(!self.parts.is_empty()) + usize::from(!self.ticks.is_empty());
         match (self.write, kinds) {

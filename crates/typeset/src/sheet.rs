@@ -147,8 +147,11 @@ impl Sheet {
         &'a self,
         given: &'a Drawings,
     ) -> Result<BTreeMap<&'a str, &'a str>, TypesetError> {
-        let called =
-            self.blocks.iter().enumerate().filter_map(|(index, block)| Some((index, block.drawing()?)));
+        let called = self
+            .blocks
+            .iter()
+            .enumerate()
+            .flat_map(|(index, block)| block.drawings().into_iter().map(move |name| (index, name)));
         called
             .map(|(index, name)| match given.get(name) {
                 Some(svg) => Ok((name, svg.as_str())),

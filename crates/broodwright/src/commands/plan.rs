@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use advice::families;
 use advice::futures_table;
+use advice::past::Past;
 use advice::plan::{self, Plan};
 use advice::plan_file;
 use clap::ArgMatches;
@@ -13,9 +14,11 @@ use present::plan::{SHEETS, SheetKind, Shown};
 use present::{Document, Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Question, Raw, Source};
 
+use super::record::house_of;
 use crate::arguments;
 use crate::clock;
 use crate::failure::Failure;
+use crate::farm_book::{FarmBook, wait};
 use crate::input;
 use crate::sheets;
 
@@ -28,7 +31,8 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
     let with_workings = given.get_flag("working");
     if let Some(out) = sheets::out(given) {
-        let documents = documents(&plan, &viewer, &wanted(given, with_workings), given)?;
+        let past = past(&plan, given, locale)?;
+        let documents = documents(&plan, &past, &viewer, &wanted(given, with_workings), given)?;
         sheets::write(&documents, out, given, &viewer)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
@@ -121,13 +125,26 @@ fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
     SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
 }
 
+/// The batches that the book named has of the plan's house; none where no book is named.
+fn past(plan: &Plan, given: &ArgMatches, locale: Locale) -> Result<Past, Failure> {
+    if !(given.contains_id("book") || given.contains_id("database")) {
+        return Ok(Past::default());
+    }
+    let book = wait(FarmBook::to_read(given, locale))?;
+    let house = house_of(book.state(), plan.answers.text("house.name"));
+    let house = house.ok_or_else(|| Failure::input(Words::of(locale).plain("command-no-house-in-book")))?;
+    let placement = plan.answers.day("batch.placement");
+    Ok(placement.map_or_else(Past::default, |day| Past::of_house(book.state(), &house.0.to_string(), day)))
+}
+
 fn documents(
     plan: &Plan,
+    past: &Past,
     viewer: &Viewer,
     names: &[&str],
     given: &ArgMatches,
 ) -> Result<Vec<Document>, Failure> {
-    let shown = Shown::new(plan, viewer);
+    let shown = Shown::new(plan, viewer).beside(past);
     let figure = given.get_one::<String>("figure").map(String::as_str);
     let mut documents: Vec<Document> = Vec::new();
     for name in names {

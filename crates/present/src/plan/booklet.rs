@@ -3,7 +3,7 @@
 use advice::finding::Weight;
 
 use super::Shown;
-use crate::document::{Align, Block, Document, Steps, Table};
+use crate::document::{Align, Block, Document, Drawing, Steps, Table};
 
 impl Shown<'_> {
     /// The booklet.
@@ -16,7 +16,7 @@ impl Shown<'_> {
         let readying = [self.countdown(), self.guard(), self.disinfectant(), self.litter()];
         let growing = [self.days(), self.equipment(), feed, water, self.light(), heat, money, self.assumed()];
         let chapters = readying.into_iter().chain(growing);
-        blocks.extend(chapters.flatten().flat_map(for_booklet));
+        blocks.extend(in_pairs(chapters.flatten().flat_map(for_booklet).collect()));
         Document { title: self.words.plain("sheet-booklet"), subtitle: self.subtitle(), blocks }
     }
 
@@ -37,11 +37,14 @@ impl Shown<'_> {
         })
     }
 
-    /// Money without the purchases, which the shopping list has.
+    /// Money: what is bought, by its day, and what comes of it.
     fn money_chapter(&self) -> Vec<Block> {
         let answers = self.money_answers();
-        let heading = (!answers.is_empty()).then(|| self.heading("question-money"));
-        heading.into_iter().chain(answers).collect()
+        if answers.is_empty() {
+            return answers;
+        }
+        let purchases = self.purchases_table().map(Block::Table);
+        std::iter::once(self.heading("question-money")).chain(purchases).chain(answers).collect()
     }
 
     /// What does not hold, each with its ways out.
@@ -56,11 +59,36 @@ impl Shown<'_> {
     }
 }
 
-/// What is folded away on a screen is on another sheet, of what stands apart the drawings are here, and problems are on the
-/// cover.
+/// Drawings whose height would take a page of its own, were they as wide as the text.
+const NARROW: &[&str] = &["cutting", "ring", "widening", "countdown", "tankfuls", "heat"];
+
+/// Drawings that follow each other stand in pairs beside each other, one alone as wide as the text: paper is not left empty.
+fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
+    let mut out: Vec<Block> = Vec::new();
+    for block in blocks {
+        match (out.pop(), block) {
+            (Some(Block::Drawing(one)), Block::Drawing(other)) => {
+                let full = |drawing| vec![Block::Drawing(Drawing { width_percent: 100, ..drawing })];
+                out.push(Block::Beside(vec![(50, full(one)), (50, full(other))]));
+            }
+            (last, block) => out.extend(last.into_iter().chain([block])),
+        }
+    }
+    let widened = |block| match block {
+        Block::Drawing(drawing) if !NARROW.contains(&drawing.name) => {
+            Block::Drawing(Drawing { width_percent: 100, ..drawing })
+        }
+        other => other,
+    };
+    out.into_iter().map(widened).collect()
+}
+
+/// What is folded away on a screen is on another sheet, of what stands apart the jobs and the drawings are here, and problems
+/// are on the cover.
 fn for_booklet(block: Block) -> Vec<Block> {
     match block {
         Block::Fold { .. } | Block::Figures(_) => Vec::new(),
+        Block::Apart { page: "jobs", blocks, .. } => blocks,
         Block::Apart { blocks, .. } => {
             blocks.into_iter().filter(|block| matches!(block, Block::Drawing(_))).collect()
         }

@@ -112,6 +112,16 @@ impl Shown<'_> {
         if self.plan.tasks.is_empty() {
             blocks.push(self.waiting("waiting-countdown"));
         }
+        // Whom to call and what to remember: the last page is never a mere two jobs.
+        blocks.push(Block::Blanks(self.blanks(&[
+            ("wall-vet", 50),
+            ("wall-hatchery", 50),
+            ("wall-feed-shop", 50),
+            ("wall-owner", 50),
+            ("wall-remarks", 100),
+            ("wall-no-label", 100),
+            ("wall-no-label", 100),
+        ])));
         Document { title: self.words.plain("sheet-countdown"), subtitle: self.subtitle(), blocks }
     }
 

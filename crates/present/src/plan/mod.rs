@@ -2,6 +2,7 @@
 
 use advice::finding::Weight;
 use advice::outcome::{Outcome, Worked};
+use advice::past::{Past, PastBatch};
 use advice::plan::{Plan, Standing};
 use quantity::{Answers, Status, Unit};
 
@@ -45,12 +46,19 @@ pub struct Shown<'a> {
     plan: &'a Plan,
     viewer: &'a Viewer,
     words: &'static Words,
+    /// The last batch of the house.
+    past: Option<&'a PastBatch>,
 }
 
 impl<'a> Shown<'a> {
     /// A plan for a viewer.
     pub fn new(plan: &'a Plan, viewer: &'a Viewer) -> Shown<'a> {
-        Shown { plan, viewer, words: viewer.words() }
+        Shown { plan, viewer, words: viewer.words(), past: None }
+    }
+
+    /// The same beside the earlier batches of the house, of which the last is held beside what is expected.
+    pub fn beside(self, past: &'a Past) -> Shown<'a> {
+        Shown { past: past.batches.first(), ..self }
     }
 
     /// The whole plan.
@@ -91,12 +99,16 @@ impl<'a> Shown<'a> {
     pub fn cutting_sheet(&self) -> Document {
         let mut blocks = self.guard_lead();
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
-        blocks.extend(self.draw_cutting().map(Block::Drawing));
-        blocks.push(Block::Steps(self.steps("cutting", 6, true)));
+        let whole = |drawing| Block::Drawing(Drawing { width_percent: 100, ..drawing });
+        let first: Vec<Block> =
+            [self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(whole).collect();
+        let steps = vec![Block::Steps(self.steps("cutting", 6, true))];
+        blocks.push(Block::Beside(vec![(64, steps), (36, first)]));
         blocks.push(Block::PageBreak);
-        let drawings =
-            [self.draw_ring(), self.draw_floor(self.chick_counts()), self.draw_widening(self.chick_counts())];
-        blocks.extend(drawings.into_iter().flatten().map(Block::Drawing));
+        let counts = self.chick_counts();
+        let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();
+        let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(whole).collect();
+        blocks.push(Block::Beside(vec![(60, floor), (40, widening)]));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }

@@ -119,22 +119,23 @@ impl Shown<'_> {
     pub(super) fn purchases_table(&self) -> Option<Table> {
         let placement = self.plan.answers.day("batch.placement")?;
         let row = |one: &Purchase| {
-            let date = show::day(DayOfAge(one.day).date(placement), self.viewer);
+            let date = show::day_short(DayOfAge(one.day).date(placement), self.viewer);
             let quantity = one.quantity.map_or_else(String::new, |quantity| self.amount(one, quantity));
-            let cost = one
-                .cost
-                .map_or_else(|| self.words.plain("not-priced"), |cost| show::money(cost, self.viewer));
+            let amount = |cost| show::number(cost, self.viewer.currency_exponent);
+            let cost = one.cost.map_or_else(|| self.words.plain("not-priced"), amount);
             vec![date, self.words.plain(&format!("purchase-{}", one.what)), quantity, cost]
         };
         let columns = [
             ("column-pay-on", Align::Start),
             ("column-what", Align::Start),
             ("column-how-much", Align::End),
-            ("column-price", Align::End),
+            ("column-costs-in", Align::End),
         ];
+        let currency = show::unit_label(Unit::Money, self.viewer);
+        let title = |key: &str| self.words.say(key, &[("currency", (&currency).into())]);
         (!self.plan.purchases.is_empty()).then(|| Table {
             caption: self.words.plain("purchases-caption"),
-            columns: columns.iter().map(|(key, align)| (self.words.plain(key), *align)).collect(),
+            columns: columns.iter().map(|(key, align)| (title(key), *align)).collect(),
             rows: self.plan.purchases.iter().map(row).collect(),
             emphasis: Vec::new(),
             explained_by: vec!["money.cost_total"],

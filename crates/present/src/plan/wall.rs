@@ -4,13 +4,14 @@ use advice::door_sheet::{self, DoorDay, Expected, Todo};
 use quantity::{CivilDay, Unit};
 
 use super::Shown;
-use crate::document::{Blank, Block, DayGrid, Document, Fill, GridRow, Level};
+use crate::document::{Blank, Block, DayGrid, Document, Fill, GridPicture, GridRow, Level};
+use crate::scene::spread::Spread;
 use crate::{say, show};
 
 impl Shown<'_> {
     /// One sheet a week; before the days are known a single one that says what is missing.
     pub fn wall_sheets(&self) -> Vec<Document> {
-        let weeks = door_sheet::weeks(self.plan);
+        let weeks = door_sheet::weeks(self.plan, self.past);
         if weeks.is_empty() {
             return vec![Document {
                 title: self.words.plain("sheet-wall"),
@@ -47,7 +48,8 @@ impl Shown<'_> {
         Block::Heading { level: 2, text, anchor: "wall" }
     }
 
-    fn blanks(&self, rows: &[(&str, u8)]) -> Vec<Blank> {
+    /// Lines to write on, by the keys of their words and their widths.
+    pub(super) fn blanks(&self, rows: &[(&str, u8)]) -> Vec<Blank> {
         let blank = |(key, width_percent): &(&str, u8)| Blank {
             label: self.words.plain(key),
             width_percent: *width_percent,
@@ -91,18 +93,48 @@ impl Shown<'_> {
             note: self.words.attribute(&format!("wall-row-{name}"), "note", &[]).unwrap_or_default(),
             fill,
             cells: days.iter().map(|day| day.expected.as_ref().and_then(cell).unwrap_or_default()).collect(),
+            pictures: Vec::new(),
+            pictured: 0,
         };
         let mut todo = row("todo", Fill::Read, &|_| None);
-        todo.cells = days.iter().map(|day| self.todos(&day.todo)).collect();
+        todo.cells = days.iter().map(|day| self.todos(day)).collect();
         let mut feed = row("feed", Fill::Box, &|day| self.feed_expected(day));
         let mut water = row("water", Fill::Box, &|day| self.water_expected(day));
-        for (row, key) in [(&mut feed, "wall-feed-first"), (&mut water, "wall-water-first")] {
+        // Of what the chicks find when they come the tables book nothing on their day.
+        for (row, key, amount) in [
+            (&mut feed, "wall-feed-first", (|day| day.feed_kg) as fn(&Expected) -> Option<f64>),
+            (&mut water, "wall-water-first", |day| day.water_l),
+        ] {
             let chick_day = days.iter().position(|day| day.age == 0);
+            let amount = chick_day.and_then(|at| amount(days[at].expected.as_ref()?));
             if let Some(cell) = chick_day.and_then(|at| row.cells.get_mut(at)).filter(|cell| !cell.is_empty())
             {
-                *cell = say!(self.words, key, amount = cell.clone());
+                *cell = match amount {
+                    Some(amount) if amount > 0.0 => say!(self.words, key, amount = cell.clone()),
+                    _ => self.words.plain(&format!("{key}-none")),
+                };
             }
         }
+        let mut deaths = row("deaths", Fill::Parts(tags(&["wall-morning", "wall-evening"])), &|day| {
+            Some(say!(self.words, "wall-call", n = show::number(day.call_at, 0)))
+        });
+        for ((feed, deaths), day) in feed.cells.iter_mut().zip(&mut deaths.cells).zip(days) {
+            self.add_last_time(feed, day.before.feed_kg.map(|kg| self.short(kg, Unit::Kilogram)));
+            self.add_last_time(deaths, day.before.deaths.map(|birds| show::number(birds, 0)));
+        }
+        let mut warmth = row("warmth", Fill::Parts(tags(&["wall-warmest", "wall-coldest"])), &|day| {
+            Some(say!(self.words, "wall-target", warmth = self.short(day.warmth_c?, Unit::Celsius)))
+        });
+        warmth.pictured = days.iter().filter(|day| day.is_brooding).count();
+        if warmth.pictured > 0 {
+            warmth.pictures = self.lying();
+            warmth.note = self.words.plain("wall-warmth-and-spread");
+        }
+        // Where every day has its drawings, they are what is said of how the chicks lie.
+        let look: &[&str] = match warmth.pictured == days.len() {
+            true => &["wall-smell", "wall-litter"],
+            false => &["wall-spread", "wall-smell", "wall-litter"],
+        };
         DayGrid {
             corner: self.words.plain("wall-corner"),
             days: days.iter().map(head).collect(),
@@ -110,18 +142,43 @@ impl Shown<'_> {
                 todo,
                 feed,
                 water,
-                row("warmth", Fill::Parts(tags(&["wall-warmest", "wall-coldest"])), &|day| {
-                    Some(say!(self.words, "wall-target", warmth = self.short(day.warmth_c?, Unit::Celsius)))
-                }),
+                warmth,
                 row("light", Fill::Parts(tags(&["wall-on", "wall-off"])), &|day| {
                     Some(say!(self.words, "wall-light", hours = self.short(day.light_h?, Unit::Hour)))
                 }),
-                row("deaths", Fill::Parts(tags(&["wall-morning", "wall-evening"])), &|day| {
-                    Some(say!(self.words, "wall-call", n = show::number(day.call_at, 0)))
-                }),
-                row("look", Fill::Ticks(tags(&["wall-spread", "wall-smell", "wall-litter"])), &|_| None),
+                deaths,
+                row("look", Fill::Ticks(tags(look)), &|_| None),
                 row("curtain", Fill::Box, &|_| None),
             ],
+            rest: match days.last() {
+                Some(last) if days.len() < door_sheet::DAYS as usize => {
+                    say!(self.words, "wall-rest", day = self.weekday(last.date), age = last.age.to_string())
+                }
+                _ => String::new(),
+            },
+        }
+    }
+
+    /// How chicks can lie round the heat, from left to right as they are named.
+    fn lying(&self) -> Vec<GridPicture> {
+        let picture = |(spread, name): (Spread, &'static str)| GridPicture {
+            name,
+            svg: spread.draw(""),
+            alternative: self.words.plain(&format!("choice-look-spread-{}", spread.word())),
+        };
+        let drawn = [
+            (Spread::Even, "lying-even"),
+            (Spread::UnderTheHeat, "lying-under"),
+            (Spread::AwayFromTheHeat, "lying-away"),
+            (Spread::ToOneSide, "lying-aside"),
+        ];
+        drawn.into_iter().map(picture).collect()
+    }
+
+    /// What the last batch had, behind what is expected.
+    fn add_last_time(&self, cell: &mut String, had: Option<String>) {
+        if let Some(had) = had {
+            *cell = say!(self.words, "wall-last-time", expected = cell.clone(), had = had);
         }
     }
 
@@ -144,8 +201,12 @@ impl Shown<'_> {
         Some([Some(litres), cans].into_iter().flatten().collect::<Vec<_>>().join(", "))
     }
 
-    fn todos(&self, todo: &[Todo]) -> String {
-        todo.iter().map(|one| self.todo(one)).collect::<Vec<_>>().join(" ")
+    fn todos(&self, day: &DoorDay) -> String {
+        let weighed =
+            day.before.weight_g.filter(|_| day.todo.iter().any(|one| matches!(one, Todo::Weigh { .. })));
+        let last = weighed
+            .map(|grams| say!(self.words, "todo-weighed-last-time", weight = self.short(grams, Unit::Gram)));
+        day.todo.iter().map(|one| self.todo(one)).chain(last).collect::<Vec<_>>().join(" ")
     }
 
     fn todo(&self, todo: &Todo) -> String {

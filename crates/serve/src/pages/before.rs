@@ -5,7 +5,7 @@ use axum::response::Response;
 use book::{BookState, HouseId, Slot, Subject};
 use maud::{Markup, html};
 use present::document::FindingView;
-use present::html::{blocks_of_plan, fault_summary, summary};
+use present::html::{blocks_of_plan, chapters_of_plan, fault_summary, summary};
 use present::plan::{SHEETS, Shown};
 use present::summary::Summary;
 use present::{Block, Document, fault, say, show as shown};
@@ -83,7 +83,7 @@ fn worked_out(before: &Before, document: &Document, may_write: bool) -> Markup {
             p { strong { (say!(before.viewer.words(), "adopted-on", day = day)) } }
         }
         (questions(before))
-        (blocks_of_plan(document, &before.viewer, &before.address()))
+        (chapters_of_plan(document, &before.viewer, &before.address()))
         @if may_write { (adoption(before)) }
         (prints(before))
     }

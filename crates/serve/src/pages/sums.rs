@@ -73,7 +73,7 @@ fn example_link(sum: &Sum, words: &Words) -> Markup {
     let query: String = pairs.iter().map(pair).collect();
     html! {
         @if !pairs.is_empty() {
-            a href=(format!("{}?{EXAMPLE}=1{query}", address(sum))) { (words.plain("fill-example")) }
+            a class="onward" href=(format!("{}?{EXAMPLE}=1{query}", address(sum))) { (words.plain("fill-example")) }
         }
     }
 }

@@ -3,6 +3,7 @@
 mod asked;
 mod one;
 mod plan;
+pub(super) use plan::house_of;
 mod rows;
 mod rows_file;
 mod undo;

@@ -159,7 +159,7 @@ fn house_of_batch(state: &BookState, batch: BatchId) -> Option<HouseId> {
 }
 
 /// The house of a name; the only house where the file gives it none.
-fn house_of(state: &BookState, name: Option<&str>) -> Option<HouseId> {
+pub(in super::super) fn house_of(state: &BookState, name: Option<&str>) -> Option<HouseId> {
     let houses = state.houses();
     let name_of = |house: &HouseId| {
         let body = state.answers(&Slot::of("house", Subject::House(*house)))?;
