@@ -63,6 +63,7 @@ wall-litter = litter
 wall-target = target { $warmth }
 wall-light = { $hours } light
 wall-call = call at { $n } or more
+wall-with-chick-day = { $amount }, with the chick day’s
 wall-feed-first-none = on paper before they come
 wall-water-first-none = in the founts 2 to 4 h before
 wall-last-time = { $expected }; last batch { $had }

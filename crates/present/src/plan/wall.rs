@@ -109,10 +109,16 @@ impl Shown<'_> {
             let amount = chick_day.and_then(|at| amount(days[at].expected.as_ref()?));
             if let Some(cell) = chick_day.and_then(|at| row.cells.get_mut(at)).filter(|cell| !cell.is_empty())
             {
-                *cell = match amount {
-                    Some(amount) if amount > 0.0 => say!(self.words, key, amount = cell.clone()),
-                    _ => self.words.plain(&format!("{key}-none")),
+                let is_booked = amount.is_some_and(|amount| amount > 0.0);
+                *cell = match is_booked {
+                    true => say!(self.words, key, amount = cell.clone()),
+                    false => self.words.plain(&format!("{key}-none")),
                 };
+                // The next day then stands with what they had on the chick day: else the day after it looks like a fall.
+                let next = row.cells.get_mut(chick_day.unwrap_or_default() + 1);
+                if let Some(next) = next.filter(|next| !is_booked && !next.is_empty()) {
+                    *next = say!(self.words, "wall-with-chick-day", amount = next.clone());
+                }
             }
         }
         let mut deaths = row("deaths", Fill::Parts(tags(&["wall-morning", "wall-evening"])), &|day| {
