@@ -76,3 +76,30 @@ proptest! {
         }
     }
 }
+
+/// A deposit that nobody spoke of is asked for, and the chicks are then paid whole on their day.
+#[test]
+fn a_deposit_that_is_not_told_is_asked_for() {
+    let told = sample::complete();
+    let plan = sample::plan(&told);
+    assert!(named(&plan, "deposit-not-told").is_none());
+    assert!(plan.purchases.iter().any(|one| one.what == "chick-deposit" && one.day == -21));
+    let silent = sample::plan(&told.replace("deposit_percent = 40\n", ""));
+    assert_eq!(named(&silent, "deposit-not-told").unwrap().weight, Weight::Look);
+    let paid: Vec<_> = silent.purchases.iter().filter(|one| one.what.starts_with("chick")).collect();
+    assert!(paid.iter().all(|one| one.day == 0 || !one.what.starts_with("chicks")), "{paid:?}");
+    assert!(!paid.iter().any(|one| one.what == "chick-deposit"), "{paid:?}");
+}
+
+/// A batch that loses as planned says so as a problem, with ways out.
+#[test]
+fn a_loss_has_ways_out() {
+    let told = sample::complete();
+    let at = told.find("sale_per_kg").expect("the sample tells its price");
+    let line = told[at..].lines().next().unwrap();
+    let loss = sample::plan(&told.replace(line, "sale_per_kg = 5"));
+    let finding = named(&loss, "loss-planned").unwrap();
+    assert_eq!(finding.weight, Weight::Problem);
+    assert!(!finding.ways_out.is_empty(), "{finding:?}");
+    assert!(named(&sample::plan(&told.replace(line, "sale_per_kg = 500")), "loss-planned").is_none());
+}

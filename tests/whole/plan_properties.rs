@@ -23,7 +23,7 @@ fn figures(plan: &Plan) -> BTreeMap<&'static str, String> {
 /// Moving any key by 1 % (whole ones by one, ratios by one) moves a figure, or the table says why not.
 ///
 /// Five plans are moved, since some answers hide others: a typed limit hides the season, a brooder's rating the ring asked,
-/// one fuel the other, the hours of a day how many of them are counted as cold, much credit its limit.
+/// one fuel the other, the hours of a day how many of them are counted as cold, cheap small bags large ones, much credit its limit.
 #[test]
 fn every_key_moves_a_figure_or_says_why_not() {
     // Stepwise keys are moved far enough to take a step.
@@ -39,7 +39,12 @@ fn every_key_moves_a_figure_or_says_why_not() {
     let lent = season
         .replace("credit_limit = 1000000", "credit_limit = 133500")
         .replace("sheets_owned = 2", "sheets_owned = 0");
-    let bases = [&sample::complete(), &season, &charcoal, &sample::without_hours(), &lent].map(|text| {
+    let small_bags = sample::without_hours().replace("bag_kg = 50\n", "bag_kg = 50\nother_bag_kg = 25\n").replace(
+        "last_bag_each = 570",
+        "last_bag_each = 570\nstarter_other_bag_each = 300\ngrower_other_bag_each = 288\nfinisher_other_bag_each = 281\n\
+         last_other_bag_each = 279",
+    );
+    let bases = [&sample::complete(), &season, &charcoal, &small_bags, &lent].map(|text| {
         let answers = sample::answers(text);
         let before = figures(&plan::work_out(answers.clone()));
         (answers, before)
