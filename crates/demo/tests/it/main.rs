@@ -6,6 +6,7 @@ use std::sync::OnceLock;
 
 use advice::closing::Closing;
 use advice::diary::Diary;
+use advice::past::Past;
 use advice::side_by_side::SideBySide;
 use advice::walk::Walk;
 use advice::writing::{Seen, Writing};
@@ -110,6 +111,21 @@ fn four_batches_move_the_next_plan_part_of_the_way() {
         assert!((low..=high).contains(&start.expected.value), "{start:?}");
         assert!(start.expected.own_share > 0.25 && start.expected.own_share < 0.6, "{start:?}");
     }
+}
+
+/// What the house-door sheet of a batch puts beside the plan: the batch before it in the same house, and nobody's where the
+/// house had none.
+#[test]
+fn the_last_batch_of_a_house_is_the_one_placed_before_it() {
+    let house = "019d0000-0000-7000-8000-000000000001";
+    let placed = |batch: &BatchId| Diary::read(state(), *batch, today()).placement.unwrap();
+    for pair in batches().windows(2) {
+        let past = Past::of_house(state(), house, placed(&pair[1]));
+        assert_eq!(past.batches.first().map(|one| one.batch), Some(pair[0]));
+    }
+    assert!(Past::of_house(state(), house, placed(&batches()[0])).batches.is_empty());
+    let other = "019d0000-0000-7000-8000-000000000002";
+    assert!(Past::of_house(state(), other, placed(&running())).batches.is_empty());
 }
 
 #[test]

@@ -11,7 +11,6 @@ impl Shown<'_> {
         let parts = [self.space(), self.feed(), self.water(), self.heat(), self.money_chapter()];
         let mut blocks: Vec<Block> = self.in_short(&parts).map(Block::Table).into_iter().collect();
         blocks.extend(self.problems());
-        blocks.push(Block::PageBreak);
         let [_, feed, water, heat, money] = parts;
         let readying = [self.countdown(), self.guard(), self.disinfectant(), self.litter()];
         let growing = [self.days(), self.equipment(), feed, water, self.light(), heat, money, self.assumed()];
@@ -88,11 +87,19 @@ fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
 fn for_booklet(block: Block) -> Vec<Block> {
     match block {
         Block::Fold { .. } | Block::Figures(_) => Vec::new(),
-        Block::Apart { page: "jobs", blocks, .. } => blocks,
+        Block::Apart { page: "jobs", blocks, .. } => blocks.into_iter().map(as_heading).collect(),
         Block::Apart { blocks, .. } => {
             blocks.into_iter().filter(|block| matches!(block, Block::Drawing(_))).collect()
         }
         Block::Finding(finding) if finding.weight == Weight::Problem => Vec::new(),
         other => vec![other],
+    }
+}
+
+/// On paper the name of a week stays with its jobs over the end of a page.
+fn as_heading(block: Block) -> Block {
+    match block {
+        Block::Paragraph(text) => Block::Heading { level: 3, text, anchor: "every-job" },
+        other => other,
     }
 }

@@ -94,7 +94,7 @@ impl Shown<'_> {
             caption: self.words.plain("drawing-countdown-caption"),
             alternative,
             data,
-            width_percent: 60,
+            width_percent: 45,
         }))
     }
 

@@ -8,6 +8,7 @@ mod apart;
 mod batch;
 mod cache;
 mod calendar;
+mod folded;
 mod guards;
 mod print;
 mod queue;

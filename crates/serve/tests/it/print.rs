@@ -24,20 +24,25 @@ async fn every_sheet_prints_on_both_papers() {
     }
 }
 
-/// What hangs at the door is one page a week, or half of it stays in the drawer.
+/// What hangs at the door is one page a week, or half of it stays in the drawer; the guard is cut from one leaf, both sides.
 #[tokio::test]
-async fn a_house_door_sheet_is_one_page_a_week() {
+async fn sheets_for_the_wall_and_the_workbench_take_no_page_more() {
     let browser = Browser::new(&memory()).await;
     let address = browser.mango_ridge().await;
-    for (paper, size) in [("a4", "841.89 x 595.276"), ("us-letter", "792 x 612")] {
-        let page = browser.get(&format!("{address}/print/wall?paper={paper}")).await;
-        let file = std::path::PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("wall-{paper}.pdf"));
-        std::fs::write(&file, &page.bytes).unwrap();
-        let told = std::process::Command::new("pdfinfo").arg(&file).output().unwrap();
-        let told = String::from_utf8(told.stdout).unwrap();
-        let field = |name: &str| told.lines().find_map(|line| line.strip_prefix(name)).unwrap().trim();
-        assert_eq!(field("Pages:"), "7", "{paper}");
-        assert!(field("Page size:").starts_with(size), "{told}");
+    let upright = ["595.276 x 841.89", "612 x 792"];
+    let lying = ["841.89 x 595.276", "792 x 612"];
+    for (sheet, pages, sizes) in [("wall", "7", lying), ("cutting", "2", upright)] {
+        for (paper, size) in ["a4", "us-letter"].into_iter().zip(sizes) {
+            let page = browser.get(&format!("{address}/print/{sheet}?paper={paper}")).await;
+            let file =
+                std::path::PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("{sheet}-{paper}.pdf"));
+            std::fs::write(&file, &page.bytes).unwrap();
+            let told = std::process::Command::new("pdfinfo").arg(&file).output().unwrap();
+            let told = String::from_utf8(told.stdout).unwrap();
+            let field = |name: &str| told.lines().find_map(|line| line.strip_prefix(name)).unwrap().trim();
+            assert_eq!(field("Pages:"), pages, "{sheet} {paper}");
+            assert!(field("Page size:").starts_with(size), "{told}");
+        }
     }
 }
 
