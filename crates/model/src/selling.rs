@@ -446,7 +446,7 @@ mod tests {
             alive: 1_000.0,
             hazard: Hazard::before(),
             appetite: (0.0, 0.03),
-            appetite_ahead: 0.08,
+            appetite_ahead: 0.03,
             thirst: (0.0, 0.1),
             spread: Spread::before(),
             too_hot_c: 0.0,
