@@ -320,7 +320,7 @@ fn cells(row: &[String], table: &Table, address: Option<&str>) -> Markup {
                     @if let Some(address) = address { a href=(address) { (glued(cell)) } } @else { (glued(cell)) }
                 }
             } @else {
-                td class=(side(*align)) { (glued(cell)) }
+                td class=(if *align == Align::End { value_class(cell) } else { side(*align) }) { (glued(cell)) }
             }
         }
     }

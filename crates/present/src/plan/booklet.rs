@@ -68,7 +68,9 @@ fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
         match (out.pop(), block) {
             (Some(Block::Drawing(one)), Block::Drawing(other)) => {
                 let full = |drawing| vec![Block::Drawing(Drawing { width_percent: 100, ..drawing })];
-                out.push(Block::Beside(vec![(50, full(one)), (50, full(other))]));
+                // Rings below each other are high: narrower, they leave the other drawings of the guard on their page.
+                let narrower = if other.name == "widening" { 38 } else { 50 };
+                out.push(Block::Beside(vec![(100 - narrower, full(one)), (narrower, full(other))]));
             }
             (last, block) => out.extend(last.into_iter().chain([block])),
         }

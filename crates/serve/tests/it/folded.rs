@@ -44,3 +44,13 @@ async fn answers_and_problems_are_read_without_opening_a_chapter() {
     let heads = chapters.matches("<summary><h2>").count();
     assert_eq!(heads, chapters.matches(CHAPTER).count() + 1);
 }
+
+/// Figures keep to one line, words break theirs: a long cell that may not would push its table off a phone of 360 px.
+#[tokio::test]
+async fn a_long_cell_may_break_its_lines() {
+    let browser = Browser::new(&memory()).await;
+    let page = browser.get(&browser.mango_ridge().await).await.text();
+    let cells = page.split(r#"<td class="end">"#).skip(1).filter_map(|rest| rest.split("</td>").next());
+    let long: Vec<&str> = cells.filter(|cell| !cell.contains('<') && cell.chars().count() > 24).collect();
+    assert_eq!(long, [""; 0]);
+}
