@@ -9,7 +9,7 @@ pieces-left = { $count ->
     [one] 1 finds no place
    *[other] { $n } find no place
 }
-pieces-standing = { $feeders } chick feeders, { $drinkers } drinkers
+pieces-standing = { $feeders } feeders, { $drinkers } drinkers
 scene-from-day = From day { $day }
 drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $rings } rings of { $diameter }, a brooder in the middle of each, and round it { $feeders } chick feeders of { $tray } and { $drinkers } chick drinkers of { $fount } by turns.
 drawing-widening = A ring from above at each step of its widening, all to one scale. { $steps } steps, from { $first } across on day 0 to { $last } across.
