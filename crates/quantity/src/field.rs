@@ -712,7 +712,7 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             if whole && number.fract() != 0.0 {
                 return Err(Fault::NotWhole { suggestion: thousands_meant(&whole_text, low, high) });
             }
-            in_range(number, (low, high), own, typed_in)?;
+            in_range(number, (low, high), whole, (own, typed_in))?;
             Ok(Value::Number(number))
         }
         Kind::Ratio { low, high, .. } => {
@@ -723,7 +723,7 @@ fn read(field: &Field, unit: Option<Unit>, raw: &Raw, source: Source) -> Result<
             if source == Source::File && whole_text.contains(',') {
                 return Err(Fault::CommaDecimal { suggestion: whole_text.trim().replace(',', ".") });
             }
-            in_range(parts, (low, high), Unit::One, Unit::One)?;
+            in_range(parts, (low, high), false, (Unit::One, Unit::One))?;
             Ok(Value::Number(parts))
         }
         Kind::Numbers { unit, low, high, at_least, at_most } => {
@@ -813,8 +813,9 @@ fn two_ways(text: &str) -> Fault {
     Fault::TwoWays { decimal: mark("."), thousands: mark("") }
 }
 
-/// `number` and its `range` are in the field's `own` unit; the fault speaks in the unit that was typed.
-fn in_range(number: f64, range: (f64, f64), own: Unit, typed_in: Unit) -> Result<(), Fault> {
+/// `number` and its `range` are in the field's `own` unit; the fault speaks in the unit that was typed. What can only be `whole` is
+/// guessed whole.
+fn in_range(number: f64, range: (f64, f64), whole: bool, (own, typed_in): (Unit, Unit)) -> Result<(), Fault> {
     let fits = |value: f64| (range.0..=range.1).contains(&value);
     if fits(number) {
         return Ok(());
@@ -830,7 +831,9 @@ fn in_range(number: f64, range: (f64, f64), own: Unit, typed_in: Unit) -> Result
     let can_be_slip = number != 0.0 && !(is_percent && number > range.1);
     // What is multiplied is rounded to the digits typed: 0.955 is 95.5 percent, without a tail of binary fractions.
     let moved = |slip: f64| (typed(number) * slip * 1e9).round() / 1e9;
-    let suggestion = slips.map(moved).find(|&moved| can_be_slip && fits(kept(moved)));
+    let suggestion = slips
+        .map(moved)
+        .find(|&moved| can_be_slip && fits(kept(moved)) && (!whole || kept(moved).fract() == 0.0));
     Err(Fault::OutOfRange { low: typed(range.0), high: typed(range.1), unit: typed_in, suggestion })
 }
 
@@ -934,6 +937,8 @@ mod tests {
         assert_eq!(guess("house.usable_floor_percent", "150"), None);
         assert_eq!(guess("batch.chicks", "1600.5"), None);
         assert_eq!(guess("batch.chicks", "1.6"), None);
+        assert_eq!(guess("batch.chicks", "99999"), None);
+        assert_eq!(guess("batch.chicks", "160000"), Some(16_000.0));
     }
 
     #[test]
