@@ -315,8 +315,9 @@ const fn stale(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "f * c", inputs, |x| Some(x[0] * x[1])).from("fuels", Status::FromMemory)
 }
 
+/// Carbon monoxide: so many decimals that the little a good burner gives off does not read as none.
 const fn gas(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
-    FigureSpec { id, unit: Unit::KilogramPerHour, decimals: 3, rules }
+    FigureSpec { id, unit: Unit::KilogramPerHour, decimals: 5, rules }
 }
 
 /// Heat of all of them, useful heat of a kilogram, grams of gas from it: kilograms an hour at full heat.
