@@ -8,6 +8,8 @@ pub mod fitted;
 pub mod many;
 pub mod months;
 
+use std::thread;
+
 use model::air::ensemble::Perturbation;
 use model::air::litter_water::Intake;
 pub use model::air::litter_water::{DUSTY as DUSTY_LITTER, WET as WET_LITTER};
@@ -55,6 +57,28 @@ pub struct PlannedAir {
     pub residual: f64,
 }
 
+/// What the hours of a planned batch come to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InAll {
+    /// Heat that heaters give, kWh.
+    pub heat_kwh: f64,
+    /// Hours that are an alert or worse for the birds of their day.
+    pub alert_hours: f64,
+    /// Those of them that are dangerous or worse.
+    pub danger_hours: f64,
+}
+
+impl InAll {
+    fn of(hours: &[AirHour]) -> InAll {
+        let at_least = |heat: Band| hours.iter().filter(|hour| hour.heat >= heat).count() as f64;
+        InAll {
+            heat_kwh: hours.iter().filter(|hour| hour.is_brooding).map(|hour| hour.house.heater_kw).sum(),
+            alert_hours: at_least(Band::Alert),
+            danger_hours: at_least(Band::Danger),
+        }
+    }
+}
+
 /// What heaters must give to hold the target through the brooding days, with enough of them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HeatNeeded {
@@ -93,9 +117,9 @@ impl BroodingHeat {
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of(answers: &Answers) -> Result<[BroodingHeat; 3], CannotRun> {
         let plan = Read::of(answers)?;
-        let [tight, leaky] = Guess::ENDS;
         let heat = |guess| plan.brooding_heat(answers, guess);
-        Ok([heat(Guess::AS_TOLD)?, heat(tight)?, heat(leaky)?])
+        let (told, [tight, leaky]) = with_ends(Guess::ENDS, heat, || heat(Guess::AS_TOLD));
+        Ok([told?, tight?, leaky?])
     }
 }
 
@@ -238,16 +262,16 @@ impl PlannedAir {
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn of(answers: &Answers, guess: Guess, weather: Outside) -> Result<PlannedAir, CannotRun> {
         let plan = Read::drinking(answers, guess)?;
-        let part = plan.house(answers, Part::Heated, guess)?;
-        let (hours, residual) = plan.follow(answers, guess, plan.last_d + 1, weather)?;
-        Ok(PlannedAir {
-            hours,
-            preheat_h: plan.preheat(&part)?,
-            needed: plan.needed(&part, weather)?,
-            heaters_kw: plan.heaters_kw,
-            useful_mj_per_kg: plan.useful_mj_per_kg,
-            residual,
-        })
+        let needed = plan.needed(&plan.house(answers, Part::Heated, guess)?, weather)?;
+        plan.air(answers, guess, weather, needed)
+    }
+
+    /// The house as told through the plan's own days, with what was worked out already of what heaters must give.
+    ///
+    /// # Errors
+    /// [`CannotRun`] with the first field that is missing or cannot be.
+    pub(crate) fn as_told(answers: &Answers, needed: HeatNeeded) -> Result<PlannedAir, CannotRun> {
+        Read::of(answers)?.air(answers, Guess::AS_TOLD, None, needed)
     }
 
     /// Moisture of the litter of a house and its birds at the end of each day of age, share on a wet basis, through the plan's
@@ -257,8 +281,8 @@ impl PlannedAir {
     /// [`CannotRun`] with the first field that is missing or cannot be.
     pub fn litter(answers: &Answers, guess: Guess) -> Result<Vec<(i32, f64)>, CannotRun> {
         let plan = Read::drinking(answers, guess)?;
-        let (hours, _) = plan.follow(answers, guess, plan.last_d + 1, None)?;
-        Ok(litter_by_day(&hours))
+        let followed = plan.follow(answers, guess, plan.last_d + 1, None)?;
+        Ok(litter_by_day(followed.hours.iter().map(|(house, _)| house)))
     }
 
     /// The days that a plan is run through: from those in which the house is warmed to the last.
@@ -275,9 +299,16 @@ impl PlannedAir {
         (self.needed.peak_kw() - self.heaters_kw).max(0.0)
     }
 
-    /// Heat that heaters give in all, kWh.
-    pub fn heat_kwh(&self) -> f64 {
-        self.brooding().map(|hour| hour.house.heater_kw).sum()
+    /// What its hours come to.
+    pub fn in_all(&self) -> InAll {
+        InAll::of(&self.hours)
+    }
+
+    /// The same of a house and weather of which nothing else is asked.
+    pub(crate) fn in_all_of(answers: &Answers, guess: Guess, weather: Outside) -> Result<InAll, CannotRun> {
+        let plan = Read::drinking(answers, guess)?;
+        let followed = plan.follow(answers, guess, plan.last_d + 1, weather)?;
+        Ok(InAll::of(&plan.judged(followed.hours, 0.0)))
     }
 
     /// Fuel for so much heat, kg.
@@ -288,16 +319,6 @@ impl PlannedAir {
     /// Hours of a day of age that are at least so hot for its birds.
     pub fn hours_at_least(&self, age_d: i32, heat: Band) -> f64 {
         self.hours.iter().filter(|hour| hour.house.day == age_d && hour.heat >= heat).count() as f64
-    }
-
-    /// Hours of all days that are an alert or worse for the birds of their day.
-    pub fn alert_hours(&self) -> f64 {
-        self.hours.iter().filter(|hour| hour.heat >= Band::Alert).count() as f64
-    }
-
-    /// Those of them that are dangerous or worse.
-    pub fn danger_hours(&self) -> f64 {
-        self.hours.iter().filter(|hour| hour.heat >= Band::Danger).count() as f64
     }
 
     /// The most carbon dioxide in an hour, parts in a million, where it is more than may be: too little air comes in for birds
@@ -315,7 +336,7 @@ impl PlannedAir {
 
     /// Moisture of the litter at the end of each day of age, share on a wet basis.
     pub fn litter_by_day(&self) -> Vec<(i32, f64)> {
-        litter_by_day(&self.hours)
+        litter_by_day(self.hours.iter().map(|hour| &hour.house))
     }
 
     /// The first day of age at whose end the litter is so damp.
@@ -327,15 +348,31 @@ impl PlannedAir {
     pub fn last_day(&self) -> Option<i32> {
         Some(self.hours.last()?.house.day)
     }
-
-    fn brooding(&self) -> impl Iterator<Item = &AirHour> {
-        self.hours.iter().filter(|hour| hour.is_brooding)
-    }
 }
 
-fn litter_by_day(hours: &[AirHour]) -> Vec<(i32, f64)> {
-    let ends = hours.iter().filter(|hour| hour.house.hour == 23);
-    ends.map(|hour| (hour.house.day, hour.house.litter_moisture)).collect()
+fn litter_by_day<'a>(hours: impl Iterator<Item = &'a HouseHour>) -> Vec<(i32, f64)> {
+    hours.filter(|hour| hour.hour == 23).map(|hour| (hour.day, hour.litter_moisture)).collect()
+}
+
+/// A house as told, with those at the ends of what it may be: each of these is followed on a thread of its own.
+pub(crate) fn with_ends<A, B: Send>(
+    ends: [Guess; 2],
+    of_end: impl Fn(Guess) -> B + Sync,
+    as_told: impl FnOnce() -> A,
+) -> (A, [B; 2]) {
+    thread::scope(|scope| {
+        let of_end = &of_end;
+        let running = ends.map(|guess| scope.spawn(move || of_end(guess)));
+        let told = as_told();
+        (told, running.map(|one| one.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))))
+    })
+}
+
+/// Hours of a house and the weather they had, not yet judged by what they are to the birds.
+struct Followed {
+    hours: Vec<(HouseHour, Hour)>,
+    /// The worst that a balance leaves over in an hour, as a share of its largest part.
+    residual: f64,
 }
 
 /// What a plan says of its air.
@@ -433,23 +470,43 @@ impl Read {
         Ok(plan)
     }
 
-    /// The hours of every day of age before one, in the heated part while chicks are brooded and in the whole house from then on,
-    /// and the worst that a balance leaves over.
+    fn air(
+        &self,
+        answers: &Answers,
+        guess: Guess,
+        weather: Outside,
+        needed: HeatNeeded,
+    ) -> Result<PlannedAir, CannotRun> {
+        let part = self.house(answers, Part::Heated, guess)?;
+        let followed = self.follow(answers, guess, self.last_d + 1, weather)?;
+        Ok(PlannedAir {
+            preheat_h: self.preheat(&part)?,
+            needed,
+            heaters_kw: self.heaters_kw,
+            useful_mj_per_kg: self.useful_mj_per_kg,
+            residual: followed.residual,
+            hours: self.judged(followed.hours, 0.0),
+        })
+    }
+
+    /// The hours of every day of age before one, in the heated part while chicks are brooded and in the whole house from then
+    /// on.
     fn follow(
         &self,
         answers: &Answers,
         guess: Guess,
         until_d: i32,
         weather: Outside,
-    ) -> Result<(Vec<AirHour>, f64), CannotRun> {
+    ) -> Result<Followed, CannotRun> {
         let part = self.house(answers, Part::Heated, guess)?;
         let brooded_d = self.brooded_d().min(until_d);
-        let (mut hours, one) = self.run(&part, 0..brooded_d, self.heaters_kw, weather)?;
+        let mut followed = self.run(&part, 0..brooded_d, self.heaters_kw, weather)?;
         let whole = self.house(answers, Part::WholeHouse, guess)?;
-        let whole = self.with_litter_of(&part, &hours, brooded_d - DAYS_BEFORE, whole);
-        let (grown, other) = self.run(&whole, brooded_d..until_d, 0.0, weather)?;
-        hours.extend(grown);
-        Ok((hours, one.max(other)))
+        let whole = self.with_litter_of(&part, &followed, brooded_d - DAYS_BEFORE, whole);
+        let grown = self.run(&whole, brooded_d..until_d, 0.0, weather)?;
+        followed.hours.extend(grown.hours);
+        followed.residual = followed.residual.max(grown.residual);
+        Ok(followed)
     }
 
     /// Days on which chicks are brooded.
@@ -459,8 +516,8 @@ impl Read {
 
     /// The brooding days with heaters that are never the limit.
     fn needed(&self, house: &House, outside: Outside) -> Result<HeatNeeded, CannotRun> {
-        let (hours, residual) = self.run(house, 0..self.brooded_d(), MORE_THAN_ANY_KW, outside)?;
-        Ok(HeatNeeded { hours: hours.into_iter().map(|hour| hour.house).collect(), residual })
+        let Followed { hours, residual } = self.run(house, 0..self.brooded_d(), MORE_THAN_ANY_KW, outside)?;
+        Ok(HeatNeeded { hours: hours.into_iter().map(|(house, _)| house).collect(), residual })
     }
 
     fn brooding_heat(&self, answers: &Answers, guess: Guess) -> Result<BroodingHeat, CannotRun> {
@@ -470,8 +527,8 @@ impl Read {
         let of_whole = if whole == part { of_part.clone() } else { self.needed(&whole, None)? };
         let coldest_c = match self.heaters_are_told {
             true => {
-                let (first_day, _) = self.run(&part, 0..1, self.heaters_kw, None)?;
-                first_day.iter().map(|hour| hour.house.inside_c).reduce(f64::min)
+                let first_day = self.run(&part, 0..1, self.heaters_kw, None)?;
+                first_day.hours.iter().map(|(house, _)| house.inside_c).reduce(f64::min)
             }
             false => None,
         };
@@ -527,12 +584,14 @@ impl Read {
 
     /// The whole house with what birds left in the litter of the heated part until they are let out of it; the rest is as it
     /// was spread.
-    fn with_litter_of(&self, part: &House, hours: &[AirHour], until_d: i32, whole: House) -> House {
-        let Some(last) = hours.iter().rfind(|hour| hour.house.day < until_d) else { return whole };
+    fn with_litter_of(&self, part: &House, followed: &Followed, until_d: i32, whole: House) -> House {
+        let Some((last, _)) = followed.hours.iter().rfind(|(house, _)| house.day < until_d) else {
+            return whole;
+        };
         let days = usize::try_from(until_d).unwrap_or_default();
         let each: f64 = self.intake.iter().take(days).map(|day| day.dry_droppings()).sum();
         let droppings = self.flock(0).birds * each;
-        let moisture = last.house.litter_moisture;
+        let moisture = last.litter_moisture;
         let water = (part.litter_dry_kg + droppings) * moisture / (1.0 - moisture);
         House {
             litter_dry_kg: whole.litter_dry_kg + droppings,
@@ -585,14 +644,14 @@ impl Read {
         }
     }
 
-    /// Some days of age, and the worst that a balance leaves over; the first day without all its hours of weather ends it.
+    /// Some days of age; the first day without all its hours of weather ends them.
     fn run(
         &self,
         house: &House,
         ages: std::ops::Range<i32>,
         heater_kw: f64,
         outside: Outside,
-    ) -> Result<(Vec<AirHour>, f64), CannotRun> {
+    ) -> Result<Followed, CannotRun> {
         let first_d = ages.start - DAYS_BEFORE;
         let of_day = |day: i32| {
             let day = self.placement.plus_days(day);
@@ -604,28 +663,31 @@ impl Read {
         let days = if ages.is_empty() { 0..0 } else { first_d..ages.end };
         let weather: Vec<Hour> = days.map_while(of_day).flatten().collect();
         let management = self.management(house, first_d, heater_kw);
-        let (mut hours, residual) =
-            self.balance(house, &self.flock(ages.start), &management, weather, 0.0)?;
-        hours.retain(|hour| hour.house.day >= ages.start);
-        Ok((hours, residual))
+        let mut followed = self.balance(house, &self.flock(ages.start), &management, weather)?;
+        followed.hours.retain(|(house, _)| house.day >= ages.start);
+        Ok(followed)
     }
 
-    /// A house through hours of weather, each judged by what it is to the birds, and the worst that a balance leaves over.
-    ///
-    /// - `fan_m_per_s`: air that is moved at the birds; 0 without a fan
+    /// A house through hours of weather.
     fn balance(
         &self,
         house: &House,
         flock: &Flock,
         management: &Management,
         weather: Vec<Hour>,
-        fan_m_per_s: f64,
-    ) -> Result<(Vec<AirHour>, f64), CannotRun> {
+    ) -> Result<Followed, CannotRun> {
         let run = match self.perturbation {
             Some(perturbation) => perturbation.run(house, flock, management, &weather)?,
             None => air::run(house, flock, management, &weather)?,
         };
         let residual = run.residual.heat.max(run.residual.water).max(run.residual.co2);
+        Ok(Followed { hours: run.hours.into_iter().zip(weather).collect(), residual })
+    }
+
+    /// Hours judged by what they are to the birds.
+    ///
+    /// - `fan_m_per_s`: air that is moved at the birds; 0 without a fan
+    fn judged(&self, hours: Vec<(HouseHour, Hour)>, fan_m_per_s: f64) -> Vec<AirHour> {
         let pressure = moist_air::pressure_at(self.altitude_m);
         let hour = |(mut house, outside): (HouseHour, Hour)| {
             if house.inside_c < AS_WARM_AS_A_BIRD_C {
@@ -635,7 +697,7 @@ impl Read {
                 stress::of_hour(&house, pressure).unwrap_or((house.inside_c, Band::Comfort));
             AirHour { outside, is_brooding: f64::from(house.day) < self.brooding_d, heat_index, heat, house }
         };
-        Ok((run.hours.into_iter().zip(weather).map(hour).collect(), residual))
+        hours.into_iter().map(hour).collect()
     }
 
     /// By heaters that burn as hard as they can on a day that is all as cool as its mean.

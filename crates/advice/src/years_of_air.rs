@@ -77,7 +77,9 @@ impl YearsOfAir {
             runs.push((first.year().saturating_add(years), air));
         }
         let mut by_heat: Vec<usize> = (0..runs.len()).collect();
-        by_heat.sort_by(|one, other| runs[*one].1.heat_kwh().total_cmp(&runs[*other].1.heat_kwh()));
+        by_heat.sort_by(|one, other| {
+            runs[*one].1.in_all().heat_kwh.total_cmp(&runs[*other].1.in_all().heat_kwh)
+        });
         let held = weather.whole_days().unwrap_or((first, last));
         let middle = *by_heat.get(runs.len() / 2).ok_or(NoYears::NotHeld { wanted: (first, last), held })?;
         Ok(YearsOfAir { runs, middle })

@@ -198,7 +198,7 @@ impl AirDay {
         let is_brooding = f64::from(age_d) < plan.brooding_d;
         let part = if is_brooding { Part::Heated } else { Part::WholeHouse };
         let house = plan.house(answers, part, Guess::AS_TOLD)?;
-        let (before, _) = plan.follow(answers, Guess::AS_TOLD, age_d, None)?;
+        let before = plan.follow(answers, Guess::AS_TOLD, age_d, None)?;
         // The litter as damp as birds have made it by then, through the plan's own days.
         let house = plan.with_litter_of(&house, &before, age_d, house);
         let flock = as_the_book_has_it(plan.flock(age_d), answers);
@@ -364,9 +364,9 @@ impl Read {
         day.rotate_left(BEGINS_H as usize);
         let fan_m_per_s = if ways.fan { FAN_M_PER_S } else { 0.0 };
         let weather = day.repeat(DAYS_BEFORE as usize + 1);
-        let (mut hours, residual) = self.balance(house, flock, &management, weather, fan_m_per_s)?;
-        hours.drain(..24 * DAYS_BEFORE as usize);
-        Ok(DayRun { hours, residual })
+        let mut followed = self.balance(house, flock, &management, weather)?;
+        followed.hours.drain(..24 * DAYS_BEFORE as usize);
+        Ok(DayRun { hours: self.judged(followed.hours, fan_m_per_s), residual: followed.residual })
     }
 }
 

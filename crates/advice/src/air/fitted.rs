@@ -64,7 +64,7 @@ impl FittedHouse {
         }
         let part = if is_of_brooding { Part::Heated } else { Part::WholeHouse };
         let house = plan.house(answers, part, Guess::AS_TOLD)?;
-        let (before, _) = plan.follow(answers, Guess::AS_TOLD, first.max(0), None)?;
+        let before = plan.follow(answers, Guess::AS_TOLD, first.max(0), None)?;
         let house = plan.with_litter_of(&house, &before, first.max(0), house);
         let heater_kw = if is_of_brooding { plan.heaters_kw } else { 0.0 };
         let readings: Vec<Reading> = days

@@ -8,7 +8,7 @@ use model::risk;
 use quantity::{Answers, CivilDay};
 
 use super::months::Months;
-use super::{AirHour, Band, CannotRun, Guess, HeatNeeded, Outside, Part, Read};
+use super::{CannotRun, Guess, HeatNeeded, InAll, Outside, Part, Read};
 
 /// The number of the first of six streams of draws: none of them is used for anything else.
 const FIRST_STREAM: u32 = 640;
@@ -62,17 +62,17 @@ impl Read {
         let plan = Read { perturbation: Some(perturbation), ..self.clone() };
         let usual = |day: CivilDay| Some(months?.day(day).hours());
         let outside: Outside = if months.is_some() { Some(&usual) } else { None };
-        let (hours, _) = plan.follow(answers, Guess::AS_TOLD, plan.last_d + 1, outside)?;
+        let followed = plan.follow(answers, Guess::AS_TOLD, plan.last_d + 1, outside)?;
+        let hot = InAll::of(&plan.judged(followed.hours, 0.0));
         let needed: HeatNeeded = plan.needed(&plan.house(answers, Part::Heated, Guess::AS_TOLD)?, outside)?;
-        let at_least = |heat: Band| hours.iter().filter(|hour: &&AirHour| hour.heat >= heat).count() as f64;
         let heat_kwh = needed.in_all_kwh();
         Ok(Member {
             perturbation,
             heat_peak_kw: needed.peak_kw(),
             heat_kwh,
             fuel_kg: plan.useful_mj_per_kg.map(|useful| model::heat::fuel(heat_kwh, useful)),
-            alert_hours: at_least(Band::Alert),
-            danger_hours: at_least(Band::Danger),
+            alert_hours: hot.alert_hours,
+            danger_hours: hot.danger_hours,
         })
     }
 }

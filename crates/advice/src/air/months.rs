@@ -4,7 +4,7 @@ use model::air::weather::Day as WeatherDay;
 use model::moist_air::{self, MoistAir};
 use quantity::{Answers, CivilDay, Temperature};
 
-use super::{CannotRun, Guess, PlannedAir, WIND_M_PER_S};
+use super::{CannotRun, Guess, InAll, PlannedAir, WIND_M_PER_S, with_ends};
 
 /// The fields of a year of months.
 pub(crate) const COLDEST: &str = "weather.months_coldest_c";
@@ -83,13 +83,21 @@ fn days_of_month(day: CivilDay) -> i32 {
 }
 
 impl PlannedAir {
-    /// The air of a plan through the usual weather of its months; `None` where they are not told.
+    /// The air of a plan through the usual weather of its months, with what a tight and a leaky house would come to; `None` where
+    /// they are not told.
     ///
     /// # Errors
     /// [`CannotRun`] with the first field that is missing or cannot be.
-    pub fn of_usual_weather(answers: &Answers, guess: Guess) -> Option<Result<PlannedAir, CannotRun>> {
+    pub fn of_usual_weather(answers: &Answers) -> Option<Result<(PlannedAir, [InAll; 2]), CannotRun>> {
         let months = Months::of(answers)?;
-        Some(PlannedAir::of(answers, guess, Some(&|day| Some(months.day(day).hours()))))
+        let usual = |day: CivilDay| Some(months.day(day).hours());
+        let (told, [tight, leaky]) = with_ends(
+            Guess::ENDS,
+            |guess| PlannedAir::in_all_of(answers, guess, Some(&usual)),
+            || PlannedAir::of(answers, Guess::AS_TOLD, Some(&usual)),
+        );
+        let all = || Ok((told?, [tight?, leaky?]));
+        Some(all())
     }
 }
 

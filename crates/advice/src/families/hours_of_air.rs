@@ -4,7 +4,7 @@ use model::air::litter_water;
 use model::air::stress::Band as Heat;
 use quantity::{Band, BandKind, Status, Unit};
 
-use crate::air::{Guess, PlannedAir};
+use crate::air::{Guess, PlannedAir, with_ends};
 use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
 use crate::rule::{FigureSpec, Input, field};
 
@@ -18,14 +18,22 @@ pub static SIMULATION: Simulation = Simulation {
         FigureSpec { id: "air.litter_wet_from", unit: Unit::Day, decimals: 0, rules: &[] },
     ],
     run: |answers, _, drawn| {
-        let told = drawn.keep_air(PlannedAir::of(answers, Guess::AS_TOLD, None).ok()?);
+        let as_told = || match drawn.heat() {
+            Some(needed) => PlannedAir::as_told(answers, needed.clone()),
+            None => PlannedAir::of(answers, Guess::AS_TOLD, None),
+        };
+        // Litter hangs on what birds drink more than on the walls.
+        let (told, others) = match Guess::of_thirst(answers) {
+            Some(ends) => {
+                let (told, litter) = with_ends(ends, |guess| PlannedAir::litter(answers, guess), as_told);
+                (told, litter.into_iter().collect::<Result<Vec<_>, _>>().ok()?)
+            }
+            None => (as_told(), Vec::new()),
+        };
+        let told = drawn.keep_air(told.ok()?);
         let figure = |value: f64, band: Option<Band>| -> Simulated {
             (value, band, Accuracy::Residual(value * told.residual))
         };
-        // Litter hangs on what birds drink more than on the walls.
-        let thirst = Guess::of_thirst(answers).into_iter().flatten();
-        let others =
-            thirst.map(|guess| PlannedAir::litter(answers, guess)).collect::<Result<Vec<_>, _>>().ok()?;
         let litter = told.litter_by_day();
         let of_litter = |of: OfLitter| {
             let value = of(&litter)?;

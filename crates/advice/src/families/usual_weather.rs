@@ -4,7 +4,7 @@ use quantity::{Band, Status, Unit};
 
 use super::hours_of_air::between;
 use crate::air::months::{COLDEST, WARMEST};
-use crate::air::{Guess, PlannedAir};
+use crate::air::{InAll, PlannedAir};
 use crate::procedure::{Accuracy, Procedure, Simulated, Simulation};
 use crate::rule::{FigureSpec, field, list};
 
@@ -29,13 +29,16 @@ pub static SIMULATION: Simulation = Simulation {
     ],
     applies: |_| true,
     run: |answers, _, drawn| {
-        let told = drawn.keep_usual_air(PlannedAir::of_usual_weather(answers, Guess::AS_TOLD)?.ok()?);
-        let [tight, leaky] = Guess::ENDS.map(|guess| PlannedAir::of_usual_weather(answers, guess)?.ok());
-        let ends = [figures_of(&tight?), figures_of(&leaky?)];
+        let (told, ends) = PlannedAir::of_usual_weather(answers)?.ok()?;
+        let told = drawn.keep_usual_air(told);
+        let figures_of = |all: InAll| {
+            [Some(all.heat_kwh), told.fuel_kg(all.heat_kwh), Some(all.alert_hours), Some(all.danger_hours)]
+        };
+        let ends = ends.map(figures_of);
         let figure = |value: f64, band: Option<Band>| -> Simulated {
             (value, band, Accuracy::Residual(value * told.residual))
         };
-        let all = figures_of(told).into_iter().enumerate().map(|(at, value)| {
+        let all = figures_of(told.in_all()).into_iter().enumerate().map(|(at, value)| {
             let value = value?;
             let others: Option<Vec<f64>> = ends.iter().map(|figures| figures[at]).collect();
             Some(figure(value, others.and_then(|others| between(value, &others))))
@@ -43,8 +46,3 @@ pub static SIMULATION: Simulation = Simulation {
         Some(all.collect())
     },
 };
-
-fn figures_of(air: &PlannedAir) -> [Option<f64>; 4] {
-    let kwh = air.heat_kwh();
-    [Some(kwh), air.fuel_kg(kwh), Some(air.alert_hours()), Some(air.danger_hours())]
-}

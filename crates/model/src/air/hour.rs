@@ -68,6 +68,23 @@ fn store(start: f64, inflow: f64, rate: f64) -> (f64, f64) {
     (start + SECONDS * (inflow - rate * mean), mean)
 }
 
+/// What is fixed through a run by how high the house stands and how much air it holds.
+#[derive(Clone, Copy)]
+struct Site {
+    /// Where no pressure is told, Pa.
+    pressure: f64,
+    /// The mass of dry air in the house, kg: taken as that at 20 °C, so that stores carry over from hour to hour.
+    held_kg: f64,
+}
+
+impl Site {
+    fn of(house: &House) -> Site {
+        let pressure = moist_air::pressure_at(house.altitude_m);
+        let held_kg = house.air_m3() * moist_air::dry_density(Temperature::celsius(20.0), pressure);
+        Site { pressure, held_kg }
+    }
+}
+
 /// All that is fixed within an hour but the ventilation, the heater and what the passes look for.
 struct Fixed<'a> {
     house: &'a House,
@@ -145,10 +162,11 @@ pub fn run(house: &House, flock: &Flock, management: &Management, weather: &[Hou
     let mut residual = Residual::default();
     let mut hours = Vec::with_capacity(weather.len());
     let Some(first) = weather.first() else { return Ok(Run { hours, residual }) };
+    let site = Site::of(house);
     let mut state = State {
         air_c: first.outside_c,
         mass_c: first.outside_c,
-        humidity_ratio: outside_air(house, first).0,
+        humidity_ratio: outside_air(site, first).0,
         co2: CO2_OUTSIDE,
         oxygen_used: 0.0,
         litter_water_kg: house.litter_water_kg,
@@ -157,7 +175,7 @@ pub fn run(house: &House, flock: &Flock, management: &Management, weather: &[Hou
     for (at, weather) in weather.iter().enumerate() {
         let since = management.first_hour as usize + at;
         let clock = Clock { day: management.first_day + (since / 24) as i32, hour: (since % 24) as u32 };
-        let (hour, next, off) = step(house, flock, management, weather, clock, state);
+        let (hour, next, off) = step(house, site, flock, management, weather, clock, state);
         residual.heat = residual.heat.max(off.heat);
         residual.water = residual.water.max(off.water);
         residual.co2 = residual.co2.max(off.co2);
@@ -175,8 +193,8 @@ struct Clock {
 }
 
 /// Humidity ratio, volume of a kg of dry air and pressure outside.
-fn outside_air(house: &House, hour: &Hour) -> (f64, f64, f64) {
-    let pressure = hour.pressure_pa.unwrap_or_else(|| moist_air::pressure_at(house.altitude_m));
+fn outside_air(site: Site, hour: &Hour) -> (f64, f64, f64) {
+    let pressure = hour.pressure_pa.unwrap_or(site.pressure);
     let temperature = Temperature::celsius(hour.outside_c);
     match MoistAir::new(temperature, hour.humidity, pressure) {
         Some(air) => (air.humidity_ratio(), air.specific_volume(), pressure),
@@ -187,17 +205,15 @@ fn outside_air(house: &House, hour: &Hour) -> (f64, f64, f64) {
 
 fn step(
     house: &House,
+    site: Site,
     flock: &Flock,
     management: &Management,
     weather: &Hour,
     clock: Clock,
     state: State,
 ) -> (HouseHour, State, Residual) {
-    let (outside_w, outside_volume, pressure) = outside_air(house, weather);
-    let volume = house.air_m3();
-    // The mass of dry air a house holds is taken as that at 20 °C, so that stores carry over from hour to hour.
-    let held_kg =
-        volume * moist_air::dry_density(Temperature::celsius(20.0), moist_air::pressure_at(house.altitude_m));
+    let (outside_w, outside_volume, pressure) = outside_air(site, weather);
+    let (volume, held_kg) = (house.air_m3(), site.held_kg);
     let film = sol_air::outer_film(weather.wind_m_s);
     let dry_k = sol_air::sun_above_air(house.roof_absorptance, weather.sun_w_per_m2, film)
         - sol_air::sky_below_air(house.roof_emittance, sol_air::CLEAR_SKY_W_PER_M2, film);
@@ -252,6 +268,8 @@ fn step(
     let mut inside_w = state.humidity_ratio;
     let mut evaporation = 0.0;
     let mut heater_w = 0.0_f64;
+    // What the pass before found is near what the next one looks for.
+    let mut flow_before = None;
     let mut pass = 0;
     let done = loop {
         pass += 1;
@@ -325,9 +343,10 @@ fn step(
                 if open.birds >= open_from && open.birds < course.birds + MOVING_AIR_K {
                     (flow, course, binding) = (most, open, Binding::Wind);
                 } else if open.birds < open_from {
-                    flow = flow_for(open_from, (flow, course.birds), (most, open.birds), |flow| {
-                        fixed.course(guess, flow, 0.0).birds
-                    });
+                    let ends = [(flow, course.birds), (most, open.birds)];
+                    flow =
+                        flow_for(open_from, ends, flow_before, |flow| fixed.course(guess, flow, 0.0).birds);
+                    flow_before = Some(flow);
                     (course, binding) = (fixed.course(guess, flow, 0.0), Binding::Heat);
                 }
             }
@@ -342,10 +361,11 @@ fn step(
                 (flow, course) = if closer.birds <= coldest {
                     (breath_alone, closer)
                 } else {
-                    let flow =
-                        flow_for(coldest, (breath_alone, closer.birds), (flow, course.birds), |flow| {
-                            fixed.course(guess, flow, heater_w).birds
-                        });
+                    let ends = [(breath_alone, closer.birds), (flow, course.birds)];
+                    let flow = flow_for(coldest, ends, flow_before, |flow| {
+                        fixed.course(guess, flow, heater_w).birds
+                    });
+                    flow_before = Some(flow);
                     (flow, fixed.course(guess, flow, heater_w))
                 };
             }
@@ -576,15 +596,22 @@ fn off(parts: &[f64], least: f64) -> f64 {
     parts.iter().sum::<f64>().abs() / largest
 }
 
-/// The flow at which a falling temperature passes `wanted`, between two flows on either side of it.
-fn flow_for(wanted: f64, mut low: (f64, f64), mut high: (f64, f64), birds_at: impl Fn(f64) -> f64) -> f64 {
+/// The flow at which a falling temperature passes `wanted`, between two flows on either side of it, the smaller first.
+///
+/// - `near`: where it is tried first, if it lies between
+fn flow_for(
+    wanted: f64,
+    [mut low, mut high]: [(f64, f64); 2],
+    near: Option<f64>,
+    birds_at: impl Fn(f64) -> f64,
+) -> f64 {
     // Temperature above outside goes about as one over flow, so the halving is of one over flow; false position with the
     // stale end pulled in (Illinois).
     let (mut low_off, mut high_off) = (low.1 - wanted, high.1 - wanted);
+    let mut near = near.filter(|near| low.0 < *near && *near < high.0);
     for _ in 0..40 {
         let (a, b) = (1.0 / low.0, 1.0 / high.0);
-        let inverse = b + (a - b) * (-high_off / (low_off - high_off));
-        let flow = 1.0 / inverse;
+        let flow = near.take().unwrap_or_else(|| 1.0 / (b + (a - b) * (-high_off / (low_off - high_off))));
         let off = birds_at(flow) - wanted;
         if off.abs() < SETTLED_K / 10.0 {
             return flow;

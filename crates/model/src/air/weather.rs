@@ -38,57 +38,52 @@ impl Day {
     /// Temperature by a sine in daylight and an exponential after sunset, joined without a step (Parton and Logan 1981);
     /// the water in the air stays what it is at the coldest; wind is calm at night and strongest at 15 h (our judgement).
     pub fn hours(&self) -> [Hour; 24] {
-        std::array::from_fn(|hour| self.at(hour as f64 + 0.5))
-    }
-
-    fn at(&self, solar_h: f64) -> Hour {
-        let air_c = self.air_at(solar_h);
-        let dew = saturation_pressure(Temperature::celsius(self.coldest_c - self.dew_below_k));
-        let humidity = (dew / saturation_pressure(Temperature::celsius(air_c))).min(1.0);
+        let light_h = daylength_h(self.latitude_deg, self.day_of_year, 0.8333).clamp(1.0, 23.0);
+        let vapour = saturation_pressure(Temperature::celsius(self.coldest_c - self.dew_below_k));
         // By the sun, so at longitude 0 less what the sundial is ahead of the clock.
-        let clock_h = solar_h - light::equation_of_time_min(self.day_of_year) / 60.0;
-        let sun = light::sun_position(self.latitude_deg, 0.0, self.day_of_year, clock_h);
-        Hour {
-            outside_c: air_c,
-            humidity,
-            wind_m_s: self.wind_m_per_s * self.wind_share(solar_h),
-            sun_w_per_m2: light::clear_sky_w_per_m2(sun.zenith_deg) * light::through_clouds(self.cloud),
-            pressure_pa: None,
-        }
+        let ahead_h = light::equation_of_time_min(self.day_of_year) / 60.0;
+        std::array::from_fn(|hour| {
+            let solar_h = hour as f64 + 0.5;
+            let air_c = self.air_at(solar_h, light_h);
+            let sun = light::sun_position(self.latitude_deg, 0.0, self.day_of_year, solar_h - ahead_h);
+            Hour {
+                outside_c: air_c,
+                humidity: (vapour / saturation_pressure(Temperature::celsius(air_c))).min(1.0),
+                wind_m_s: self.wind_m_per_s * wind_share(solar_h, light_h),
+                sun_w_per_m2: light::clear_sky_w_per_m2(sun.zenith_deg) * light::through_clouds(self.cloud),
+                pressure_pa: None,
+            }
+        })
     }
 
-    fn daylength(&self) -> f64 {
-        daylength_h(self.latitude_deg, self.day_of_year, 0.8333).clamp(1.0, 23.0)
-    }
-
-    fn air_at(&self, solar_h: f64) -> f64 {
-        let (light, range) = (self.daylength(), self.warmest_c - self.coldest_c);
-        let (sunrise, sunset) = (12.0 - light / 2.0, 12.0 + light / 2.0);
+    fn air_at(&self, solar_h: f64, light_h: f64) -> f64 {
+        let range = self.warmest_c - self.coldest_c;
+        let (sunrise, sunset) = (12.0 - light_h / 2.0, 12.0 + light_h / 2.0);
         let of_day = |since: f64| {
-            self.coldest_c + range * (std::f64::consts::PI * since / (light + 2.0 * LAG_H)).sin()
+            self.coldest_c + range * (std::f64::consts::PI * since / (light_h + 2.0 * LAG_H)).sin()
         };
         if (sunrise..=sunset).contains(&solar_h) {
             return of_day(solar_h - sunrise);
         }
-        let dark = 24.0 - light;
+        let dark = 24.0 - light_h;
         let since = (solar_h - sunset).rem_euclid(24.0);
         let left = |since: f64| (-COOLING * since / dark).exp();
         // Scaled so that it is the coldest just at sunrise.
-        self.coldest_c + (of_day(light) - self.coldest_c) * (left(since) - left(dark)) / (1.0 - left(dark))
+        self.coldest_c + (of_day(light_h) - self.coldest_c) * (left(since) - left(dark)) / (1.0 - left(dark))
     }
+}
 
-    fn wind_share(&self, solar_h: f64) -> f64 {
-        let light = self.daylength();
-        let since = solar_h - (12.0 - light / 2.0);
-        if !(0.0..=light).contains(&since) {
-            return NIGHT_WIND;
-        }
-        // A hump over the day, highest at 15 h, of such a height that the mean of 24 hours is 1.
-        let top = (3.0 + light / 2.0) / light;
-        let place = since / light;
-        let hump = if place < top { place / top } else { (1.0 - place) / (1.0 - top) };
-        NIGHT_WIND + hump.max(0.0) * (1.0 - NIGHT_WIND) * 24.0 / (light / 2.0)
+/// Wind of an hour over the mean of the day.
+fn wind_share(solar_h: f64, light_h: f64) -> f64 {
+    let since = solar_h - (12.0 - light_h / 2.0);
+    if !(0.0..=light_h).contains(&since) {
+        return NIGHT_WIND;
     }
+    // A hump over the day, highest at 15 h, of such a height that the mean of 24 hours is 1.
+    let top = (3.0 + light_h / 2.0) / light_h;
+    let place = since / light_h;
+    let hump = if place < top { place / top } else { (1.0 - place) / (1.0 - top) };
+    NIGHT_WIND + hump.max(0.0) * (1.0 - NIGHT_WIND) * 24.0 / (light_h / 2.0)
 }
 
 #[cfg(test)]

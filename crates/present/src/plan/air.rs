@@ -107,8 +107,8 @@ pub fn view(air: &PlannedAir) -> AirView {
         heat_peak_kw: air.needed.peak_kw(),
         heat_short_kw: air.heat_short_kw(),
         preheat_hours: air.preheat_h,
-        heat_kwh: air.heat_kwh(),
-        fuel_kg: air.fuel_kg(air.heat_kwh()),
+        heat_kwh: air.in_all().heat_kwh,
+        fuel_kg: air.fuel_kg(air.in_all().heat_kwh),
     }
 }
 

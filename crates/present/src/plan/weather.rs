@@ -67,20 +67,25 @@ static ASKED: [Asked; 5] = [
         title: "weather-column-heat",
         unit: Unit::KilowattHour,
         decimals: 0,
-        of: |air| Some(air.heat_kwh()),
+        of: |air| Some(air.in_all().heat_kwh),
     },
     Asked {
         title: "weather-column-fuel",
         unit: Unit::Kilogram,
         decimals: 0,
-        of: |air| air.fuel_kg(air.heat_kwh()),
+        of: |air| air.fuel_kg(air.in_all().heat_kwh),
     },
-    Asked { title: "weather-column-alert", unit: Unit::Hour, decimals: 0, of: |air| Some(air.alert_hours()) },
+    Asked {
+        title: "weather-column-alert",
+        unit: Unit::Hour,
+        decimals: 0,
+        of: |air| Some(air.in_all().alert_hours),
+    },
     Asked {
         title: "weather-column-danger",
         unit: Unit::Hour,
         decimals: 0,
-        of: |air| Some(air.danger_hours()),
+        of: |air| Some(air.in_all().danger_hours),
     },
 ];
 
@@ -89,10 +94,10 @@ pub fn view(years: &YearsOfAir, weather: &Weather) -> AirOfWeatherView {
     let year = |(year, air): &(i16, PlannedAir)| AirYearJson {
         year: (!weather.is_of_no_year).then_some(*year),
         heat_peak_kw: air.needed.peak_kw(),
-        heat_kwh: air.heat_kwh(),
-        fuel_kg: air.fuel_kg(air.heat_kwh()),
-        alert_hours: air.alert_hours(),
-        danger_hours: air.danger_hours(),
+        heat_kwh: air.in_all().heat_kwh,
+        fuel_kg: air.fuel_kg(air.in_all().heat_kwh),
+        alert_hours: air.in_all().alert_hours,
+        danger_hours: air.in_all().danger_hours,
         residual: air.residual,
     };
     AirOfWeatherView {
