@@ -50,3 +50,35 @@ fn a_house_hangs_all_of_them() {
     assert_eq!((hung.placed.feeders.len(), hung.placed.drinkers.len(), hung.placed.left()), (32, 24, 0));
     assert!(plan.hung(Counts::default()).unwrap().placed.feeders.is_empty());
 }
+
+/// What stands is what the plan chose, as wide as it is: lids of boxes take more room than trays, and as many still stand apart
+/// from each other. Nipples hang in lines, so none is placed.
+#[test]
+fn each_kind_stands_as_wide_as_it_is() {
+    let of = |kinds: &str| {
+        let text = sample::complete()
+            .replace("feeder_kind = \"hanging-tube\"", kinds)
+            .replace("drinker_kind = \"bell\"\n", "");
+        sample::plan(&text)
+    };
+    let lids = of("chick_feeder_kind = \"box-lid\"\nfeeder_kind = \"pan\"\ndrinker_kind = \"nipple\"");
+    let ring = lids.ring(COUNTS).unwrap().outfit;
+    assert_eq!((ring.feeder.name, ring.drinker.name), ("box-lid", "fount"));
+    let places = &ring.placed.feeders;
+    assert!(places.len() > 2);
+    for (at, one) in places.iter().enumerate() {
+        for other in &places[at + 1..] {
+            let apart = (one.x - other.x).in_metres().hypot((one.y - other.y).in_metres());
+            assert!(apart >= ring.feeder.across.in_metres() - 1e-9, "{apart}");
+        }
+    }
+    let hung = lids.hung(COUNTS).unwrap();
+    assert_eq!((hung.feeder.name, hung.placed.feeders.len(), hung.placed.drinkers.len()), ("pan", 32, 0));
+    let founts = of("chick_feeder_kind = \"small-trough\"\ndrinker_kind = \"large-fount\"");
+    assert_eq!(founts.ring(COUNTS).unwrap().outfit.feeder.name, "small-trough");
+    let hung = founts.hung(COUNTS).unwrap();
+    assert_eq!(
+        (hung.feeder.name, hung.drinker.name, hung.placed.drinkers.len()),
+        ("hanging-tube", "large-fount", 24)
+    );
+}

@@ -7,9 +7,11 @@ use std::f64::consts::PI;
 use model::guard::{self, Shape, Sheets};
 use model::placing::{self, HouseFloor, Pieces, RingFloor};
 pub use model::placing::{Place, Placed};
-use quantity::Length;
+use quantity::{Answers, Length};
 
 use crate::plan::{Plan, Standing, Widening, sheets};
+
+const DRINKER_KIND: &str = "equipment.drinker_kind";
 
 /// Feeders and drinkers for the whole batch; `None` for what is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -20,6 +22,37 @@ pub struct Counts {
     pub drinkers: Option<f64>,
 }
 
+/// What a feeder or a drinker is: its stable name, and how far it reaches across.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Piece {
+    /// The word by which a plan chooses it.
+    pub name: &'static str,
+    /// Across, at its widest.
+    pub across: Length,
+}
+
+/// The kinds of each; where a plan does not choose, the first.
+const CHICK_FEEDERS: [Piece; 3] = [
+    Piece { name: "tray", across: placing::CHICK_TRAY },
+    Piece { name: "box-lid", across: placing::BOX_LID },
+    Piece { name: "small-trough", across: placing::SMALL_TROUGH },
+];
+const CHICK_DRINKER: Piece = Piece { name: "fount", across: placing::CHICK_FOUNT };
+const FEEDERS: [Piece; 2] = [
+    Piece { name: "hanging-tube", across: placing::HANGING_FEEDER },
+    Piece { name: "pan", across: placing::FEEDER_PAN },
+];
+const DRINKERS: [Piece; 2] = [
+    Piece { name: "bell", across: placing::BELL_DRINKER },
+    Piece { name: "large-fount", across: placing::LARGE_FOUNT },
+];
+
+/// The kind that a field names.
+fn chosen<const N: usize>(answers: &Answers, field: &str, kinds: [Piece; N]) -> Piece {
+    let named = answers.choice(field).and_then(|name| kinds.into_iter().find(|kind| kind.name == name));
+    named.unwrap_or(kinds[0])
+}
+
 /// Pieces with their places on a floor.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outfit {
@@ -27,10 +60,10 @@ pub struct Outfit {
     pub placed: Placed,
     /// Across a brooder.
     pub brooder: Length,
-    /// Across a feeder.
-    pub feeder: Length,
-    /// Across a drinker.
-    pub drinker: Length,
+    /// What the feeders are.
+    pub feeder: Piece,
+    /// What the drinkers are.
+    pub drinker: Piece,
 }
 
 /// A ring as it stands, seen from above.
@@ -90,14 +123,22 @@ impl Plan {
             from_wall: placing::FROM_WALL,
             between: placing::BETWEEN,
         };
-        let (feeder, drinker) = (placing::HANGING_FEEDER, placing::BELL_DRINKER);
-        let [feeders, drinkers] = counts.on_one_of(1.0);
+        let feeder = chosen(&self.answers, "equipment.feeder_kind", FEEDERS);
+        let drinker = chosen(&self.answers, DRINKER_KIND, DRINKERS);
+        // Nipples hang in lines and have no places of their own.
+        let drinkers = counts.drinkers.filter(|_| !self.has_nipples());
+        let [feeders, drinkers] = Counts { drinkers, ..counts }.on_one_of(1.0);
         let placed = placing::in_house(
             house,
-            Pieces { count: feeders, across: feeder },
-            Pieces { count: drinkers, across: drinker },
+            Pieces { count: feeders, across: feeder.across },
+            Pieces { count: drinkers, across: drinker.across },
         );
         Some(Outfit { placed, brooder: placing::BROODER, feeder, drinker })
+    }
+
+    /// Whether grown birds drink from nipples, which no drawing places.
+    pub fn has_nipples(&self) -> bool {
+        self.answers.choice(DRINKER_KIND) == Some("nipple")
     }
 
     fn built(&self, sheets: Sheets, built: Built, counts: Counts) -> Option<StandingRing> {
@@ -105,7 +146,9 @@ impl Plan {
         let rings = self.outcome.number("guard.rings")? / built.joined;
         let net = guard::net_length(sheets.length, built.overlap);
         let diameter = guard::ring_diameter(strips, net, sheets.shape);
-        let outfit = in_ring(nearest(diameter, strips, sheets.shape), built.joined, counts.on_one_of(rings));
+        let feeder = chosen(&self.answers, "equipment.chick_feeder_kind", CHICK_FEEDERS);
+        let radius = nearest(diameter, strips, sheets.shape);
+        let outfit = in_ring(radius, built.joined, feeder, counts.on_one_of(rings));
         let corners = (sheets.shape == Shape::Polygon).then_some(strips as usize);
         Some(StandingRing { diameter, corners, outfit })
     }
@@ -120,8 +163,8 @@ fn nearest(diameter: Length, strips: f64, shape: Shape) -> Length {
 }
 
 /// A ring with a brooder from each of the rings joined in it.
-fn in_ring(radius: Length, brooders: f64, [feeders, drinkers]: [usize; 2]) -> Outfit {
-    let (brooder, feeder, drinker) = (placing::BROODER, placing::CHICK_TRAY, placing::CHICK_FOUNT);
+fn in_ring(radius: Length, brooders: f64, feeder: Piece, [feeders, drinkers]: [usize; 2]) -> Outfit {
+    let (brooder, drinker) = (placing::BROODER, CHICK_DRINKER);
     let floor = RingFloor {
         radius,
         brooders: Pieces { count: brooders as usize, across: brooder },
@@ -130,8 +173,8 @@ fn in_ring(radius: Length, brooders: f64, [feeders, drinkers]: [usize; 2]) -> Ou
     };
     let placed = placing::in_ring(
         floor,
-        Pieces { count: feeders, across: feeder },
-        Pieces { count: drinkers, across: drinker },
+        Pieces { count: feeders, across: feeder.across },
+        Pieces { count: drinkers, across: drinker.across },
     );
     Outfit { placed, brooder, feeder, drinker }
 }

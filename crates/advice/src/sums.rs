@@ -68,7 +68,10 @@ impl Sum {
         checked.problems.extend(check::together(&checked.answers, &asked));
         checked.problems.extend(nothing_to_go_by(&asked, &checked, strict));
         checked.problems.extend(own_curve_missing(&asked, &checked, strict));
-        let ids = if checked.problems.is_empty() { self.figures } else { &[] };
+        let mut required = self.inputs.iter().filter(|input| input.required);
+        // A page just opened has nothing to say yet, not even what needs no answer.
+        let waits = !strict && required.any(|input| checked.answers.get(input.field).is_none());
+        let ids = if checked.problems.is_empty() && !waits { self.figures } else { &[] };
         let outcome = Outcome::of(&checked.answers, ids.iter().copied());
         let findings = findings::all(&checked.answers, &outcome);
         SumResult { checked, outcome, findings }
@@ -112,6 +115,18 @@ impl SumInput {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// A page just opened answers nothing while something needed is not typed; "not known" leaves out what hangs on it.
+    #[test]
+    fn a_sum_waits_for_what_it_needs() {
+        let water = by_name("water").unwrap();
+        let raw = |key: &str, text: &str| Raw { key: key.into(), text: vec![text.into()], line: None };
+        let known = |raws: &[Raw], strict| water.work_out(raws, strict).outcome.figures().count();
+        assert_eq!(known(&[], false), 0);
+        assert_eq!(known(&[raw("mean_c", "30")], false), 0);
+        assert!(known(&[raw("chicks", "800"), raw("sale_age_d", "42")], false) > 2);
+        assert!(known(&[raw("chicks", "not known"), raw("sale_age_d", "42"), raw("mean_c", "30")], true) > 0);
+    }
 
     #[test]
     fn sums_point_at_fields_and_figures_that_exist() {

@@ -9,12 +9,20 @@ use quantity::Length;
 
 /// A chick tray (common practice, no source: 0.35 to 0.45 m).
 pub const CHICK_TRAY: Length = Length::from_base(0.40);
+/// A lid of a box for a hundred chicks, corner to corner (0.60 by 0.45 m, from memory).
+pub const BOX_LID: Length = Length::from_base(0.75);
+/// A small trough, along (common practice, no source).
+pub const SMALL_TROUGH: Length = Length::from_base(0.60);
 /// A chick fount (common practice, no source).
 pub const CHICK_FOUNT: Length = Length::from_base(0.25);
 /// A hanging tube feeder (common practice, no source: 0.36 to 0.42 m).
 pub const HANGING_FEEDER: Length = Length::from_base(0.38);
+/// A feeder pan (common practice, no source: 0.33 to 0.36 m).
+pub const FEEDER_PAN: Length = Length::from_base(0.35);
 /// A bell drinker (common practice, no source).
 pub const BELL_DRINKER: Length = Length::from_base(0.40);
+/// A large fount (common practice, no source: 0.30 to 0.40 m).
+pub const LARGE_FOUNT: Length = Length::from_base(0.35);
 /// A brooder as it stands on the floor (our judgement: charcoal pots are narrower, gas canopies hang and are wider).
 pub const BROODER: Length = Length::from_base(0.80);
 /// Free between pieces, for a chick to pass (our judgement).

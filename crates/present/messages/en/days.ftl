@@ -380,7 +380,7 @@ unit-label-ml-bird = mL a bird
 unit-mg-l = { $n } mg/L
 unit-label-mg-l = mg/L
 
-origin-if-known = worked out by a rule of its own, 0 where it is not known
+origin-if-known = itself worked out; 0 where it is not known
 series-on-day = { $series }, { $day }
 series-sum = { $series }, all days added up
 series-most = { $series }, the greatest day

@@ -2,9 +2,14 @@
 
 piece-brooder = Brooder
 piece-tray = Chick feeder, { $size } across
+piece-brooder-of-either-kind = Brooder, of either kind
+piece-box-lid = Lid of a chick box, { $size } corner to corner
+piece-small-trough = Small trough, { $size } long
 piece-fount = Chick drinker, { $size } across
-piece-feeder = Hanging feeder, { $size } across
+piece-hanging-tube = Hanging feeder, { $size } across
+piece-pan = Feeder pan, { $size } across
 piece-bell = Bell drinker, { $size } across
+piece-large-fount = Large fount, { $size } across
 pieces-left = { $count ->
     [one] 1 finds no place
    *[other] { $n } find no place
@@ -15,8 +20,14 @@ drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $
 drawing-widening = A ring from above at each step of its widening, all to one scale. { $steps } steps, from { $first } across on day 0 to { $last } across.
 drawing-widening-caption = A ring as it widens, to one scale
 drawing-widening-ring = { $how }, { $diameter } across
-drawing-hall = The whole floor from above, { $length } by { $width }, with { $feeders } hanging feeders of { $feeder } and { $drinkers } bell drinkers of { $bell } in rows by turns.
-drawing-hall-caption = Where feeders and drinkers hang once the guards are out, to scale
+drawing-hall = { $nipples ->
+    [yes] The whole floor from above, { $length } by { $width }, with { $feeders } feeders of { $feeder } in rows. Nipples hang in lines along the house and are not drawn.
+   *[no] The whole floor from above, { $length } by { $width }, with { $feeders } feeders of { $feeder } and { $drinkers } drinkers of { $drinker } in rows by turns.
+}
+drawing-hall-caption = { $nipples ->
+    [yes] Where feeders hang once the guards are out, to scale; lines of nipples are not drawn
+   *[no] Where feeders and drinkers hang once the guards are out, to scale
+}
 drawing-feeders = Feeders drawn
 drawing-drinkers = Drinkers drawn
 drawing-left = Without a place

@@ -247,9 +247,9 @@ impl Shown<'_> {
             length = length,
             width = width,
             feeders = outfit.placed.feeders.len().to_string(),
-            tray = self.across(outfit.feeder),
+            tray = self.across(outfit.feeder.across),
             drinkers = outfit.placed.drinkers.len().to_string(),
-            fount = self.across(outfit.drinker),
+            fount = self.across(outfit.drinker.across),
         )
     }
 

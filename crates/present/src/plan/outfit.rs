@@ -26,11 +26,18 @@ impl Shown<'_> {
 
     /// What the pieces of a ring are called.
     pub(super) fn ring_pieces(&self, outfit: &outfit::Outfit) -> OutfitWords {
+        let second = self.plan.answers.choice("brooding.second_brooder").is_some();
         OutfitWords {
-            brooder: self.words.plain("piece-brooder"),
-            feeder: say!(self.words, "piece-tray", size = self.across(outfit.feeder)),
-            drinker: say!(self.words, "piece-fount", size = self.across(outfit.drinker)),
+            brooder: self.words.plain(if second { "piece-brooder-of-either-kind" } else { "piece-brooder" }),
+            feeder: self.piece(outfit.feeder),
+            drinker: self.piece(outfit.drinker),
         }
+    }
+
+    /// What a piece is called, with its size.
+    fn piece(&self, piece: outfit::Piece) -> String {
+        let size = self.across(piece.across);
+        self.words.say(&format!("piece-{}", piece.name), &[("size", size.into())])
     }
 
     /// The ring at each step, until the guards are gone; not drawn where it never widens.
@@ -112,23 +119,25 @@ impl Shown<'_> {
         let (length, width) = (answer("house.length_m")?, answer("house.width_m")?);
         let hung = self.plan.hung(counts).filter(|_| counts.any())?;
         let metres = |value| self.across(Length::metres(value));
+        let nipples = if self.plan.has_nipples() { "yes" } else { "no" };
         let alternative = say!(
             self.words,
             "drawing-hall",
             length = metres(length),
             width = metres(width),
             feeders = hung.placed.feeders.len().to_string(),
-            feeder = self.across(hung.feeder),
+            feeder = self.across(hung.feeder.across),
             drinkers = hung.placed.drinkers.len().to_string(),
-            bell = self.across(hung.drinker),
+            drinker = self.across(hung.drinker.across),
+            nipples = nipples,
         );
         let words = HallWords {
             length: metres(length),
             width: metres(width),
             outfit: OutfitWords {
                 brooder: String::new(),
-                feeder: say!(self.words, "piece-feeder", size = self.across(hung.feeder)),
-                drinker: say!(self.words, "piece-bell", size = self.across(hung.drinker)),
+                feeder: self.piece(hung.feeder),
+                drinker: self.piece(hung.drinker),
             },
             alternative: alternative.clone(),
         };
@@ -137,7 +146,7 @@ impl Shown<'_> {
         Some(Drawing {
             name: "hall",
             svg: Hall { length, width, outfit: drawn(&hung) }.draw(&words),
-            caption: self.words.plain("drawing-hall-caption"),
+            caption: say!(self.words, "drawing-hall-caption", nipples = nipples),
             alternative,
             data,
             width_percent: 60,
@@ -165,8 +174,8 @@ pub(super) fn drawn(outfit: &outfit::Outfit) -> Outfit {
         feeders: metres(&outfit.placed.feeders),
         drinkers: metres(&outfit.placed.drinkers),
         brooder: outfit.brooder.in_metres(),
-        feeder: outfit.feeder.in_metres(),
-        drinker: outfit.drinker.in_metres(),
+        feeder: outfit.feeder.across.in_metres(),
+        drinker: outfit.drinker.across.in_metres(),
     }
 }
 
