@@ -31,3 +31,27 @@ fn sheets_that_cannot_be_written_are_told() {
     farm.good("walk --on 2025-09-20 --pdf all.pdf --sheet all");
     assert!(pages(&farm, "all.pdf") >= 6);
 }
+
+fn text(farm: &Farm, file: &str) -> String {
+    let told = Command::new("pdftotext").args(["-layout"]).arg(farm.path(file)).arg("-").output().unwrap();
+    String::from_utf8(told.stdout).unwrap()
+}
+
+/// The sheets at the house door stand beside the last batch of the house where a book has one, and only there; a book that knows
+/// no such house is told as such.
+#[test]
+fn door_sheets_show_the_last_batch_of_the_house() {
+    let farm = with_the_demo("last-batch");
+    let plan = include_str!("../../../../demo/mango-ridge.toml");
+    farm.write("plan.toml", plan);
+    let alone = "plan plan.toml --pdf wall.pdf --sheet wall";
+    farm.good(alone);
+    let (without, sheets) = (text(&farm, "wall.pdf"), pages(&farm, "wall.pdf"));
+    farm.good(&format!("{alone} --book farm.book"));
+    let with = text(&farm, "wall.pdf");
+    assert_eq!(pages(&farm, "wall.pdf"), sheets, "one week is one sheet all the same");
+    assert!(!without.contains("ast batch") && with.matches("ast batch").count() > 40, "{with}");
+    farm.write("other.toml", &plan.replace("name = \"Long house\"", "name = \"Barn\""));
+    let told = farm.bad("plan other.toml --pdf wall.pdf --sheet wall --book farm.book");
+    assert!(told.contains("house"), "{told}");
+}
