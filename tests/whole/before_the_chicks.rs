@@ -192,6 +192,42 @@ proptest! {
     }
 }
 
+/// Where birds leave over several days, the fullest of them decides: verdict, finding and the number to order all go by the floor
+/// day by day, and not by the age of sale.
+#[test]
+fn a_sale_in_parts_is_judged_on_its_fullest_day() {
+    let sold = |chicks: u32, days: &str| {
+        let text = sample::MANGO_RIDGE
+            .replace("chicks = 1600", &format!("chicks = {chicks}"))
+            .replace("sale_age_d = 42", "sale_age_d = 30\nexpected_losses_percent = 4");
+        sample::plan(&format!("{text}[sale]\ndays = \"{days}\"\n"))
+    };
+    for (chicks, days) in
+        [(1600, "46: rest"), (1500, "36: 300, 46: rest"), (2400, "33: 700, 40: 300, 41: rest")]
+    {
+        let plan = sold(chicks, days);
+        let fit = advice::plan::Fit::of(&plan.answers, &plan.outcome).unwrap();
+        let limit = sample::number(&plan, "space.limit");
+        let fullest = |plan: &Plan| {
+            let days = 0..=plan.outcome.last_day().unwrap();
+            days.map(|day| plan.outcome.on_day("space.density_by_day", day).unwrap()).fold(0.0, f64::max)
+        };
+        assert!(!fit.holds() && fullest(&plan) > limit, "{days}");
+        assert!(named(&plan, "over-limit-on-day").is_some() && named(&plan, "does-not-fit").is_none());
+        let order = fit.chicks_to_order as u32;
+        assert!(order < chicks);
+        assert!(
+            fullest(&sold(order, days)) <= limit && fullest(&sold(order + 1, days)) > limit,
+            "{days}: {order}"
+        );
+        assert_eq!(named(&plan, "sale-age-beside-its-days").unwrap().weight, Weight::Look);
+    }
+    // By the age of sale alone these would not fit; leaving in time they do.
+    let plan = sold(1450, "31: 500, 36: 500, 42: rest");
+    assert!(advice::plan::Fit::of(&plan.answers, &plan.outcome).unwrap().holds());
+    assert!(named(&plan, "over-limit-on-day").is_none() && named(&plan, "does-not-fit").is_none());
+}
+
 /// Two houses of one name cannot be told apart: the second is named with its row and line, and the first as what it is like.
 #[test]
 fn houses_that_share_a_name_are_refused() {

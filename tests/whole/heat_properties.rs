@@ -89,6 +89,22 @@ fn twice_the_wall_asks_twice_what_the_wall_lets_out() {
     assert!(change("brooding.heat") > 0.0);
 }
 
+/// The parts of the hardest hour on the page add up to the heat asked for.
+#[test]
+fn the_hardest_hour_adds_up() {
+    for text in [sample::complete(), sample::with_charcoal(), sample::with_two_kinds()] {
+        let plan = sample::plan(&text);
+        let hour = plan.outcome.drawn().heat().and_then(advice::air::HeatNeeded::hardest).copied().unwrap();
+        let flows = hour.heat;
+        let out = flows.ventilation + flows.roof + flows.sun + flows.walls + flows.curtain + flows.floor;
+        let left = flows.stored - out - flows.evaporation - flows.birds;
+        assert!((left / 1000.0 - number(&plan, "brooding.heat")).abs() < 1e-6, "{left} {hour:?}");
+        let document = present::plan::Shown::new(&plan, &present::Viewer::plain()).document();
+        let shown = present::text::write(&document, &present::Viewer::plain(), false);
+        assert!(shown.contains("Where the heat goes in the hardest hour"), "{shown}");
+    }
+}
+
 /// The heat of the days adds up to what the fuel is counted from, and falls from day to day.
 #[test]
 fn the_days_add_up() {

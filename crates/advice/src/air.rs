@@ -10,6 +10,7 @@ pub mod months;
 
 use std::thread;
 
+pub use model::air::HeatFlows;
 use model::air::ensemble::Perturbation;
 use model::air::litter_water::Intake;
 pub use model::air::litter_water::{DUSTY as DUSTY_LITTER, WET as WET_LITTER};
@@ -55,6 +56,8 @@ pub struct PlannedAir {
     pub useful_mj_per_kg: Option<f64>,
     /// The worst that heat, water and carbon dioxide leave over in an hour, as a share of the largest part of each.
     pub residual: f64,
+    /// The highest figure for the carbon monoxide of the fuel over the middle one, with which the hours are followed.
+    gas_over_middle: f64,
 }
 
 /// What the hours of a planned batch come to.
@@ -124,7 +127,8 @@ impl BroodingHeat {
 }
 
 impl HeatNeeded {
-    fn hardest(&self) -> Option<&HouseHour> {
+    /// The hour that takes the most.
+    pub fn hardest(&self) -> Option<&HouseHour> {
         self.hours.iter().max_by(|one, other| one.heater_kw.total_cmp(&other.heater_kw))
     }
 
@@ -328,10 +332,11 @@ impl PlannedAir {
         (most > STALE * CO2_MOST_PPM).then_some(most)
     }
 
-    /// The most carbon monoxide that the fire would even out at, parts in a million; `None` without a fire inside.
+    /// The most carbon monoxide that the fire would even out at, by the highest figure of its fuel, parts in a million; `None`
+    /// without a fire inside.
     pub fn carbon_monoxide_ppm(&self) -> Option<f64> {
         let most = self.hours.iter().map(|hour| hour.house.carbon_monoxide_ppm).fold(0.0, f64::max);
-        (most > 0.0).then_some(most)
+        (most > 0.0).then_some(most * self.gas_over_middle)
     }
 
     /// Moisture of the litter at the end of each day of age, share on a wet basis.
@@ -485,6 +490,7 @@ impl Read {
             heaters_kw: self.heaters_kw,
             useful_mj_per_kg: self.useful_mj_per_kg,
             residual: followed.residual,
+            gas_over_middle: families::fuel::most_gas_over_middle(answers),
             hours: self.judged(followed.hours, 0.0),
         })
     }

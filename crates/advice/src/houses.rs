@@ -2,6 +2,7 @@
 
 use quantity::{Answers, Asked, Checked, Fault, Problem, Raw, Source};
 
+use crate::families::space::Fit;
 use crate::outcome::Outcome;
 
 /// The section that may stand several times in a plan file, as `[[house]]`.
@@ -19,7 +20,7 @@ pub struct HouseChoice {
     pub chosen: bool,
     /// Floor the birds can use, m².
     pub floor_m2: f64,
-    /// Birds it carries at sale.
+    /// Birds it carries on the fullest day of the sale.
     pub birds_allowed: f64,
     /// Chicks to order for it.
     pub chicks_to_order: f64,
@@ -135,18 +136,25 @@ pub(crate) fn compare(answers: &Answers, outcome: &Outcome) -> Vec<HouseChoice> 
     own.into_iter().chain(others.iter().filter_map(other)).collect()
 }
 
-const FIGURES: [&str; 4] =
-    ["space.floor_area", "space.birds_allowed", "space.chicks_to_order", "space.birds_at_sale"];
+const FIGURES: [&str; 7] = [
+    "space.floor_area",
+    "space.limit",
+    "space.birds_allowed",
+    "space.chicks_to_order",
+    "space.birds_at_sale",
+    "space.fullest_density",
+    "space.fullest_birds",
+];
 
 fn choice(answers: &Answers, outcome: &Outcome, chosen: bool) -> Option<HouseChoice> {
-    let [floor_m2, birds_allowed, chicks_to_order, birds] = FIGURES.map(|id| outcome.number(id));
+    let fit = Fit::of(answers, outcome)?;
     Some(HouseChoice {
         name: answers.text("house.name").unwrap_or_default().to_owned(),
         chosen,
-        floor_m2: floor_m2?,
-        birds_allowed: birds_allowed?,
-        chicks_to_order: chicks_to_order?,
-        fits: birds? <= birds_allowed?,
+        floor_m2: outcome.number("space.floor_area")?,
+        birds_allowed: fit.allowed,
+        chicks_to_order: fit.chicks_to_order,
+        fits: fit.holds(),
     })
 }
 

@@ -237,6 +237,29 @@ static FIGURES: &[FigureSpec] = &[
         &[short("drinkers-short", &[figure("n", "space.drinkers"), field("h", "equipment.drinkers")])],
     ),
     FigureSpec {
+        id: "space.fullest_density",
+        unit: Unit::KilogramPerSquareMetre,
+        decimals: 1,
+        rules: &[exact("fullest-density", "k", &[of_days("k", Over::Most, ON_THE_FLOOR)], |x| Some(x[0]))],
+    },
+    FigureSpec {
+        id: "space.fullest_day",
+        unit: Unit::Day,
+        decimals: 0,
+        rules: &[exact("fullest-day", "d", &[of_days("d", Over::DayOfMost, ON_THE_FLOOR)], |x| Some(x[0]))],
+    },
+    FigureSpec {
+        id: "space.fullest_birds",
+        unit: Unit::Birds,
+        decimals: 0,
+        rules: &[exact(
+            "fullest-birds",
+            "n",
+            &[on_day("n", "batch.birds_alive", "space.fullest_day")],
+            |x| Some(x[0]),
+        )],
+    },
+    FigureSpec {
         id: "space.first_day_over",
         unit: Unit::Day,
         decimals: 0,
@@ -245,12 +268,15 @@ static FIGURES: &[FigureSpec] = &[
             "d",
             &[Input {
                 symbol: "d",
-                origin: Origin::FirstDayOver { series: "space.density_by_day", limit: Some("space.limit") },
+                origin: Origin::FirstDayOver { series: ON_THE_FLOOR, limit: Some("space.limit") },
             }],
             |x| Some(x[0]),
         )],
     },
 ];
+
+/// What stands on the floor, kg/m2.
+const ON_THE_FLOOR: &str = "space.density_by_day";
 
 static SERIES: &[SeriesSpec] = &[
     by_day(
@@ -282,7 +308,7 @@ static SERIES: &[SeriesSpec] = &[
         )],
     ),
     SeriesSpec {
-        id: "space.density_by_day",
+        id: ON_THE_FLOOR,
         unit: Unit::KilogramPerSquareMetre,
         decimals: 1,
         first_day: 0,

@@ -526,6 +526,12 @@ pub(super) fn co_high(name: &str) -> Option<f64> {
     of(name)?.co_g_per_kg.map(|grams| grams.1)
 }
 
+/// The highest figure for the carbon monoxide of what burns inside over the middle of its range: of two fuels the wider.
+pub(crate) fn most_gas_over_middle(answers: &Answers) -> f64 {
+    let over = |fuel| Some(co_high(fuel)? / f64::midpoint(co_low(fuel)?, co_high(fuel)?));
+    all_fuels(answers).filter_map(over).fold(1.0, f64::max)
+}
+
 pub(super) fn co2(name: &str) -> Option<f64> {
     of(name)?.co2_kg_per_kg
 }

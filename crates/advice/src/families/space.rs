@@ -1,12 +1,14 @@
 //! Space: do the chicks fit the house, now and at sale?
 
 use model::space;
-use quantity::{Answers, Area, DayOfAge, Length, Mass, Status, StockingDensity, Unit};
+use quantity::{Answers, Area, DayOfAge, Length, Mass, Schedule, Status, StockingDensity, Unit, Value};
 use reference::growth::Standard;
 use reference::stocking::{self, House};
 
 use super::Family;
 use super::growth::has_own;
+use crate::diary::set;
+use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, on_day};
 use crate::sums::{Sum, asks, may_ask};
 
@@ -286,6 +288,61 @@ fn limit_of(kg_m2: f64) -> StockingDensity {
     StockingDensity::kilograms_per_square_metre(kg_m2)
 }
 
+/// How full the floor gets, and how many chicks it would carry.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fit {
+    /// Birds on the day that counts: the fullest where birds leave over several days, else that of the sale.
+    pub birds: f64,
+    /// Birds that would be within the limit on that day.
+    pub allowed: f64,
+    /// Chicks to order so that no day is over it.
+    pub chicks_to_order: f64,
+}
+
+impl Fit {
+    /// `None` while birds or limit are not known.
+    pub fn of(answers: &Answers, outcome: &Outcome) -> Option<Fit> {
+        let get = |id| outcome.number(id);
+        if !sold_in_parts(answers) {
+            return Some(Fit {
+                birds: get("space.birds_at_sale")?,
+                allowed: get("space.birds_allowed")?,
+                chicks_to_order: get("space.chicks_to_order")?,
+            });
+        }
+        let (density, birds) = (get("space.fullest_density")?, get("space.fullest_birds")?);
+        let limit = get("space.limit")?;
+        let (chicks, fits) = (answers.number("batch.chicks")?, density <= limit);
+        Some(Fit {
+            birds,
+            allowed: (birds * limit / density).floor(),
+            chicks_to_order: if fits { chicks } else { most_that_fit(answers, chicks, limit)? },
+        })
+    }
+
+    /// Whether no day is over the limit.
+    pub fn holds(&self) -> bool {
+        self.birds <= self.allowed
+    }
+}
+
+/// The most chicks, fewer than planned, of whom no day of the sale as planned is over the limit: halving, since more chicks fill
+/// every day more.
+fn most_that_fit(answers: &Answers, planned: f64, limit: f64) -> Option<f64> {
+    let fits = |chicks: f64| {
+        let mut fewer = answers.clone();
+        set(&mut fewer, "batch.chicks", Value::Number(chicks));
+        let density = Outcome::of(&fewer, ["space.fullest_density"]).number("space.fullest_density");
+        density.is_some_and(|density| density <= limit)
+    };
+    let (mut low, mut high) = (0.0, planned);
+    while high - low > 1.0 {
+        let middle = f64::midpoint(low, high).floor();
+        if fits(middle) { low = middle } else { high = middle }
+    }
+    (low > 0.0).then_some(low)
+}
+
 /// The growth curve a plan follows.
 pub(crate) fn standard(answers: &Answers) -> Standard {
     answers.choice("batch.standard").and_then(Standard::from_name).unwrap_or(Standard::OpenHouse)
@@ -300,9 +357,25 @@ fn follows(answers: &Answers, wanted: Standard) -> bool {
     uses(answers, wanted) && answers.number("batch.sale_weight_kg").is_none()
 }
 
+/// Whether birds leave over several days, so that the floor must be followed from day to day.
+pub fn sold_in_parts(answers: &Answers) -> bool {
+    answers.schedule("sale.days").is_some()
+        || answers.number("sale.first_age_d").is_some()
+        || answers.number("sale.last_age_d").is_some()
+}
+
+/// The age at which the last birds are to be sold.
+fn last_sale_age(answers: &Answers) -> Option<f64> {
+    let scheduled = answers.schedule("sale.days").and_then(Schedule::span);
+    scheduled
+        .map(|(_, last)| f64::from(last))
+        .or_else(|| answers.number("sale.last_age_d"))
+        .or_else(|| answers.number("batch.sale_age_d"))
+}
+
 /// Whether the sale falls into the hottest quarter; `None` while day or place are not known.
 pub(crate) fn sold_in_hottest_quarter(answers: &Answers) -> Option<bool> {
-    let age = DayOfAge(answers.number("batch.sale_age_d")? as i32);
+    let age = DayOfAge(last_sale_age(answers)? as i32);
     let month = age.date(answers.day("batch.placement")?).month();
     Some(hottest_months(answers)?.contains(&month))
 }

@@ -3,6 +3,7 @@
 use quantity::Answers;
 
 use super::Check;
+use crate::families::space::{Fit, sold_in_parts};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
@@ -89,16 +90,19 @@ fn first_day_short(kind: &Kind, answers: &Answers, outcome: &Outcome) -> Option<
 /// Where birds leave over several days, the floor is followed day by day; a sale on one day has its own finding.
 fn over_limit_on_day(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let day = outcome.number("space.first_day_over")?;
-    super::space::sold_in_parts(answers).then(|| {
+    let order = sold_in_parts(answers).then(|| Fit::of(answers, outcome)).flatten()?.chicks_to_order;
+    Some(
         Finding::new("over-limit-on-day", Weight::Problem)
             .at("batch.chicks")
             .with("day", super::number(day, quantity::Unit::One, 0))
             .with("limit", Detail::Figure("space.limit"))
-            .with("order", Detail::Figure("space.chicks_to_order"))
-            .with("boxes", super::space::boxes_of_hundred(outcome))
+            .with("fullest", Detail::Figure("space.fullest_day"))
+            .with("density", Detail::Figure("space.fullest_density"))
+            .with("order", super::number(order, quantity::Unit::Chicks, 0))
+            .with("boxes", super::space::boxes_of_hundred(order))
             .out("sell-more-before")
-            .out("fewer-chicks")
-    })
+            .out("fewer-chicks"),
+    )
 }
 
 fn birds_left_unsold(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

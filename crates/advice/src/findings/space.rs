@@ -3,13 +3,14 @@
 use quantity::{Answers, Unit};
 
 use super::{Check, number};
-use crate::families::space::{sold_in_hottest_quarter, standard};
+use crate::families::space::{Fit, sold_in_hottest_quarter, sold_in_parts, standard};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 
 /// Its checks.
 pub(super) static CHECKS: &[Check] = &[
     does_not_fit,
+    sale_age_beside_its_days,
     fits_by_own_limit_only,
     limit_above_advice,
     limit_of_hot_season,
@@ -31,7 +32,7 @@ fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("limit", Detail::Figure("space.limit"))
         .with("order", Detail::Figure("space.chicks_to_order"))
         .with("early", number(tens(birds - allowed), Unit::Birds, 0))
-        .with("boxes", boxes_of_hundred(outcome))
+        .with("boxes", boxes_of_hundred(outcome.number("space.chicks_to_order").unwrap_or_default()))
         .out("fewer-chicks");
     // Without a growth curve there is no day to name: the weight was typed. And nobody buys the very young.
     match outcome.number("space.last_day_that_fits") {
@@ -46,16 +47,25 @@ fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     }
 }
 
-/// Whether birds leave over several days, so that the floor must be followed from day to day.
-pub(super) fn sold_in_parts(answers: &Answers) -> bool {
-    answers.schedule("sale.days").is_some()
-        || answers.number("sale.first_age_d").is_some()
-        || answers.number("sale.last_age_d").is_some()
+/// Boxes of a hundred that so many chicks are ordered in.
+pub(super) fn boxes_of_hundred(chicks: f64) -> Detail {
+    number((chicks / CHICKS_IN_A_BOX).floor(), Unit::Pieces, 0)
 }
 
-/// Boxes of a hundred that chicks are ordered in.
-pub(super) fn boxes_of_hundred(outcome: &Outcome) -> Detail {
-    number(boxes(outcome), Unit::Pieces, 0)
+/// Common practice.
+const CHICKS_IN_A_BOX: f64 = 100.0;
+
+/// Where days of sale are told, they are followed and the age is not: two that do not go together are a slip.
+fn sale_age_beside_its_days(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let age = answers.number("batch.sale_age_d").filter(|_| sold_in_parts(answers))?;
+    let (first, last) = (outcome.number("sale.first_age")?, outcome.number("sale.last_age")?);
+    (!(first..=last).contains(&age)).then(|| {
+        Finding::new("sale-age-beside-its-days", Weight::Look)
+            .at("batch.sale_age_d")
+            .with("age", number(age, Unit::One, 0))
+            .with("first", number(first, Unit::One, 0))
+            .with("last", number(last, Unit::One, 0))
+    })
 }
 
 /// The next ten above: some of those sold early would have been lost, so that exactly so many are a bird or two short.
@@ -66,18 +76,13 @@ fn tens(birds: f64) -> f64 {
 /// Younger birds have no buyers (common practice).
 const YOUNGEST_SALE_D: f64 = 21.0;
 
-/// Whole boxes of 100 within the chicks to order; boxes of 100 are common practice.
-fn boxes(outcome: &Outcome) -> f64 {
-    (outcome.number("space.chicks_to_order").unwrap_or_default() / 100.0).floor()
-}
-
 /// A typed limit above what is advised must not turn "does not fit" into "fits" without a word.
 fn fits_by_own_limit_only(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let typed = answers.number("space.limit_kg_m2")?;
     let advised = advised_limit(answers)?.high;
-    let (birds, allowed) = (outcome.number("space.birds_at_sale")?, outcome.number("space.birds_allowed")?);
-    let by_advice = (allowed * advised / typed).floor();
-    (birds <= allowed && birds > by_advice).then(|| {
+    let fit = Fit::of(answers, outcome)?;
+    let by_advice = (fit.allowed * advised / typed).floor();
+    (fit.holds() && fit.birds > by_advice).then(|| {
         Finding::new("fits-by-own-limit-only", Weight::Problem)
             .at("space.limit_kg_m2")
             .with("typed", number(typed, Unit::KilogramPerSquareMetre, 1))

@@ -42,6 +42,47 @@ fn a_plan_is_adopted_once_and_changed_with_a_reason() {
     assert_eq!(farm.json("history plan-adopted --json")["entries"].as_array().unwrap().len(), 2);
 }
 
+/// A file may tell several houses, and its batch stands in one of them: a plan for the other house leaves the first one alone.
+#[test]
+fn a_plan_for_another_house_leaves_the_first_alone() {
+    let farm = Farm::new("two-houses");
+    let plan = farm.read("plan.toml");
+    let at = plan.find("[house]").expect("the plan has a house");
+    let both = |batch: &str, house: &str| {
+        let second = "[[house]]\nname = \"Lower\"\nlength_m = 12\nwidth_m = 7\neave_height_m = 2.2\nridge_height_m = 3\nhalf_wall_m = 0.6\n";
+        let rest = plan[at..].replacen("[house]\n", "[[house]]\nname = \"Upper\"\n", 1);
+        let rest = rest.replacen("name = \"Long house\"\n", "", 1);
+        let named = rest.replacen("[batch]\n", &format!("{second}[batch]\nhouse = \"{house}\"\n"), 1);
+        format!("{}{}", &plan[..at], named.replace("September 2027", batch))
+    };
+    farm.write("upper.toml", &both("First", "Upper"));
+    farm.write("lower.toml", &both("Second", "Lower").replace("chicks = 1600", "chicks = 400"));
+    farm.good("record plan upper.toml");
+    farm.good("record plan lower.toml");
+    let houses = farm.json("history house --json");
+    let names: Vec<&str> = houses["entries"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(|entry| entry["answers"]["house.name"]["value"].as_str())
+        .collect();
+    assert!(names.contains(&"Upper") && names.contains(&"Lower"), "{names:?}");
+    let house_of = |batch: &str| {
+        let plans = farm.json("history plan-adopted --json");
+        let entries = plans["entries"].as_array().unwrap().clone();
+        let of = entries.into_iter().find(|entry| entry["answers"]["batch.name"]["value"] == batch).unwrap();
+        (of["answers"]["house"]["value"].clone(), of["answers"]["house.length_m"]["value"].clone())
+    };
+    assert_ne!(house_of("First"), house_of("Second"));
+    // What stays with the farm is not made that of another without a word.
+    farm.write(
+        "other.toml",
+        &both("Third", "Upper").replace("name = \"Mango Ridge\"", "name = \"Elsewhere\""),
+    );
+    let told = farm.bad("record plan other.toml");
+    assert!(told.contains("Elsewhere") && told.contains("--sure"), "{told}");
+}
+
 #[test]
 fn a_faulty_plan_is_told_by_field_with_the_way_out() {
     let farm = Farm::new("faulty-plan");

@@ -16,7 +16,10 @@ air-lead-stale = But too little air comes in: see below before anything else.
 air-stale = Birds and people cannot breathe here
 air-stale-1 = Stale air (carbon dioxide) would reach { $ppm } in the worst hour; 3000 ppm is the limit. What leaks in and the opening together let in too little.
 air-stale-2 = Make an opening that can be let down on both long sides, take fewer birds, and light no open fire in this house.
-air-gas = The gas nobody smells (carbon monoxide) would even out at up to { $ppm } in the house. People’s guide for eight hours is 9 ppm. It is a rough warning and no target: there is no amount to stay in.
+air-gas = { $known ->
+    [yes] The gas nobody smells (carbon monoxide) would even out at up to { $ppm } in the house, with the fresh air of the hour. With the house shut, and no more air than leaks in, it would be { $shut }. People’s guide for eight hours is 9 ppm. It is a rough warning and no target: there is no amount to stay in.
+   *[no] The gas nobody smells (carbon monoxide) would even out at up to { $ppm } in the house. People’s guide for eight hours is 9 ppm. It is a rough warning and no target: there is no amount to stay in.
+}
 air-which-day = Worked out hour by hour for days that have both the coldest night and the hottest afternoon of your plan: what heaters and curtains must be able to do, not what every day will be. Times are by the sun: it is highest at 12.
 air-with-fire = In that hour { $air } of fresh air go through, so that what chicks and fire give off stays under 3000 parts in a million of stale air (carbon dioxide), as the law asks of large houses. It does not make charcoal gas harmless.
 air-first-day = The first day, { $day }

@@ -20,9 +20,13 @@ waiting-mix = Say the label’s dilution and the size of the tank.
 waiting-litter = Say length and width of the house, depth of litter and size of a bag.
 
 verdict-label = At sale
+verdict-label-in-parts = On the fullest day
 verdict-fits = Yes, they fit
 verdict-does-not-fit = No, they do not fit
 space-fits = { $birds } alive at sale are { $density }, within { $limit }; the house carries { $allowed }.
+space-were-all-sold-at-once = Were all sold at once, at the age of sale alone:
+space-fits-in-parts = { $birds } at { $day } are { $density }, within { $limit }. On every other day there is more room.
+space-does-not-fit-in-parts = { $birds } at { $day } would be { $density }, over { $limit }.
 space-does-not-fit = { $birds } alive at sale would be { $density }, over { $limit }; the house carries { $allowed }.
 
 guard-lead-label = To build

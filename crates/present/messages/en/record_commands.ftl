@@ -139,6 +139,7 @@ book-cannot-write = { $book } cannot be written: { $why }. Nothing was written.
 
 record-plan = the plan of a file: record plan FILE
 record-plan-file = Name the plan file: broodwright record plan FILE.
+record-plan-of-another-farm = This book is of { $known }, and the plan is of { $told }: prices, drinkers, brooders and the like would be changed for every batch in it. Keep a book of its own for each farm, or give the farm one name.
 record-plan-reason = This changes a plan or house that is in the book already. Say why: --reason TEXT. For another batch, give it another name in the file. Nothing was written.
 record-no-kind = There is no kind “{ $name }” to write down. There are: { $known }.
 record-missing = { $kind } needs { $key }=… ; broodwright record { $kind } tells what it is.

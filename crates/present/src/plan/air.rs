@@ -253,9 +253,21 @@ impl Shown<'_> {
             show::quantity(air.needed.fresh_air_at_peak_m3_per_h(), Unit::CubicMetrePerHour, 0, self.viewer);
         let gas = air.carbon_monoxide_ppm().map(|ppm| {
             let ppm = show::quantity(ppm, Unit::PartsPerMillion, 0, self.viewer);
-            Block::Paragraph(say!(self.words, "air-gas", ppm = ppm))
+            // The section of the heat counts with leaks alone.
+            let shut = self.gas_of_shut_house();
+            let known = if shut.is_some() { "yes" } else { "no" };
+            let shut = shut.unwrap_or_default();
+            Block::Paragraph(say!(self.words, "air-gas", ppm = ppm, shut = shut, known = known))
         });
         gas.into_iter().chain([Block::Note(say!(self.words, "air-with-fire", air = fresh))]).collect()
+    }
+
+    /// From the lowest to the highest of what the gas would come to with no more air than leaks in.
+    fn gas_of_shut_house(&self) -> Option<String> {
+        let band = self.plan.outcome.get("brooding.carbon_monoxide")?.figure.band?;
+        let bare = |ppm| show::bare(ppm, Unit::PartsPerMillion, 0, self.viewer);
+        let high = show::quantity(band.high, Unit::PartsPerMillion, 0, self.viewer);
+        Some(say!(self.words, "air-day-from-to", low = bare(band.low), high = high))
     }
 
     /// The first day and the last, drawn and in numbers.

@@ -1,5 +1,7 @@
 //! How much heat and fuel?
 
+use advice::air::{HeatFlows, HeatNeeded};
+
 use super::*;
 use crate::scene::bars::{Bar, Bars, BarsWords};
 
@@ -22,11 +24,46 @@ const OF_COVERED_RINGS: &[Part] = &[
 ];
 const AIR: Part = ("heat-part-air", "brooding.air_change_loss");
 
-/// A part with its heat on the coldest night, kW.
+/// A part with its heat, kW; less than 0 where it brings some.
 struct Going {
     part: &'static str,
-    figure: &'static str,
     kw: f64,
+}
+
+/// Where heat goes: in the hardest hour of the brooding days where they were followed, else on one steady night.
+struct Balance {
+    goings: Vec<Going>,
+    chicks_kw: f64,
+    brooders_kw: f64,
+    is_of_hour: bool,
+    explained_by: Vec<&'static str>,
+}
+
+impl Balance {
+    /// All that goes out, kW.
+    fn all(&self) -> f64 {
+        self.goings.iter().map(|going| going.kw).sum()
+    }
+}
+
+/// The flows of an hour by part: what they warm the house with counts above 0 there, what goes out here.
+fn of_hour(flows: &HeatFlows) -> Balance {
+    let out = |part, w: f64| Going { part, kw: w / 1000.0 };
+    Balance {
+        goings: vec![
+            out("heat-part-air", -flows.ventilation),
+            out("heat-part-roof-and-sky", -flows.roof - flows.sun),
+            out("heat-part-walls-and-edge", -flows.walls),
+            out("heat-part-curtain-and-ends", -flows.curtain),
+            out("heat-part-deep-ground", -flows.floor),
+            out("heat-part-drying", -flows.evaporation),
+            out("heat-part-stored", flows.stored),
+        ],
+        chicks_kw: flows.birds / 1000.0,
+        brooders_kw: flows.heater / 1000.0,
+        is_of_hour: true,
+        explained_by: vec!["brooding.heat"],
+    }
 }
 
 impl Shown<'_> {
@@ -80,13 +117,12 @@ impl Shown<'_> {
         })
     }
 
-    /// Why the hardest hour takes another heat than the night of the table.
+    /// Why the hardest hour takes another heat than a steady night.
     fn heat_by_the_hour(&self) -> Option<Block> {
-        let hardest = self.plan.outcome.drawn().heat()?;
-        let air = hardest.fresh_air_at_peak_m3_per_h();
+        let air = self.plan.outcome.drawn().heat()?.hardest()?.ventilation_m3_h;
         let air = show::quantity(air, Unit::CubicMetrePerHour, 0, self.viewer);
-        let heat = self.value("brooding.heat")?;
-        Some(Block::Note(say!(self.words, "heat-more-by-the-hour", heat = heat, air = air)))
+        let steady = self.value("brooding.heat_steady")?;
+        Some(Block::Note(say!(self.words, "heat-more-by-the-hour", steady = steady, air = air)))
     }
 
     /// What is saved by not heating the whole house: in what the grower buys, else as fuel, else as heat.
@@ -116,31 +152,46 @@ impl Shown<'_> {
         (part < whole).then_some(Block::Lead { label, value, note })
     }
 
-    /// Every way the heat goes, in kW on the coldest night.
-    fn goings(&self) -> Option<Vec<Going>> {
+    /// Every way the heat goes: that of the hardest hour adds up to the heat asked for.
+    fn heat_balance(&self) -> Option<Balance> {
+        match self.plan.outcome.drawn().heat().and_then(HeatNeeded::hardest) {
+            Some(hour) => Some(of_hour(&hour.heat)),
+            None => self.of_steady_night(),
+        }
+    }
+
+    fn of_steady_night(&self) -> Option<Balance> {
         let target = self.number("brooding.target_temperature")?;
         let warmer = (target - self.plan.answers.number("weather.coldest_night_c")?).max(0.0);
         let covered = self.plan.answers.choice("brooding.cover") == Some("yes");
         let parts = if covered { OF_COVERED_RINGS } else { OF_HOUSE };
         let kw = |figure| Some(self.number(figure)? * warmer / 1000.0);
-        parts.iter().map(|&(part, figure)| Some(Going { part, figure, kw: kw(figure)? })).collect()
+        let goings = parts.iter().map(|&(part, figure)| Some(Going { part, kw: kw(figure)? }));
+        let goings: Vec<Going> = goings.collect::<Option<_>>()?;
+        let all: f64 = goings.iter().map(|going| going.kw).sum();
+        let of_parts = parts.iter().map(|&(_, figure)| figure);
+        Some(Balance {
+            goings,
+            chicks_kw: self.number("brooding.chick_heat")?.min(all),
+            brooders_kw: self.number("brooding.heat_steady")?,
+            is_of_hour: false,
+            explained_by: of_parts.chain(["brooding.chick_heat", "brooding.heat_steady"]).collect(),
+        })
     }
 
     fn where_heat_goes(&self) -> Option<Table> {
-        let goings = self.goings()?;
-        let all: f64 = goings.iter().map(|going| going.kw).sum();
+        let balance = self.heat_balance()?;
+        let all = balance.all();
         let bare = |kw: f64| show::bare(kw, Unit::Kilowatt, 2, self.viewer);
         let share = |kw: f64| show::quantity(100.0 * kw / all.max(1e-9), Unit::Percent, 0, self.viewer);
-        let mut rows: Vec<Vec<String>> = goings
-            .iter()
-            .map(|going| vec![self.words.plain(going.part), bare(going.kw), share(going.kw)])
-            .collect();
-        let chicks = self.number("brooding.chick_heat")?.min(all);
-        rows.push(vec![self.words.plain("heat-part-chicks"), bare(-chicks), share(-chicks)]);
-        let left = self.number("brooding.heat_steady")?;
-        rows.push(vec![self.words.plain("heat-part-brooders"), bare(left), share(left)]);
+        let row = |part: &str, kw: f64| vec![self.words.plain(part), bare(kw), share(kw)];
+        let mut rows: Vec<Vec<String>> =
+            balance.goings.iter().map(|going| row(going.part, going.kw)).collect();
+        rows.push(row("heat-part-chicks", -balance.chicks_kw));
+        rows.push(row("heat-part-brooders", balance.brooders_kw));
+        let caption = if balance.is_of_hour { "heat-goes-caption-hour" } else { "heat-goes-caption" };
         Some(Table {
-            caption: self.words.plain("heat-goes-caption"),
+            caption: self.words.plain(caption),
             columns: vec![
                 (self.words.plain("column-part"), Align::Start),
                 (self.unit_title("column-heat", Unit::Kilowatt), Align::End),
@@ -148,16 +199,14 @@ impl Shown<'_> {
             ],
             emphasis: vec![rows.len() - 1],
             rows,
-            explained_by: goings
-                .iter()
-                .map(|going| going.figure)
-                .chain(["brooding.chick_heat", "brooding.heat_steady"])
-                .collect(),
+            explained_by: balance.explained_by,
         })
     }
 
     fn heat_drawing(&self) -> Option<Block> {
-        let mut goings = self.goings()?;
+        let Balance { mut goings, is_of_hour, explained_by, .. } = self.heat_balance()?;
+        // What brings heat is in the table; a bar has no length below nothing.
+        goings.retain(|going| going.kw > 0.0);
         goings.sort_by(|one, other| other.kw.total_cmp(&one.kw));
         let kilowatts = |kw| show::quantity(kw, Unit::Kilowatt, 1, self.viewer);
         let bars: Vec<Bar> = goings
@@ -175,17 +224,16 @@ impl Shown<'_> {
             .map(|bar| say!(self.words, "drawing-heat-part", part = &bar.label, heat = &bar.shown));
         let alternative = say!(
             self.words,
-            "drawing-heat",
+            if is_of_hour { "drawing-heat-hour" } else { "drawing-heat" },
             heat = kilowatts(goings.iter().map(|going| going.kw).sum()),
             parts = named.collect::<Vec<_>>().join(", "),
         );
-        let figures: Vec<&'static str> = goings.iter().map(|going| going.figure).collect();
         Some(Block::Drawing(Drawing {
             name: "heat",
             svg: Bars { bars }.draw(&BarsWords { title: String::new(), alternative: alternative.clone() }),
             caption: self.words.plain("drawing-heat-caption"),
             alternative,
-            data: self.drawing_data(&figures),
+            data: self.drawing_data(&explained_by),
             width_percent: 60,
         }))
     }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use advice::diary::Diary;
 use advice::finding::Weight;
+use advice::plan::Fit;
 use advice::record;
 use axum::response::Response;
 use book::{BatchId, BookState, HouseId, Slot, Subject};
@@ -228,9 +229,7 @@ fn standing(before: &Before, viewer: &Viewer) -> String {
     if heaviest == Weight::Problem {
         return words.plain("plan-does-not-hold");
     }
-    let known = |id| before.plan().outcome.number(id).is_some();
-    let finished = known("space.birds_at_sale") && known("space.birds_allowed");
-    if !finished {
+    if Fit::of(&before.plan().answers, &before.plan().outcome).is_none() {
         return words.plain("plan-unfinished");
     }
     shown.holds_with_money().unwrap_or_else(|| words.plain("plan-holds"))

@@ -17,7 +17,7 @@ fn sold(answers: &Answers, kind: Option<&str>) -> bool {
 pub(super) static TASKS: &[TaskSpec] = &[
     task("buyers-booked", Selling, On(Sale, -14))
         .calls(OFFICE)
-        .says(&[("birds", Told::Figure("space.birds_at_sale"))]),
+        .says(&[("birds", Told::Figure("sale.birds"))]),
     task("medicine-stopped", Selling, On(Sale, -14)).calls(OFFICE),
     task("catchers-booked", Selling, On(Sale, -7)).calls(OFFICE),
     task("withdrawal-checked", Selling, On(Sale, -2)).calls(OFFICE),

@@ -8,7 +8,7 @@ use advice::keep::{self, Said as Kept};
 use advice::{plan, plan_file};
 use book::{BatchId, Body, BookState, Draft, HouseId, Record, Slot, Subject};
 use present::{Viewer, fault, say};
-use quantity::{Answers, CivilDay, Raw};
+use quantity::{Answers, CivilDay, Raw, Source};
 use uuid::Uuid;
 
 use super::{Said, put_down};
@@ -30,6 +30,7 @@ pub async fn adopt(said: &Said<'_>) -> Result<(), Failure> {
         .collect();
     let read = adoption::of_file(&raws, &kept);
     refuse(&read, said, &Viewer { locale: said.locale, ..Viewer::plain() }, file)?;
+    ask_about_another_farm(&read, book.state(), found.house, said)?;
     let (drafts, unchanged) = found.drafts(&book, read, day, said)?;
     put_down(said, &book, drafts, unchanged).await
 }
@@ -59,6 +60,26 @@ fn refuse(read: &OfFile, said: &Said, viewer: &Viewer, file: &str) -> Result<(),
     if all.is_empty() { Ok(()) } else { Err(Failure::BadInput(all)) }
 }
 
+/// What stays with the farm would become that of another farm: asked about, since one book is of one farm.
+fn ask_about_another_farm(
+    read: &OfFile,
+    state: &BookState,
+    house: HouseId,
+    said: &Said,
+) -> Result<(), Failure> {
+    let Some(told) = read.said.answers.text("farm.name").filter(|_| !said.is_sure()) else { return Ok(()) };
+    let farm = keep::kept(state, "farm", house);
+    let known = farm.as_ref().and_then(|body| body.get("farm.name").or_else(|| body.get("name")));
+    match known.and_then(|answer| answer.value.as_str()).filter(|known| *known != told) {
+        Some(known) => {
+            let words = said.words();
+            let asked = say!(words, "record-plan-of-another-farm", known = known, told = told);
+            Err(Failure::BadInput(vec![asked, words.plain("record-sure")]))
+        }
+        None => Ok(()),
+    }
+}
+
 /// The batch and the house that a plan is for.
 struct Found {
     batch: BatchId,
@@ -77,7 +98,9 @@ impl Found {
             None => batch_of(state, text("batch.name"), text("batch.placement")),
         };
         let house = batch.and_then(|batch| house_of_batch(state, batch));
-        let house = house.or_else(|| house_of(state, text("house.name")));
+        // A file may tell several houses: the name that counts is that of the one its batch stands in.
+        let told = plan::read(raws, Source::File, false).answers;
+        let house = house.or_else(|| house_of(state, told.text("house.name")));
         Ok(Found {
             batch: batch.unwrap_or_else(|| BatchId(Uuid::now_v7())),
             house: house.unwrap_or_else(|| HouseId(Uuid::now_v7())),
