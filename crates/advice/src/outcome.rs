@@ -139,6 +139,13 @@ impl Outcome {
         Some((rule_of(answers, spec)?, self.known(spec, day)?.inputs.clone()))
     }
 
+    /// Whether it can be told how a figure came about, or a figure by day on any day.
+    pub fn explains(&self, id: &str) -> bool {
+        let by_day = families::series_named(id).filter(|spec| matches!(spec.way, Way::Rules(_)));
+        let days = by_day.and_then(|spec| self.days.get(spec.id));
+        self.get(id).is_some() || days.is_some_and(|days| days.iter().any(Option::is_some))
+    }
+
     /// A figure by day on one day, where it was worked out.
     fn known(&self, spec: &SeriesSpec, day: i32) -> Option<&Cell> {
         let at = usize::try_from(day - spec.first_day).ok()?;

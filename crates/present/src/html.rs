@@ -95,9 +95,16 @@ impl Writer<'_> {
             Block::Working(view) => {
                 html! { section class="working" { h3 { (view.title) } (self.working(view)) } }
             }
-            Block::Fold { title, blocks } => html! {
-                details class="fold" { summary { (title) } (self.blocks(blocks)) }
-            },
+            Block::Fold { title, blocks } => {
+                // Workings begin with a heading of their own, which stands below that of their fold.
+                let has_headings = blocks.iter().any(|block| matches!(block, Block::Working(_)));
+                html! {
+                    details class="fold" {
+                        summary { @if has_headings { h2 { (title) } } @else { (title) } }
+                        (self.blocks(blocks))
+                    }
+                }
+            }
             Block::Apart { page, title, blocks } => self.apart(page, title, blocks),
             Block::PageBreak => html! {},
             Block::Blanks(blanks) => {
@@ -333,7 +340,7 @@ pub fn anchor(id: &str) -> String {
 
 /// A long value, such as a list of weights, has to break its lines on a phone.
 fn value_class(value: &str) -> &'static str {
-    const LONG: usize = 24;
+    const LONG: usize = 18;
     if value.chars().count() > LONG { "end long" } else { "end" }
 }
 

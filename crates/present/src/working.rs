@@ -18,10 +18,19 @@ use crate::{say, show};
 /// The working of a figure, in words; `None` when it could not be worked out.
 pub fn view(answers: &Answers, outcome: &Outcome, id: &str, viewer: &Viewer) -> Option<WorkingView> {
     let working = working(answers, outcome, id)?;
-    Some(match &working.worked.by {
+    let view = match &working.worked.by {
         By::Rule(rule) => worded(&Said::of_figure(&working, rule, viewer), viewer),
         By::Procedure(run) => by_procedure(&working, run, viewer),
-    })
+    };
+    Some(leading_on(view, outcome))
+}
+
+/// A working whose rows lead on only to what itself can be shown: what is 0 because it is not known has no working.
+fn leading_on(mut view: WorkingView, outcome: &Outcome) -> WorkingView {
+    for row in &mut view.inputs {
+        row.figure = row.figure.filter(|id| outcome.explains(id));
+    }
+    view
 }
 
 /// The working of a figure by day on one day of age, in words.
@@ -63,7 +72,7 @@ pub fn of_day(
             })
             .collect(),
     };
-    Some(worded(&said, viewer))
+    Some(leading_on(worded(&said, viewer), outcome))
 }
 
 /// A working being worded: of a figure, or of a figure by day on one day.

@@ -20,8 +20,8 @@ pub type Drawings = BTreeMap<String, String>;
 pub type Day = (i32, u8, u8);
 
 /// How many renders a cached result of the typesetter may go unused before it is dropped: enough for a sheet that
-/// is printed again after a small change, few enough that a server does not grow (our judgement).
-const KEPT_RENDERS: usize = 10;
+/// is printed again after a small change, few enough that a server does not grow: ten held half a gigabyte.
+const KEPT_RENDERS: usize = 1;
 
 /// Sets a document and its drawings as a PDF.
 ///

@@ -125,7 +125,7 @@ impl<'a> Page<'a> {
     /// A table names the figures that explain it; those that were not worked out explain nothing.
     fn keep_known_workings(&self, blocks: &mut [Block]) {
         let plan = &self.walk.plan;
-        let is_known = |id: &str| plan.outcome.get(id).is_some() || plan.series(id).is_some();
+        let is_known = |id: &str| plan.outcome.explains(id);
         for block in blocks {
             match block {
                 Block::Table(table) | Block::DayTable { table, .. } => {

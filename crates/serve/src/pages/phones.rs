@@ -40,7 +40,7 @@ pub(crate) async fn show(call: Call) -> Reply {
             }
         }
         None => {
-            html! { p { (words.plain("phones-not-served")) } pre class="formula" { (words.plain("phones-example")) } }
+            html! { p { (words.plain("phones-not-served")) } pre class="formula" tabindex="0" { (words.plain("phones-example")) } }
         }
     };
     let hours = day::offset_of(&open.state);

@@ -96,7 +96,9 @@ fn view_of(call: &Call, batch: &Batch, walk: &Walk) -> Option<WorkingView> {
     let (id, answers, outcome) = (call.param("figure"), &walk.diary.answers, &walk.plan.outcome);
     let once = working::view(answers, outcome, id, &batch.viewer);
     let day = call.asked("day").and_then(|day| day.trim().parse().ok()).or(walk.diary.age_today());
-    once.or_else(|| working::of_day(answers, outcome, id, day?, &batch.viewer))
+    // Of a figure that this day has not got, the last day that has it.
+    let of_day = |day: i32| working::of_day(answers, outcome, id, day, &batch.viewer);
+    once.or_else(|| (0..=day?).rev().find_map(of_day))
 }
 
 /// A part that has a page of its own.
