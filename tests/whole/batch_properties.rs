@@ -152,6 +152,21 @@ fn half_a_year_on_the_other_side_is_within_two_minutes() {
     }
 }
 
+/// Up to 45 degrees, where no day is four minutes longer than the one before: the half of the year that counts is the sun's. From
+/// where it stands to just across from there, 178 to 188 days on, days are as long on the other side, within two minutes.
+#[test]
+fn half_the_suns_way_on_the_other_side_is_the_same_day() {
+    for latitude in [0.0, 13.6, 30.0, 45.0] {
+        for day in (0..365).step_by(5) {
+            let from = 21_000.0 + f64::from(day);
+            let one = model::light::daylength_on(latitude, from);
+            let off = |days: f64| (model::light::daylength_on(-latitude, from + days) - one).abs() * 60.0;
+            let least = (178..=188).map(|days| off(f64::from(days))).fold(f64::MAX, f64::min);
+            assert!(least <= 2.0, "{latitude} {day}: {least} minutes");
+        }
+    }
+}
+
 #[test]
 fn two_houses_are_held_side_by_side() {
     let text = sample::complete()

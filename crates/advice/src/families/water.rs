@@ -57,6 +57,10 @@ const fn more_in_heat(name: &'static str, inputs: &'static [Input]) -> Rule {
         .between(|x| Some((model::water::heat_factor_low(x[0]), model::water::heat_factor_high(x[0]))))
 }
 
+/// Birds drink in the light, and on a hot day most in its twelve hours of sun: to count all of it then errs on the side of more
+/// water (our judgement).
+const DRINKING_H: f64 = 12.0;
+
 static FIGURES: &[FigureSpec] = &[
     FigureSpec {
         id: "water.heat_factor",
@@ -134,10 +138,11 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "water-while-off",
-            "W * o / 24",
+            "W * min(1, o / 12)",
             &[figure("W", "water.peak_day"), field("o", "water.off_hours_h")],
-            |x| Some(x[0] * x[1] / 24.0),
-        )],
+            |x| Some(x[0] * (x[1] / DRINKING_H).min(1.0)),
+        )
+        .from("our-judgement", Status::OurJudgement)],
     },
     FigureSpec {
         id: "water.sanitiser",

@@ -131,9 +131,9 @@ impl Shown<'_> {
         })
     }
 
-    /// Water that carries a vaccine, week by week.
+    /// Water that carries a vaccine, week by week, as long as no bird is sold.
     fn vaccine_water(&self) -> Option<Table> {
-        let last = self.plan.outcome.last_day()?;
+        let last = self.number("sale.first_age")? as i32 - 1;
         let litres = |day: i32| self.plan.outcome.on_day("vaccine.water_by_day", day);
         let rows: Vec<Vec<String>> = (7..=last)
             .step_by(7)
@@ -197,7 +197,10 @@ impl Shown<'_> {
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.extend(self.line_lead());
-        blocks.extend(self.vaccine_water().map(Block::Table));
+        if let Some(table) = self.vaccine_water() {
+            blocks.push(Block::Table(table));
+            blocks.push(Block::Note(self.words.plain("sum-vaccine-water-caution-2")));
+        }
         blocks.push(Block::Caution(self.caution("water", Level::Care, 3)));
         blocks
     }
