@@ -53,27 +53,26 @@ fn a_plan_for_another_house_leaves_the_first_alone() {
         let rest = plan[at..].replacen("[house]\n", "[[house]]\nname = \"Upper\"\n", 1);
         let rest = rest.replacen("name = \"Long house\"\n", "", 1);
         let named = rest.replacen("[batch]\n", &format!("{second}[batch]\nhouse = \"{house}\"\n"), 1);
-        format!("{}{}", &plan[..at], named.replace("September 2027", batch))
+        format!("{}{}", &plan[..at], named.replace("September 2025", batch))
     };
     farm.write("upper.toml", &both("First", "Upper"));
     farm.write("lower.toml", &both("Second", "Lower").replace("chicks = 1600", "chicks = 400"));
     farm.good("record plan upper.toml");
     farm.good("record plan lower.toml");
-    let houses = farm.json("history house --json");
-    let names: Vec<&str> = houses["entries"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .filter_map(|entry| entry["answers"]["house.name"]["value"].as_str())
-        .collect();
-    assert!(names.contains(&"Upper") && names.contains(&"Lower"), "{names:?}");
     let house_of = |batch: &str| {
-        let plans = farm.json("history plan-adopted --json");
-        let entries = plans["entries"].as_array().unwrap().clone();
-        let of = entries.into_iter().find(|entry| entry["answers"]["batch.name"]["value"] == batch).unwrap();
+        let plans = farm.json(&format!("history plan-adopted --batch {batch} --json"));
+        let of = &plans["entries"][0];
         (of["answers"]["house"]["value"].clone(), of["answers"]["house.length_m"]["value"].clone())
     };
-    assert_ne!(house_of("First"), house_of("Second"));
+    let (first, second) = (house_of("First"), house_of("Second"));
+    assert!(first.0 != second.0 && first.1 == 18.0 && second.1 == 12.0, "{first:?} {second:?}");
+    // The book keeps both, and neither was written over.
+    let kept = farm.json("history house --batch First --json");
+    let entries = kept["entries"].as_array().unwrap();
+    let mut names: Vec<&str> =
+        entries.iter().filter_map(|entry| entry["answers"]["house.name"]["value"].as_str()).collect();
+    names.sort_unstable();
+    assert_eq!(names, ["Lower", "Upper"]);
     // What stays with the farm is not made that of another without a word.
     farm.write(
         "other.toml",
