@@ -64,7 +64,7 @@ fn tens(birds: f64) -> f64 {
 }
 
 /// Younger birds have no buyers (common practice).
-const YOUNGEST_SALE_D: f64 = 21.0;
+pub(super) const YOUNGEST_SALE_D: f64 = 21.0;
 
 /// Whole boxes of 100 within the chicks to order; boxes of 100 are common practice.
 fn boxes(outcome: &Outcome) -> f64 {
