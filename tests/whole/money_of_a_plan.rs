@@ -287,6 +287,24 @@ fn a_price_of_zero_is_said() {
     assert!(named(&quick(&told), "price-is-zero").is_none());
 }
 
+/// Feed that costs nothing at all is planned and bought all the same, in either way and either size.
+#[test]
+fn free_feed_is_still_bought() {
+    let mut free = of_two_sizes().replace("feed_delivery_each = 190", "feed_delivery_each = 0");
+    for price in ["612", "588", "575", "570", "320", "310", "300", "298"] {
+        free = free.replace(&format!("bag_each = {price}\n"), "bag_each = 0\n");
+    }
+    for text in [free.clone(), free.replace("\"cheapest\"", "\"by-phase\"")] {
+        let plan = quick(&text);
+        assert_eq!(number(&plan, "feed.cost"), 0.0);
+        assert!(!plan.deliveries.is_empty());
+        let names: Vec<_> = plan.findings.iter().filter(|one| one.name == "price-is-zero").collect();
+        assert!(names.len() >= 4 && names.iter().all(|one| one.weight == Weight::Problem));
+    }
+    let found = advice::buying::of_plan(&sample::answers(&free)).expect("free feed can be bought");
+    found.hangs();
+}
+
 /// What the figures say of the first delivery is what the list of deliveries says of it.
 #[test]
 fn dates_of_the_first_delivery_are_one() {
