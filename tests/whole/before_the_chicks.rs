@@ -22,8 +22,13 @@ fn money_not_told_is_asked_for() {
     let silent = sample::plan(&told.replace(line, ""));
     assert!(named(&silent, "cash-short").is_none());
     assert_eq!(named(&silent, "cash-not-told").unwrap().weight, Weight::Look);
-    let poor = sample::plan(&told.replace(line, "at_start = 1"));
-    assert_eq!(named(&poor, "cash-short").unwrap().weight, Weight::Problem);
+    let poor = told.replace(line, "at_start = 1");
+    let unlent = sample::plan(&poor.replace("credit_limit = 1000000\n", ""));
+    assert_eq!(named(&unlent, "cash-short").unwrap().weight, Weight::Problem);
+    // Whoever may owe as much is not short.
+    let lent = sample::plan(&poor);
+    assert!(named(&lent, "cash-short").is_none());
+    assert_eq!(named(&lent, "cash-within-credit").unwrap().weight, Weight::Look);
     let rich = sample::plan(&told.replace(line, "at_start = 100000000"));
     assert!(named(&rich, "cash-short").is_none() && named(&rich, "cash-not-told").is_none());
 }
@@ -120,6 +125,11 @@ fn what_has_no_price_is_listed_and_in_no_sum() {
         ("sheet_each", "guard"),
         ("litter_bag_each", "litter"),
         ("gas_cylinder_each", "fuel"),
+        ("chick_feeder_each", "chick-trays"),
+        ("chick_drinker_each", "small-drinkers"),
+        ("feeder_each", "large-feeders"),
+        ("drinker_each", "large-drinkers"),
+        ("brooder_each", "brooders"),
     ] {
         let at = told.find(&format!("\n{key} = ")).expect(key) + 1;
         let line = told[at..].lines().next().unwrap();
@@ -129,10 +139,17 @@ fn what_has_no_price_is_listed_and_in_no_sum() {
         assert_eq!((without.day, without.quantity, without.cost), (with.day, with.quantity, None), "{what}");
         let said = named(&silent, "not-all-priced").expect(what);
         assert_eq!(said.weight, Weight::Look);
+        assert_eq!(
+            said.field,
+            Some(format!("prices.{key}").as_str()),
+            "it points at the price that is missing"
+        );
         assert!(unpriced(&silent) > unpriced(&priced));
         let views = present::plan::Shown::new(&silent, &present::Viewer::plain()).finding_views();
         let told = &views.iter().find(|view| view.name == said.name).unwrap().text;
         assert!(told.contains(&unpriced(&silent).to_string()), "{told}");
+        let name = present::Viewer::plain().words().plain(&format!("purchase-{what}"));
+        assert!(told.contains(&name), "{told} does not name {name}");
         let lacking: f64 = priced
             .purchases
             .iter()

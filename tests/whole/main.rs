@@ -17,6 +17,7 @@ mod functions;
 mod growing;
 mod heat_properties;
 mod medicine_properties;
+mod money_of_a_plan;
 mod money_properties;
 mod outfit;
 mod outlook;

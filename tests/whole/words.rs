@@ -45,6 +45,9 @@ fn composed() -> BTreeSet<String> {
                 {
                     keys.insert(format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase())));
                 }
+                if let Origin::Listed { list, .. } = input.origin {
+                    keys.insert(format!("list-{list}"));
+                }
             }
         }
     }

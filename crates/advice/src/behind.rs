@@ -86,6 +86,7 @@ impl Search {
             Origin::FirstDayOver { series, limit } => {
                 [Some(series), limit].iter().flatten().for_each(|name| self.name(name));
             }
+            Origin::Listed { needs, .. } => needs.iter().for_each(|name| self.name(name)),
             Origin::Table { .. } => {}
         }
     }

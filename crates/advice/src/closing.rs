@@ -97,7 +97,7 @@ fn planned_cost(plan: &Plan, head: Head) -> Option<f64> {
 }
 
 /// The figures that [`planned_for`] reads.
-pub(crate) const PLANNED: [&str; 10] = [
+pub(crate) const PLANNED: [&str; 11] = [
     "money.chicks",
     "feed.cost",
     "litter.cost",
@@ -107,6 +107,7 @@ pub(crate) const PLANNED: [&str; 10] = [
     "brooding.second_spare_cost",
     "disinfectant.cost",
     "guard.cost",
+    "money.equipment",
     "money.interest",
 ];
 
@@ -122,7 +123,10 @@ pub(crate) fn planned_for(answers: &Answers, outcome: &Outcome, head: Head) -> O
             outcome.number("brooding.fuel_cost").map(|fuel| fuel + besides)
         }
         Head::Disinfectant => outcome.number("disinfectant.cost"),
-        Head::Equipment => outcome.number("guard.cost"),
+        Head::Equipment => {
+            let bought = ["guard.cost", "money.equipment"];
+            Some(bought.iter().filter_map(|id| outcome.number(id)).sum())
+        }
         Head::Interest => outcome.number("money.interest"),
         Head::Vaccines => answers.number("costs.vaccines"),
         Head::Medicine => answers.number("costs.medicine"),

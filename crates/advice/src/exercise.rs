@@ -156,6 +156,7 @@ fn is_for_paper(outcome: &Outcome, id: &str) -> bool {
                 | Origin::OfKnownDays(..)
                 | Origin::SumOfDays { .. }
                 | Origin::FirstDayOver { .. }
+                | Origin::Listed { .. }
                 | Origin::TableAt { .. }
         )
     };

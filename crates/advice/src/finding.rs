@@ -24,8 +24,8 @@ impl Weight {
     }
 }
 
-/// A number in the sentence of a finding.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// A number or a name in the sentence of a finding.
+#[derive(Clone, Debug, PartialEq)]
 pub enum Detail {
     /// A figure of the plan, shown as that figure is.
     Figure(&'static str),
@@ -38,6 +38,12 @@ pub enum Detail {
         /// Decimals shown.
         decimals: u8,
     },
+    /// Things on the list of what is bought, by their names there.
+    Bought(Vec<&'static str>),
+    /// Bags: how many, and what each holds, kg, where feed comes in two sizes.
+    Bags(Vec<(f64, Option<f64>)>),
+    /// Which of its sentences a message says.
+    Case(&'static str),
 }
 
 /// Something the plan has to say about itself.

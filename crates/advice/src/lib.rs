@@ -37,6 +37,7 @@ pub mod plan_file;
 pub mod procedure;
 pub mod programme;
 pub mod purchases;
+mod purse;
 pub mod record;
 pub mod rule;
 pub mod sale;

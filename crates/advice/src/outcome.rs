@@ -300,6 +300,12 @@ impl Outcome {
                 let (day, _) = days.into_iter().find(|(_, cell)| cell.value > limit * (1.0 + 1e-9))?;
                 Some(Resolved { value: f64::from(day), unit: Unit::Day, band: None })
             }
+            Origin::Listed { unit, needs, read, .. } => {
+                for id in needs {
+                    self.work_out(answers, id);
+                }
+                read(answers, self).map(|value| Resolved { value, unit, band: None })
+            }
             Origin::TableAt { unit, at, read, .. } => {
                 let at = self.work_out(answers, at)?.value;
                 read(answers, at).map(|value| Resolved { value, unit, band: None })

@@ -64,7 +64,7 @@ pub(crate) const FIRST_DAY: i32 = -60;
 pub(crate) const NEEDS: &[&str] = &[
     "money.chicks",
     "money.deposit",
-    "feed.cost",
+    "feed.bags_cost",
     "feed.grower_price",
     "feed.last_price",
     "feed.bags_last",
@@ -83,21 +83,109 @@ pub(crate) const NEEDS: &[&str] = &[
     "sale.first_age",
     "sale.last_age",
     "space.large_from",
+    "space.chick_feeders",
+    "space.box_lids",
     "space.chick_feeders_short",
     "space.chick_drinkers_short",
     "space.feeders_short",
     "space.drinkers_short",
     "guard.rings_without_brooder",
+    "space.chick_feeders_cost",
+    "space.chick_drinkers_cost",
+    "space.feeders_cost",
+    "space.drinkers_cost",
+    "guard.brooders_cost",
 ];
 
-/// What a plan finds too few of, under the figure that says how many.
-pub const SHORT: &[(&str, &str)] = &[
-    ("chick-trays", "space.chick_feeders_short"),
-    ("small-drinkers", "space.chick_drinkers_short"),
-    ("brooders", "guard.rings_without_brooder"),
-    ("large-feeders", "space.feeders_short"),
-    ("large-drinkers", "space.drinkers_short"),
+/// A kind of equipment that a plan can find too little of.
+pub struct Short {
+    /// What it is; names a message.
+    pub what: &'static str,
+    /// The figure that says how many are missing.
+    pub figure: &'static str,
+    /// The figure of what those cost.
+    pub cost: &'static str,
+    /// The field of the price of one.
+    pub price: &'static str,
+}
+
+/// What a plan finds too few of.
+pub const SHORT: &[Short] = &[
+    Short {
+        what: "chick-trays",
+        figure: "space.chick_feeders_short",
+        cost: "space.chick_feeders_cost",
+        price: "prices.chick_feeder_each",
+    },
+    Short {
+        what: "small-drinkers",
+        figure: "space.chick_drinkers_short",
+        cost: "space.chick_drinkers_cost",
+        price: "prices.chick_drinker_each",
+    },
+    Short {
+        what: "brooders",
+        figure: "guard.rings_without_brooder",
+        cost: "guard.brooders_cost",
+        price: "prices.brooder_each",
+    },
+    Short {
+        what: "large-feeders",
+        figure: "space.feeders_short",
+        cost: "space.feeders_cost",
+        price: "prices.feeder_each",
+    },
+    Short {
+        what: LARGE_DRINKERS,
+        figure: "space.drinkers_short",
+        cost: "space.drinkers_cost",
+        price: "prices.drinker_each",
+    },
 ];
+
+const LARGE_DRINKERS: &str = "large-drinkers";
+const NIPPLES: &str = "nipples";
+
+/// The lids of the boxes that chicks come in.
+pub const LIDS: &str = "box-lids";
+
+impl Short {
+    /// What it is called on the list: who has nipples buys nipples.
+    pub fn named(&self, answers: &Answers) -> &'static str {
+        let nipples = answers.choice("equipment.drinker_kind") == Some("nipple");
+        if self.what == LARGE_DRINKERS && nipples { NIPPLES } else { self.what }
+    }
+}
+
+/// The equipment that a name on the list stands for; `None` for all else.
+fn short_named(what: &str) -> Option<&'static Short> {
+    SHORT.iter().find(|short| short.what == what || (short.what == LARGE_DRINKERS && what == NIPPLES))
+}
+
+/// Whether a name on the list is a piece of equipment, which is counted and lasts for many batches.
+pub fn is_equipment(what: &str) -> bool {
+    what == LIDS || short_named(what).is_some()
+}
+
+/// The field to fill so that something on the list has a cost; `None` where no field can give it one.
+pub fn price_key(answers: &Answers, what: &str) -> Option<&'static str> {
+    let of_fuel = |fuel: &str| {
+        let (price, pack) = match answers.choice(fuel)? {
+            "lpg" => ("prices.gas_cylinder_each", "brooding.cylinder_kg"),
+            "charcoal" => ("prices.charcoal_sack_each", "brooding.sack_kg"),
+            _ => return None,
+        };
+        Some(if answers.number(price).is_some() { pack } else { price })
+    };
+    match what {
+        "litter" => Some("prices.litter_bag_each"),
+        "disinfectant" => Some("prices.disinfectant_per_l"),
+        "guard" => Some("prices.sheet_each"),
+        "fuel" | "spare-fuel" => of_fuel("brooding.fuel"),
+        "second-fuel" | "second-spare-fuel" => of_fuel("brooding.second_fuel"),
+        _ => short_named(what).map(|short| short.price),
+    }
+}
 
 /// Days before placement that disinfectant, sheets and vaccines are bought, and fuel: two weeks for what readying needs,
 /// one for what brooding needs (our judgement).
@@ -168,8 +256,10 @@ fn feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
 
 /// What is paid for feed and its deliveries on which day; `None` while feed has no price.
 pub(crate) fn paid_for_feed(answers: &Answers, outcome: &Outcome) -> Option<Listed> {
-    outcome.number("feed.cost")?;
-    Some(feed(answers, outcome).into_iter().filter_map(|one| Some((one.day, one.cost?))).collect())
+    outcome.number("feed.bags_cost")?;
+    let list = feed(answers, outcome);
+    // Without a delivery it is not that nothing is paid, but that nobody knows when.
+    (!list.is_empty()).then(|| list.into_iter().filter_map(|one| Some((one.day, one.cost?))).collect())
 }
 
 /// Litter, disinfectant, guard and fuel.
@@ -223,18 +313,29 @@ fn readying(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
 }
 
 /// Equipment of which there is too little, by the day it is wanted at the latest: what chicks need with the other things for
-/// readying, what is hung later by the day before. Its price is not asked; it is on the list all the same.
+/// readying, what is hung later by the day before. The batch that buys it pays all of it, however many it serves.
 fn equipment(answers: &Answers, outcome: &Outcome) -> Vec<Purchase> {
     if answers.day("batch.placement").is_none() {
         return Vec::new();
     }
     let later = outcome.number("space.large_from").map_or(FOR_READYING, |day| day as i32 - 1);
-    let bought = |(what, figure): &(&'static str, &'static str)| {
-        let quantity = outcome.number(figure).filter(|short| *short > 0.0)?;
-        let day = if what.starts_with("large-") { later } else { FOR_READYING };
-        Some(Purchase { what, day, quantity: Some(quantity), unit: Unit::Pieces, size_kg: None, cost: None })
+    let bought = |short: &Short| {
+        let quantity = outcome.number(short.figure).filter(|short| *short > 0.0)?;
+        let day = if short.what.starts_with("large-") { later } else { FOR_READYING };
+        let cost = outcome.number(short.cost);
+        let what = short.named(answers);
+        Some(Purchase { what, day, quantity: Some(quantity), unit: Unit::Pieces, size_kg: None, cost })
     };
-    SHORT.iter().filter_map(bought).collect()
+    SHORT.iter().filter_map(bought).chain(lids(answers, outcome)).collect()
+}
+
+/// The lids that serve as feeders: they come with the chicks and cost nothing.
+fn lids(answers: &Answers, outcome: &Outcome) -> Option<Purchase> {
+    let owned = answers.number("equipment.chick_feeders").unwrap_or_default();
+    let wanted = outcome.number("space.chick_feeders")? - owned;
+    let quantity = wanted.min(outcome.number("space.box_lids")?);
+    let (unit, size_kg, cost) = (Unit::Pieces, None, Some(0.0));
+    (quantity > 0.0).then_some(Purchase { what: LIDS, day: 0, quantity: Some(quantity), unit, size_kg, cost })
 }
 
 /// Costs told as one amount, on the day they usually fall due.
@@ -282,7 +383,7 @@ pub(crate) fn without_feed(answers: &Answers, outcome: &Outcome) -> Vec<Purchase
 /// What is spent on which day; `None` while chicks or feed have no price: a sum without them would only mislead.
 pub(crate) fn spent(answers: &Answers, outcome: &Outcome) -> Option<Listed> {
     outcome.number("money.chicks")?;
-    outcome.number("feed.cost")?;
+    outcome.number("feed.bags_cost")?;
     let list = list(answers, outcome);
     Some(list.into_iter().filter_map(|purchase| Some((purchase.day, purchase.cost?))).collect())
 }

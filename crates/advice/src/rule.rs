@@ -2,6 +2,8 @@
 
 use quantity::{Answers, BandKind, Status, Unit};
 
+use crate::outcome::Outcome;
+
 /// A figure, declared once under a name that is never reused.
 pub struct FigureSpec {
     /// The stable dotted name.
@@ -118,6 +120,17 @@ pub enum Origin {
         series: &'static str,
         /// The figure that is the limit; none for nothing.
         limit: Option<&'static str>,
+    },
+    /// One number out of a list made from figures, such as of every delivery.
+    Listed {
+        /// The list, and what is read of it; names it for people too.
+        list: &'static str,
+        /// Its unit.
+        unit: Unit,
+        /// The figures that the list is made from.
+        needs: &'static [&'static str],
+        /// Reads it; `None` while the list is not known.
+        read: fn(&Answers, &Outcome) -> Option<f64>,
     },
     /// A point of a shipped table or curve, at the value of a figure.
     TableAt {

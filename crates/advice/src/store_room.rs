@@ -2,6 +2,7 @@
 
 use quantity::Answers;
 
+use crate::buying::prices;
 use crate::outcome::Outcome;
 use crate::series::Listed;
 
@@ -95,6 +96,37 @@ pub(crate) fn all_at_once(answers: &Answers) -> bool {
 /// Whether the cheapest days are looked for.
 pub(crate) fn cheapest(answers: &Answers) -> bool {
     answers.choice("feed.buying") == Some("cheapest")
+}
+
+/// Whether feed is bought in bags of two sizes: only who looks for the cheapest days is told which.
+pub(crate) fn in_two_sizes(answers: &Answers) -> bool {
+    let other = answers.number("feed.other_bag_kg");
+    let apart = other.is_some() && other != answers.number("feed.bag_kg");
+    apart
+        && cheapest(answers)
+        && Phase::ALL.iter().any(|phase| prices::of_other_bag(answers, *phase).is_some())
+}
+
+/// The bags that come on a day, or on all days together, by what each holds, the larger first.
+pub fn bags_by_size(answers: &Answers, outcome: &Outcome, day: Option<i32>) -> Vec<(f64, Option<f64>)> {
+    let all = deliveries(answers, outcome);
+    let mut sizes: Vec<(f64, Option<f64>)> = Vec::new();
+    for one in all.iter().filter(|one| day.is_none_or(|day| day == one.day)) {
+        match sizes.iter_mut().find(|(_, size)| *size == one.size_kg) {
+            Some((bags, _)) => *bags += one.bags,
+            None => sizes.push((one.bags, one.size_kg)),
+        }
+    }
+    sizes.sort_by(|(_, one), (_, other)| other.partial_cmp(one).unwrap_or(std::cmp::Ordering::Equal));
+    sizes
+}
+
+/// The last day of age on which feed of the first day of deliveries is eaten; `None` while deliveries are not known.
+pub(crate) fn first_eaten_until(answers: &Answers, outcome: &Outcome) -> Option<f64> {
+    let all = deliveries(answers, outcome);
+    let first = all.iter().map(|one| one.day).min()?;
+    let last = all.iter().filter(|one| one.day == first).map(|one| one.eaten_until).max()?;
+    Some(f64::from(last))
 }
 
 /// Every delivery, in the order in which it is eaten; empty while bags or days are not known. Where no cheapest way can be

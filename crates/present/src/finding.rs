@@ -4,9 +4,9 @@ use advice::finding::{Detail, Finding};
 use advice::outcome::Outcome;
 
 use crate::document::FindingView;
-use crate::show;
 use crate::viewer::Viewer;
 use crate::words::Argument;
+use crate::{say, show};
 
 /// A finding in words, with its ways out.
 pub fn view(finding: &Finding, outcome: &Outcome, viewer: &Viewer) -> FindingView {
@@ -36,8 +36,20 @@ pub(crate) fn arguments(
 }
 
 fn worded(detail: &Detail, outcome: &Outcome, viewer: &Viewer) -> String {
-    match *detail {
-        Detail::Number { value, unit, decimals } => show::quantity(value, unit, decimals, viewer),
+    match detail {
+        Detail::Number { value, unit, decimals } => show::quantity(*value, *unit, *decimals, viewer),
+        Detail::Bought(names) => {
+            let name = |what: &&str| viewer.words().plain(&format!("purchase-{what}"));
+            names.iter().map(name).collect::<Vec<_>>().join("; ")
+        }
+        Detail::Bags(sizes) => {
+            let bags = |(count, size): &(f64, Option<f64>)| match size {
+                Some(_) => show::bags(*count, *size, viewer),
+                None => say!(viewer.words(), "shopping-bags", count = *count, n = show::number(*count, 0)),
+            };
+            sizes.iter().map(bags).collect::<Vec<_>>().join(", ")
+        }
+        Detail::Case(case) => (*case).to_owned(),
         Detail::Figure(id) => outcome
             .get(id)
             .map_or_else(String::new, |worked| show::figure(&worked.figure, worked.spec, viewer)),

@@ -341,6 +341,7 @@ fn origin(
             },
             words.plain("origin-figure"),
         ),
+        Origin::Listed { list, .. } => (words.plain(&format!("list-{list}")), words.plain("origin-figure")),
         Origin::TableBy { table, point, field, .. } => {
             let choice = words.plain(&format!("choice-{}-{}", key_part(field), chosen.unwrap_or_default()));
             let key = format!("table-{}-{}", key_part(table), key_part(&point.to_lowercase()));

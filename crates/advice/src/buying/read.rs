@@ -16,7 +16,7 @@ const FIGURES: &[&str] = &[
     "feed.bags_grower",
     "feed.bags_finisher",
     "feed.bags_last",
-    "feed.cost",
+    "feed.bags_cost",
     "feed.grower_price",
     "feed.last_price",
     "feed.keeps",

@@ -21,7 +21,7 @@ pub static SIMULATION: Simulation = Simulation {
     procedure: Procedure { name: "cheapest-buying", source: "wagner-whitin", status: Status::Exact },
     inputs: &[
         figure("n", "feed.bags"),
-        figure("f", "feed.cost"),
+        figure("f", "feed.bags_cost"),
         figure("k", "feed.keeps"),
         field("h", "feed.on_hand_before_d"),
         field("c", "feed.on_hand_days_d"),
@@ -55,9 +55,11 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[exact(
             "feed-rise-and-deliveries",
             "p - f",
-            &[of_days("p", Over::Sum, "feed.paid_by_day"), figure("f", "feed.cost")],
+            &[of_days("p", Over::Sum, "feed.paid_by_day"), figure("f", "feed.bags_cost")],
             |x| Some(x[0] - x[1]),
-        )],
+        )
+        // What is paid strays with the bags, so that what is added to them does not stray as they do.
+        .between(|_| None)],
     },
     FigureSpec {
         id: "feed.order_by",
@@ -96,7 +98,7 @@ static SERIES: &[SeriesSpec] = &[SeriesSpec {
 
 /// The figures that what is paid for feed is made from.
 const FEED_PAID: &[&str] = &[
-    "feed.cost",
+    "feed.bags_cost",
     "feed.bags_starter",
     "feed.bags_grower",
     "feed.bags_finisher",

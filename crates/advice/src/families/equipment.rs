@@ -125,6 +125,23 @@ const fn short(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "max(0, n - h)", inputs, |x| Some((x[0] - x[1]).max(0.0)))
 }
 
+/// What is too few, at its price.
+const fn cost(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::Money, decimals: 2, rules }
+}
+
+const fn cost_of_short(name: &'static str, inputs: &'static [Input]) -> Rule {
+    exact(name, "n * p", inputs, |x| Some(x[0] * x[1]))
+}
+
+/// Chicks in a box, whose lid is a feeder for the first days: common practice.
+const CHICKS_A_BOX: f64 = 100.0;
+
+/// Whether chicks are first fed from the lids of their boxes.
+pub(crate) fn fed_from_lids(answers: &Answers) -> bool {
+    kind(answers, "equipment.chick_feeder_kind", "box-lid")
+}
+
 static FIGURES: &[FigureSpec] = &[
     FigureSpec {
         id: "space.change_over",
@@ -170,7 +187,7 @@ static FIGURES: &[FigureSpec] = &[
                 |answers| answers.schedule(CHICK_FEEDER_SERVES).is_some(),
             ),
             needed("chick-feeders-box-lid", &[CHICKS, serves("box-lid", || low("box-lid"))])
-                .when(|answers| kind(answers, "equipment.chick_feeder_kind", "box-lid")),
+                .when(fed_from_lids),
             needed("chick-feeders-small-trough", &[CHICKS, serves("small-trough", || low("small-trough"))])
                 .when(|answers| kind(answers, "equipment.chick_feeder_kind", "small-trough")),
             needed("chick-feeders", &[CHICKS, serves("tray", || low("tray"))]),
@@ -215,11 +232,32 @@ static FIGURES: &[FigureSpec] = &[
         ],
     ),
     count(
+        "space.box_lids",
+        &[exact("box-lids", "ceil(c / 100)", &[field("c", "batch.chicks")], |x| {
+            Some((x[0] / CHICKS_A_BOX).ceil())
+        })
+        .when(fed_from_lids)
+        .from("common-practice", Status::CommonPractice)],
+    ),
+    count(
         "space.chick_feeders_short",
-        &[short(
-            "chick-feeders-short",
-            &[figure("n", "space.chick_feeders"), field("h", "equipment.chick_feeders")],
-        )],
+        &[
+            exact(
+                "chick-feeders-beside-lids-short",
+                "max(0, n - h - l)",
+                &[
+                    figure("n", "space.chick_feeders"),
+                    field("h", "equipment.chick_feeders"),
+                    figure("l", "space.box_lids"),
+                ],
+                |x| Some((x[0] - x[1] - x[2]).max(0.0)),
+            )
+            .when(fed_from_lids),
+            short(
+                "chick-feeders-short",
+                &[figure("n", "space.chick_feeders"), field("h", "equipment.chick_feeders")],
+            ),
+        ],
     ),
     count(
         "space.chick_drinkers_short",
@@ -235,6 +273,34 @@ static FIGURES: &[FigureSpec] = &[
     count(
         "space.drinkers_short",
         &[short("drinkers-short", &[figure("n", "space.drinkers"), field("h", "equipment.drinkers")])],
+    ),
+    cost(
+        "space.chick_feeders_cost",
+        &[cost_of_short(
+            "chick-feeders-cost",
+            &[figure("n", "space.chick_feeders_short"), field("p", "prices.chick_feeder_each")],
+        )],
+    ),
+    cost(
+        "space.chick_drinkers_cost",
+        &[cost_of_short(
+            "chick-drinkers-cost",
+            &[figure("n", "space.chick_drinkers_short"), field("p", "prices.chick_drinker_each")],
+        )],
+    ),
+    cost(
+        "space.feeders_cost",
+        &[cost_of_short(
+            "feeders-cost",
+            &[figure("n", "space.feeders_short"), field("p", "prices.feeder_each")],
+        )],
+    ),
+    cost(
+        "space.drinkers_cost",
+        &[cost_of_short(
+            "drinkers-cost",
+            &[figure("n", "space.drinkers_short"), field("p", "prices.drinker_each")],
+        )],
     ),
     FigureSpec {
         id: "space.fullest_density",

@@ -6,7 +6,9 @@ use reference::growth::Standard;
 use super::Family;
 use super::growth::{OWN_CURVE, curve, has_own, heat_trial, trial};
 use super::space::standard;
-use crate::rule::{FigureSpec, Input, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days};
+use crate::rule::{
+    FigureSpec, Input, Origin, Over, Rule, exact, field, figure, if_known, of_days, sum_of_days,
+};
 use crate::series::{DayInput, DayOrigin, First, SeriesSpec, Until, Way, age, every_day, given, same};
 use crate::store_room;
 use crate::sums::{Sum, asks, may_ask};
@@ -105,6 +107,13 @@ const fn money(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
 }
 
 const BAG: Input = field("b", "feed.bag_kg");
+
+const BAGS_BY_PHASE: &[Input] = &[
+    figure("s", "feed.bags_starter"),
+    figure("g", "feed.bags_grower"),
+    figure("f", "feed.bags_finisher"),
+    figure("l", "feed.bags_last"),
+];
 
 static FIGURES: &[FigureSpec] = &[
     FigureSpec {
@@ -231,28 +240,27 @@ static FIGURES: &[FigureSpec] = &[
     pieces("feed.bags_last", &[bags("bags-last", &[figure("F", "feed.last"), BAG])]),
     pieces(
         "feed.bags",
-        &[exact(
-            "bags-all",
-            "s + g + f + l",
-            &[
-                figure("s", "feed.bags_starter"),
-                figure("g", "feed.bags_grower"),
-                figure("f", "feed.bags_finisher"),
-                figure("l", "feed.bags_last"),
-            ],
-            |x| Some(x.iter().sum()),
-        )],
+        &[
+            exact("bags-all-of-first-size", "s + g + f + l", BAGS_BY_PHASE, |x| Some(x.iter().sum()))
+                .when(store_room::in_two_sizes),
+            exact("bags-all", "s + g + f + l", BAGS_BY_PHASE, |x| Some(x.iter().sum())),
+        ],
     ),
     kg(
         "feed.left_over",
-        &[exact(
-            "feed-left-over",
-            "n * b - F",
-            &[figure("n", "feed.bags"), BAG, figure("F", "feed.total")],
-            |x| Some(x[0] * x[1] - x[2]),
-        )
-        // Bags and feed stray together, so that what is left does not stray as they do.
-        .between(|_| None)],
+        &[
+            exact("feed-left-over-of-sizes", "s", &[of_days("s", Over::Last, "feed.in_store")], as_is)
+                .when(store_room::in_two_sizes)
+                .between(|_| None),
+            exact(
+                "feed-left-over",
+                "n * b - F",
+                &[figure("n", "feed.bags"), BAG, figure("F", "feed.total")],
+                |x| Some(x[0] * x[1] - x[2]),
+            )
+            // Bags and feed stray together, so that what is left does not stray as they do.
+            .between(|_| None),
+        ],
     ),
     FigureSpec {
         id: "feed.bags_per_hundred",
@@ -317,26 +325,23 @@ static FIGURES: &[FigureSpec] = &[
     ),
     date(
         "feed.first_bought_eaten",
-        &[
-            exact(
-                "all-eaten",
-                "p + l",
-                &[field("p", "batch.placement"), figure("l", "sale.last_age")],
-                |x| Some(x[0] + x[1]),
-            )
-            .when(store_room::all_at_once),
-            exact(
-                "first-bags-eaten",
-                "p + max(s, min(h, l))",
-                &[
-                    field("p", "batch.placement"),
-                    figure("s", "feed.starter_until"),
-                    field("h", "feed.on_hand_days_d"),
-                    figure("l", "sale.last_age"),
-                ],
-                |x| Some(x[0] + x[1].max(x[2].min(x[3]))),
-            ),
-        ],
+        &[exact(
+            "first-bags-eaten",
+            "p + d",
+            &[
+                field("p", "batch.placement"),
+                Input {
+                    symbol: "d",
+                    origin: Origin::Listed {
+                        list: "first-delivery",
+                        unit: Unit::Day,
+                        needs: store_room::NEEDS,
+                        read: store_room::first_eaten_until,
+                    },
+                },
+            ],
+            |x| Some(x[0] + x[1]),
+        )],
     ),
     date(
         "feed.milled_not_before",
@@ -397,6 +402,15 @@ static FIGURES: &[FigureSpec] = &[
         "feed.cost",
         &[exact(
             "feed-cost",
+            "f + x",
+            &[figure("f", "feed.bags_cost"), if_known("x", "feed.rise_and_deliveries")],
+            |x| Some(x[0] + x[1]),
+        )],
+    ),
+    money(
+        "feed.bags_cost",
+        &[exact(
+            "feed-bags-cost",
             "s * P + g * Q + f * R + l * T",
             &[
                 figure("s", "feed.bags_starter"),
@@ -437,11 +451,12 @@ static FIGURES: &[FigureSpec] = &[
         "feed.cost_per_kg",
         &[exact(
             "feed-cost-per-kg",
-            "C / (n * b)",
-            &[figure("C", "feed.cost"), figure("n", "feed.bags"), BAG],
-            |x| (x[1] > 0.0).then(|| x[0] / (x[1] * x[2])),
+            "C / (F + l)",
+            &[figure("C", "feed.cost"), figure("F", "feed.total"), figure("l", "feed.left_over")],
+            |x| model::budget::per(x[0], x[1] + x[2]),
         )
-        .together()],
+        // What is paid strays with what is bought.
+        .between(|_| None)],
     ),
 ];
 

@@ -401,6 +401,17 @@ static FIGURES: &[FigureSpec] = &[
             |x| Some(x[0] * x[1]),
         )],
     },
+    FigureSpec {
+        id: "guard.brooders_cost",
+        unit: Unit::Money,
+        decimals: 2,
+        rules: &[exact(
+            "brooders-cost",
+            "n * p",
+            &[figure("n", "guard.rings_without_brooder"), field("p", "prices.brooder_each")],
+            |x| Some(x[0] * x[1]),
+        )],
+    },
 ];
 
 const PER_RING: &str = "guard.chicks_per_ring";

@@ -23,8 +23,14 @@ fn each(x: &[f64]) -> Option<f64> {
 }
 
 /// Whether birds are sold by the bird, whatever they weigh.
-pub(crate) fn by_head(answers: &Answers) -> bool {
+pub fn by_head(answers: &Answers) -> bool {
     answers.number("prices.sale_per_bird").is_some() && answers.number("prices.sale_per_kg").is_none()
+}
+
+/// Whether birds bring anything: at a price of 0 no feed pays.
+pub(crate) fn sells_for_something(answers: &Answers) -> bool {
+    let key = if by_head(answers) { "prices.sale_per_bird" } else { "prices.sale_per_kg" };
+    answers.number(key) != Some(0.0)
 }
 
 const fn money(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
@@ -69,17 +75,32 @@ static FIGURES: &[FigureSpec] = &[
         )],
     ),
     money(
+        "money.equipment",
+        &[exact(
+            "equipment-to-buy",
+            "f + d + F + D + b",
+            &[
+                if_known("f", "space.chick_feeders_cost"),
+                if_known("d", "space.chick_drinkers_cost"),
+                if_known("F", "space.feeders_cost"),
+                if_known("D", "space.drinkers_cost"),
+                if_known("b", "guard.brooders_cost"),
+            ],
+            |x| Some(x.iter().sum()),
+        )],
+    ),
+    money(
         "money.cost_total",
         &[exact(
             "cost-total",
-            "c + f + x + l + d + g + b + s + k + r + o + w + i",
+            "c + f + l + d + g + e + b + s + k + r + o + w + i",
             &[
                 figure("c", "money.chicks"),
                 figure("f", "feed.cost"),
-                if_known("x", "feed.rise_and_deliveries"),
                 if_known("l", "litter.cost"),
                 if_known("d", "disinfectant.cost"),
                 if_known("g", "guard.cost"),
+                figure("e", "money.equipment"),
                 if_known("b", "brooding.fuel_cost"),
                 if_known("s", "brooding.spare_cost"),
                 if_known("k", "brooding.second_fuel_cost"),
@@ -113,6 +134,12 @@ static FIGURES: &[FigureSpec] = &[
             |x| model::budget::cash_break_even_price(x[0] - x[1], 0.0, x[2], x[3]),
         )
         .together()],
+    ),
+    money(
+        "money.break_even_price_bird",
+        &[exact("break-even-price-bird", "(C - l) / n", &[COST, LITTER, BIRDS], |x| {
+            model::budget::break_even_price(x[0] - x[1], x[2], 0.0)
+        })],
     ),
     money(
         "money.price_per_kg",
@@ -152,6 +179,7 @@ static FIGURES: &[FigureSpec] = &[
                 model::budget::break_even_fcr(x[0], other_per_kg, model::budget::per(x[2], x[4])?)
             },
         )
+        .when(sells_for_something)
         .together()],
     },
     money(
@@ -232,6 +260,33 @@ static FIGURES: &[FigureSpec] = &[
             Some((-x[0]).max(0.0))
         })],
     ),
+    money(
+        "money.credit",
+        &[exact("credit", "l", &[field("l", "cash.credit_limit")], as_is).from("grower", Status::Told)],
+    ),
+    money(
+        "money.beyond_credit",
+        &[exact(
+            "beyond-credit",
+            "max(0, s - l)",
+            &[figure("s", "money.cash_short"), figure("l", "money.credit")],
+            |x| Some((x[0] - x[1]).max(0.0)),
+        )],
+    ),
+    FigureSpec {
+        id: "money.first_day_beyond_credit",
+        unit: Unit::Day,
+        decimals: 0,
+        rules: &[exact(
+            "first-day-beyond-credit",
+            "d",
+            &[Input {
+                symbol: "d",
+                origin: Origin::FirstDayOver { series: "cash.debt_by_day", limit: Some("money.credit") },
+            }],
+            as_is,
+        )],
+    },
     FigureSpec {
         id: "money.first_day_short",
         unit: Unit::Day,

@@ -79,7 +79,8 @@ fn missing(kind: &Kind, answers: &Answers, outcome: &Outcome) -> Option<Finding>
 /// The first day that needs more than there are, where the need goes by day; those that stand beside the small ones before
 /// are short from the day they are hung.
 fn first_day_short(kind: &Kind, answers: &Answers, outcome: &Outcome) -> Option<f64> {
-    let owned = answers.number(kind.owned)?;
+    let lids = outcome.number("space.box_lids").filter(|_| kind.short == CHICK_FEEDERS.short);
+    let owned = answers.number(kind.owned)? + lids.unwrap_or_default();
     let day = (0..=outcome.last_day()?)
         .find(|day| outcome.on_day(kind.by_day, *day).is_some_and(|needed| needed > owned))?;
     let change_over = outcome.number("space.change_over")?;

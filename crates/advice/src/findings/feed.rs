@@ -108,18 +108,39 @@ fn milling_not_told(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     })
 }
 
-fn store_too_small(_: &Answers, outcome: &Outcome) -> Option<Finding> {
+fn store_too_small(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let day = outcome.number("feed.store_peak_day")?;
-    (outcome.number("feed.store_short")? > 0.0).then(|| {
-        Finding::new("store-too-small", Weight::Problem)
-            .at("feed.store_bags")
-            .with("short", Detail::Figure("feed.store_short"))
-            .with("peak", Detail::Figure("feed.store_peak"))
-            .with("room", Detail::Figure("feed.store_room"))
-            .with("day", number(day, Unit::One, 0))
-            .out("more-deliveries")
-            .out("more-room")
-    })
+    let short = outcome.number("feed.store_short")?;
+    let (bag_kg, room) = (answers.number("feed.bag_kg")?, outcome.number("feed.store_room")?);
+    if short <= 0.0 {
+        return None;
+    }
+    let finding = Finding::new("store-too-small", Weight::Problem)
+        .at("feed.store_bags")
+        .with("size", number(bag_kg, Unit::Kilogram, u8::from(bag_kg.fract() != 0.0)))
+        .with("short", Detail::Figure("feed.store_short"))
+        .with("peak", Detail::Figure("feed.store_peak"))
+        .with("room", Detail::Figure("feed.store_room"))
+        .with("day", number(day, Unit::One, 0));
+    let (alone_day, alone) = largest_delivery(answers, outcome, bag_kg)?;
+    let finding = if alone > room && room > 0.0 {
+        finding
+            .with("alone_day", number(f64::from(alone_day), Unit::One, 0))
+            .with("alone", number(alone, Unit::Pieces, 0))
+            .with("parts", number((alone / room).ceil(), Unit::One, 0))
+            .out("split-delivery")
+    } else {
+        finding.out("more-deliveries")
+    };
+    Some(finding.out("more-room"))
+}
+
+/// The day on which most feed comes, and how many of a plan's own bags that is.
+fn largest_delivery(answers: &Answers, outcome: &Outcome, bag_kg: f64) -> Option<(i32, f64)> {
+    let all = store_room::deliveries(answers, outcome);
+    let on = |day: i32| all.iter().filter(|one| one.day == day).map(|one| one.in_bags_of(bag_kg)).sum();
+    let days = all.iter().map(|one| (one.day, on(one.day)));
+    days.max_by(|one: &(i32, f64), other| one.1.total_cmp(&other.1)).map(|(day, bags)| (day, bags.ceil()))
 }
 
 fn store_not_told(_: &Answers, outcome: &Outcome) -> Option<Finding> {

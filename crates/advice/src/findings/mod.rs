@@ -29,6 +29,7 @@ type Check = fn(&Answers, &Outcome) -> Option<Finding>;
 static CHECKS: &[&[Check]] = &[
     farm::CHECKS,
     space::CHECKS,
+    money::FIRST,
     equipment::CHECKS,
     guard::CHECKS,
     heat::CHECKS,
@@ -49,6 +50,7 @@ static CHECKS: &[&[Check]] = &[
 pub fn all(answers: &Answers, outcome: &Outcome) -> Vec<Finding> {
     let checks = CHECKS.iter().flat_map(|checks| checks.iter());
     let mut findings: Vec<Finding> = checks.filter_map(|check| check(answers, outcome)).collect();
+    findings.extend(money::prices_of_zero(answers, outcome));
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
     findings
 }

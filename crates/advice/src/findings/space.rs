@@ -74,7 +74,7 @@ fn tens(birds: f64) -> f64 {
 }
 
 /// Younger birds have no buyers (common practice).
-const YOUNGEST_SALE_D: f64 = 21.0;
+pub(super) const YOUNGEST_SALE_D: f64 = 21.0;
 
 /// A typed limit above what is advised must not turn "does not fit" into "fits" without a word.
 fn fits_by_own_limit_only(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

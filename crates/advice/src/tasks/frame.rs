@@ -38,8 +38,8 @@ pub(super) struct Frame {
     pub(super) guards_out: Option<i32>,
     /// The days on which the next feed is begun.
     pub(super) feed_changes: Vec<i32>,
-    /// Days on which feed comes after the first, and how many bags.
-    pub(super) deliveries: Vec<(i32, f64)>,
+    /// Days on which feed comes after the first.
+    pub(super) deliveries: Vec<i32>,
     /// The day on which the chicks are booked.
     pub(super) booked: i32,
 }
@@ -108,15 +108,14 @@ fn feed_changes(outcome: &Outcome) -> Vec<i32> {
     changes
 }
 
-/// Deliveries of feed after the first day of them, joined by day.
-fn later_deliveries(answers: &Answers, outcome: &Outcome) -> Vec<(i32, f64)> {
+/// Days of deliveries of feed after the first of them, in the order in which what they bring is eaten.
+fn later_deliveries(answers: &Answers, outcome: &Outcome) -> Vec<i32> {
     let all = store_room::deliveries(answers, outcome);
     let first = all.iter().map(|one| one.day).min();
-    let mut later: Vec<(i32, f64)> = Vec::new();
+    let mut later: Vec<i32> = Vec::new();
     for one in all.iter().filter(|one| Some(one.day) != first) {
-        match later.iter_mut().find(|(day, _)| *day == one.day) {
-            Some((_, bags)) => *bags += one.bags,
-            None => later.push((one.day, one.bags)),
+        if !later.contains(&one.day) {
+            later.push(one.day);
         }
     }
     later

@@ -8,6 +8,7 @@ use quantity::{Answers, CivilDay, Unit};
 
 use crate::finding::Detail;
 use crate::outcome::Outcome;
+use crate::store_room;
 
 mod frame;
 pub mod table;
@@ -76,6 +77,8 @@ pub enum Told {
     Field(&'static str),
     /// Of the day itself, filled in by its rule.
     Run,
+    /// The bags of feed that come that day, by what each holds.
+    BagsThatDay,
 }
 
 /// One line of the table of tasks. Anybody of the crew may do it.
@@ -159,6 +162,10 @@ impl TaskSpec {
             Told::Field(key) => {
                 let unit = crate::families::field(key)?.unit()?;
                 Some(Detail::Number { value: answers.number(key)?, unit, decimals: 0 })
+            }
+            Told::BagsThatDay => {
+                let bags = store_room::bags_by_size(answers, outcome, Some(run.first));
+                (!bags.is_empty()).then_some(Detail::Bags(bags))
             }
             Told::Run => {
                 let (value, unit) = run.detail?;

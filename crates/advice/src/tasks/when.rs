@@ -49,7 +49,7 @@ pub enum When {
     GuardsOut,
     /// The days on which one feed is mixed into the next.
     FeedMixing,
-    /// The days on which more feed comes, with the bags.
+    /// The days on which more feed comes.
     FeedDelivered,
 }
 
@@ -113,8 +113,7 @@ fn widening(frame: &Frame) -> Vec<Run> {
 }
 
 fn delivered(frame: &Frame) -> Vec<Run> {
-    let run = |(day, bags): &(i32, f64)| Run { detail: Some((*bags, Unit::Pieces)), ..Run::on(*day) };
-    frame.deliveries.iter().map(run).collect()
+    frame.deliveries.iter().map(|day| Run::on(*day)).collect()
 }
 
 /// Guards go between day 7 and day 10 (breeders' handbooks, from memory); where the plan widens to the whole house on a
@@ -147,7 +146,7 @@ mod tests {
             widened: vec![(3, 37.0), (6, 30.0)],
             guards_out: None,
             feed_changes: vec![21],
-            deliveries: vec![(10, 32.0)],
+            deliveries: vec![10],
             booked: -28,
         }
     }

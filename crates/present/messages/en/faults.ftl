@@ -34,5 +34,5 @@ file-too-large = the file has { $size } MB; a plan has at most { $limit } MB. Is
 file-not-text = this is not a text file. A plan is text in TOML, saved as UTF-8.
 file-unreadable = { $key } = { $typed } cannot be read ({ $why }). A day is written 2027-09-14 and must be in the calendar, a number 18.5, a word "in quotes". docs/plan-file.md has the range of each key.
 file-no-value = { $key } has no value. Write one behind the =, or leave the line out.
-file-not-toml = line { $line }: this is not TOML: { $why }. See docs/plan-file.md for the keys.
+file-not-toml = line { $line }: this is not TOML: { $why }. Mostly a sign is missing here or in the line above: a section is [house], a word stands "in quotes", a list is [1, 2], and each line has one key = value. Mend it, or put # before the line to leave it out. See docs/plan-file.md for the keys.
 file-too-deep = line { $line }: { $key } holds a table or a list of lists; a plan has keys and values under [names] only.

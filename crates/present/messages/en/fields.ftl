@@ -134,6 +134,12 @@ field-prices-last-other-bag-each = The other bag of the last feed
 field-prices-disinfectant-per-l = Disinfectant, a litre
 field-prices-sheet-each = Plywood, a sheet
 field-prices-litter-bag-each = Litter, a bag
+field-prices-chick-feeder-each = A chick feeder
+    .hint = For what is too few by this plan. It serves many batches; this one pays for it whole.
+field-prices-chick-drinker-each = A chick drinker
+field-prices-feeder-each = A large feeder
+field-prices-drinker-each = A large drinker, or one nipple
+field-prices-brooder-each = A brooder
 
 field-settings-units = Units shown
 choice-settings-units-metric = Metres, litres, kilograms

@@ -127,6 +127,7 @@ shopping-sacks = { $amount }: { $count ->
 }
 question-short = What is short
 short-caption = Too few by this plan
+shopping-equipment-note = Feeders, drinkers and brooders serve many batches; this list lets one batch pay for them whole.
 shopping-note = Ask for the milling day of feed, the hatch day and vaccines of chicks, and a receipt. What has no price yet is in no sum.
 
 print-booklet = Plan booklet

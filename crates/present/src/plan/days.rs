@@ -148,13 +148,18 @@ impl Shown<'_> {
         blocks.extend(self.equipment_by_age().map(Block::Table));
         let rows = self.rows(&[
             "space.chick_feeders",
+            "space.box_lids",
             "space.chick_feeders_short",
+            "space.chick_feeders_cost",
             "space.chick_drinkers",
             "space.chick_drinkers_short",
+            "space.chick_drinkers_cost",
             "space.feeders",
             "space.feeders_short",
+            "space.feeders_cost",
             "space.drinkers",
             "space.drinkers_short",
+            "space.drinkers_cost",
             "space.large_from",
             "space.change_over",
             "space.more_drinkers",

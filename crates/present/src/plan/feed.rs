@@ -1,6 +1,6 @@
 //! How much feed, when it comes, whether it keeps and finds room; and water beside it.
 
-use advice::store_room::Delivery;
+use advice::store_room::{self, Delivery};
 use quantity::{DayOfAge, Unit};
 
 use super::Shown;
@@ -13,6 +13,8 @@ impl Shown<'_> {
         let mut blocks = vec![self.heading("question-feed")];
         let lead = self.feed_lead();
         blocks.push(lead.unwrap_or_else(|| self.waiting("waiting-feed")));
+        let note = self.first_size().map(|size| say!(self.words, "feed-sizes-note", size = size));
+        blocks.extend(note.map(Block::Note));
         blocks.extend(self.findings(&["feed"]));
         blocks.extend(self.deliveries().map(Block::Table));
         blocks.extend(self.draw_feed());
@@ -39,8 +41,9 @@ impl Shown<'_> {
             "feed.left_over",
             "feed.peak_tins",
             "feed.cost",
-            "feed.cost_per_kg",
+            "feed.bags_cost",
             "feed.rise_and_deliveries",
+            "feed.cost_per_kg",
             "purchases.cost",
             "purchases.lower_bound",
             "feed.grower_price",
@@ -72,6 +75,28 @@ impl Shown<'_> {
         blocks
     }
 
+    /// The bags that are bought, by size; `None` where feed comes in bags of one size.
+    fn bags_of_sizes(&self) -> Option<String> {
+        let sizes = store_room::bags_by_size(&self.plan.answers, &self.plan.outcome, None);
+        let bags = |(count, size): &(f64, Option<f64>)| {
+            size.is_some().then(|| show::bags(*count, *size, self.viewer))
+        };
+        let named: Option<Vec<String>> = sizes.iter().map(bags).collect();
+        named.filter(|named| !named.is_empty()).map(|named| named.join(", "))
+    }
+
+    /// The size that bags are counted in, where two are bought.
+    fn first_size(&self) -> Option<String> {
+        let size = self.plan.answers.number("feed.bag_kg").filter(|_| self.bags_of_sizes().is_some())?;
+        Some(show::quantity(size, Unit::Kilogram, u8::from(size.fract() != 0.0), self.viewer))
+    }
+
+    /// That the bags of each feed are counted in that size; else nothing.
+    fn in_first_size(&self) -> String {
+        let said = self.first_size().map(|size| say!(self.words, "feed-lead-first-size", size = size) + " ");
+        said.unwrap_or_default()
+    }
+
     fn feed_lead(&self) -> Option<Block> {
         let bags = |phase: &str| self.value(&format!("feed.bags_{phase}")).unwrap_or_default();
         let key = match self.plan.answers.choice("feed.phases") {
@@ -81,22 +106,28 @@ impl Shown<'_> {
         };
         Some(Block::Lead {
             label: self.words.plain("feed-lead-label"),
-            value: say!(
-                self.words,
-                "feed-lead",
-                bags = self.value("feed.bags")?,
-                total = self.value("feed.total")?,
-            ),
-            note: say!(
-                self.words,
-                key,
-                starter = bags("starter"),
-                grower = bags("grower"),
-                finisher = bags("finisher"),
-                last = bags("last"),
-                each = self.value("feed.per_bird").unwrap_or_default(),
-                fcr = self.value("feed.conversion").unwrap_or_default(),
-            ),
+            value: match self.bags_of_sizes() {
+                Some(bags) => {
+                    say!(self.words, "feed-lead-sizes", bags = bags, total = self.value("feed.total")?)
+                }
+                None => say!(
+                    self.words,
+                    "feed-lead",
+                    bags = self.value("feed.bags")?,
+                    total = self.value("feed.total")?,
+                ),
+            },
+            note: self.in_first_size()
+                + &say!(
+                    self.words,
+                    key,
+                    starter = bags("starter"),
+                    grower = bags("grower"),
+                    finisher = bags("finisher"),
+                    last = bags("last"),
+                    each = self.value("feed.per_bird").unwrap_or_default(),
+                    fcr = self.value("feed.conversion").unwrap_or_default(),
+                ),
         })
     }
 

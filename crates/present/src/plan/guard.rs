@@ -44,6 +44,7 @@ impl Shown<'_> {
             "guard.floor_taken",
             "guard.least_bend_radius",
             "guard.cost",
+            "guard.brooders_cost",
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.extend(self.layouts().map(Block::Table));

@@ -1,6 +1,6 @@
 //! What it costs, what it brings, when the money is there, and how sure that is.
 
-use advice::findings::money::money_told;
+use advice::findings::money::{by_head, money_told};
 use advice::purchases::{self, Purchase};
 use quantity::{DayOfAge, Unit};
 
@@ -17,7 +17,10 @@ impl Shown<'_> {
         let mut blocks = vec![self.heading("question-money")];
         blocks.extend(self.purchases_table().map(Block::Table));
         blocks.extend(self.money_answers());
-        let rows = self.rows(ROWS);
+        // What the grower is paid by stands first.
+        let first: &[&str] = if self.sold_by_the_bird() { BY_THE_BIRD } else { &[] };
+        let rest = ROWS.iter().filter(|id| !first.contains(id));
+        let rows = self.rows(&first.iter().chain(rest).copied().collect::<Vec<_>>());
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.push(Block::Note(self.words.plain("money-note")));
         blocks
@@ -34,24 +37,57 @@ impl Shown<'_> {
         if let Some((table, parts)) = self.where_it_goes() {
             blocks.extend(self.draw_costs(&table, &parts));
         }
+        blocks.extend(self.equipment_lasts());
         blocks.extend(self.draw_cash());
         blocks
     }
 
+    /// That this batch pays for what serves many, and what a kilogram or a bird costs without it; nothing where none is bought.
+    fn equipment_lasts(&self) -> Option<Block> {
+        let equipment = self.number("money.equipment").filter(|cost| *cost > 0.0)?;
+        let (sold, key) = match self.sold_by_the_bird() {
+            true => (self.number("sale.birds")?, "equipment-lasts-bird"),
+            false => (self.number("sale.live_kg")?, "equipment-lasts-kg"),
+        };
+        let without = (self.number("money.cost_total")? - equipment) / sold.max(1.0);
+        let (equipment, without) = (self.value("money.equipment")?, show::money(without, self.viewer));
+        Some(Block::Note(say!(self.words, key, equipment = equipment, without = without)))
+    }
+
+    /// Whether birds are sold at a price each, whatever they weigh.
+    fn sold_by_the_bird(&self) -> bool {
+        by_head(&self.plan.answers)
+    }
+
     fn money_lead(&self) -> Option<Block> {
-        let bird = self.value("money.cost_per_bird")?;
+        let by_bird = self.sold_by_the_bird();
+        let [each, other] = match by_bird {
+            true => ["money.cost_per_bird", "money.cost_per_kg"],
+            false => ["money.cost_per_kg", "money.cost_per_bird"],
+        };
+        let even = if by_bird { "money.break_even_price_bird" } else { "money.break_even_price" };
+        let (even, other) = (self.value(even)?, self.value(other)?);
+        let named = |key: &str| if by_bird { format!("{key}-by-the-bird") } else { key.to_owned() };
         let day = show::short(self.number("money.cash_low_day")?, 0);
         let note = match self.money_to_have() {
             Some(short) => {
-                say!(self.words, "money-lead-note-not-told", short = short, day = day, bird = bird)
+                say!(
+                    self.words,
+                    &named("money-lead-note-not-told"),
+                    short = short,
+                    day = day,
+                    other = other,
+                    even = even
+                )
             }
             None => {
                 say!(
                     self.words,
-                    "money-lead-note",
+                    &named("money-lead-note"),
                     low = self.value("money.cash_low_point")?,
                     day = day,
-                    bird = bird
+                    other = other,
+                    even = even
                 )
             }
         };
@@ -59,9 +95,9 @@ impl Shown<'_> {
             label: self.words.plain("money-lead-label"),
             value: say!(
                 self.words,
-                "money-lead",
+                &named("money-lead"),
                 total = self.value("money.cost_total")?,
-                kg = self.value("money.cost_per_kg")?,
+                each = self.value(each)?,
             ),
             note,
         })
@@ -99,7 +135,8 @@ impl Shown<'_> {
                 middle = self.value("risk.profit")?,
                 worst = self.value("risk.expected_shortfall")?,
                 planned = self.value("money.profit")?,
-            ),
+            ) + " "
+                + &self.words.plain("risk-leaves-out"),
         })
     }
 
@@ -108,7 +145,7 @@ impl Shown<'_> {
         let n = show::number(quantity, 0);
         match one.what {
             "guard" => say!(self.words, "n-sheets", n = n),
-            what if purchases::SHORT.iter().any(|(short, _)| *short == what) => n,
+            what if purchases::is_equipment(what) => n,
             _ if one.size_kg.is_some() => show::bags(quantity, one.size_kg, self.viewer),
             _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n),
             _ => show::quantity(quantity, one.unit, 0, self.viewer),
@@ -175,12 +212,16 @@ const PARTS: &[&str] = &[
     "litter.cost",
     "disinfectant.cost",
     "guard.cost",
+    "money.equipment",
     "brooding.fuel_cost",
     "brooding.spare_cost",
     "brooding.second_fuel_cost",
     "brooding.second_spare_cost",
     "money.interest",
 ];
+
+/// What stands before the rest where birds are sold by the bird.
+const BY_THE_BIRD: &[&str] = &["money.cost_total", "money.break_even_price_bird", "money.cost_per_bird"];
 
 /// Every figure of money, in the order shown.
 const ROWS: &[&str] = &[
@@ -189,6 +230,7 @@ const ROWS: &[&str] = &[
     "money.cost_per_bird",
     "money.cost_per_chick",
     "money.break_even_price",
+    "money.break_even_price_bird",
     "money.break_even_price_cash",
     "money.break_even_weight",
     "money.break_even_fcr",
@@ -203,11 +245,15 @@ const ROWS: &[&str] = &[
     "money.cash_low_day",
     "money.cash_short",
     "money.first_day_short",
+    "money.credit",
+    "money.beyond_credit",
+    "money.first_day_beyond_credit",
     "money.cash_at_end",
     "money.interest",
     "money.deposit",
     "money.chicks",
     "money.other",
+    "money.equipment",
     "money.feed_share",
     "money.chick_share",
     "risk.loss_probability",

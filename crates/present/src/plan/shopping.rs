@@ -1,6 +1,6 @@
 //! What is bought, by the week it is paid, with a box to tick and room for what it really cost.
 
-use advice::purchases::{self, Purchase, Week};
+use advice::purchases::{self, Purchase, Short, Week};
 use quantity::{DayOfAge, Unit};
 
 use super::Shown;
@@ -20,6 +20,9 @@ impl Shown<'_> {
         // Without a chick day nothing has a day to be bought by.
         if let Some(short) = self.short_table().filter(|_| weeks.is_empty()) {
             blocks.extend([self.heading("question-short"), Block::Table(short)]);
+        }
+        if self.plan.purchases.iter().any(|one| purchases::is_equipment(one.what) && one.cost != Some(0.0)) {
+            blocks.push(Block::Note(self.words.plain("shopping-equipment-note")));
         }
         blocks.push(Block::Note(self.words.plain("shopping-note")));
         Document { title: self.words.plain("sheet-shopping"), subtitle: self.subtitle(), blocks }
@@ -135,7 +138,7 @@ impl Shown<'_> {
                 };
                 packs(key, "brooding.spare_packs").unwrap_or(amount)
             }
-            what if purchases::SHORT.iter().any(|(short, _)| *short == what) => show::number(quantity, 0),
+            what if purchases::is_equipment(what) => show::number(quantity, 0),
             what if what.starts_with("feed-") => match one.size_kg {
                 None => counted("shopping-bags", quantity),
                 size => show::bags(quantity, size, self.viewer),
@@ -146,7 +149,8 @@ impl Shown<'_> {
 
     /// Equipment of which there is too little.
     fn short_table(&self) -> Option<Table> {
-        let row = |(_, id): &(&str, &str)| {
+        let row = |short: &Short| {
+            let id = short.figure;
             self.number(id).filter(|short| *short > 0.0)?;
             let words = [working::label(id, self.viewer), self.value(id)?];
             Some([String::new()].into_iter().chain(words).chain([String::new()]).collect::<Vec<String>>())

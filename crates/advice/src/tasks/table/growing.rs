@@ -13,5 +13,5 @@ pub(super) static TASKS: &[TaskSpec] = &[
     task("weighing", Growing, Weekly).calls(MORNING).says(&[("birds", Told::Run)]),
     task("curtains-in-heat", Growing, On(Placement, 14)),
     task("feed-mixed", Growing, FeedMixing).calls(MORNING),
-    task("feed-delivered", Growing, FeedDelivered).calls(OFFICE).says(&[("bags", Told::Run)]),
+    task("feed-delivered", Growing, FeedDelivered).calls(OFFICE).says(&[("bags", Told::BagsThatDay)]),
 ];
