@@ -25,6 +25,7 @@ mod placing;
 mod plan_properties;
 mod prints;
 mod published;
+mod rings;
 mod rules;
 mod running;
 mod sale;

@@ -43,6 +43,7 @@ pub mod rule;
 pub mod sale;
 pub mod series;
 pub mod side_by_side;
+pub mod standing;
 pub mod stock;
 pub mod store_room;
 pub mod sums;

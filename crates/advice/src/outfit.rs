@@ -4,12 +4,13 @@
 
 use std::f64::consts::PI;
 
-use model::guard::{self, Shape, Sheets};
+use model::guard::{self, Shape};
 use model::placing::{self, HouseFloor, Pieces, RingFloor};
 pub use model::placing::{Place, Placed};
 use quantity::{Answers, Length};
 
-use crate::plan::{Plan, Standing, Widening, sheets};
+use crate::outcome::Outcome;
+use crate::plan::{Plan, Standing, Widening, sheets, widening};
 
 const DRINKER_KIND: &str = "equipment.drinker_kind";
 
@@ -85,6 +86,14 @@ struct Built {
 }
 
 impl Counts {
+    /// What a batch needs in its first weeks.
+    pub fn of_chicks(outcome: &Outcome) -> Counts {
+        Counts {
+            feeders: outcome.number("space.chick_feeders"),
+            drinkers: outcome.number("space.chick_drinkers"),
+        }
+    }
+
     /// Whether any count is known.
     pub fn any(&self) -> bool {
         self.feeders.is_some() || self.drinkers.is_some()
@@ -100,18 +109,12 @@ impl Plan {
     /// A ring as it stands opened wide, with its share of the chick feeders and drinkers; `None` while the guard is not
     /// described.
     pub fn ring(&self, counts: Counts) -> Option<StandingRing> {
-        let sheets = sheets(&self.answers)?;
-        self.built(sheets, Built { joined: 1.0, overlap: sheets.overlap }, counts)
+        opened(&self.answers, &self.outcome, counts)
     }
 
     /// A ring at a step of widening; `None` where the guards are gone.
     pub fn widened_ring(&self, step: &Widening, counts: Counts) -> Option<StandingRing> {
-        match step.standing {
-            Standing::Rings { joined, overlap, .. } => {
-                self.built(sheets(&self.answers)?, Built { joined, overlap }, counts)
-            }
-            Standing::WholeHouse { .. } => None,
-        }
+        widened(&self.answers, &self.outcome, step, counts)
     }
 
     /// The whole floor with hanging feeders and drinkers; `None` while the house is not described.
@@ -140,18 +143,54 @@ impl Plan {
     pub fn has_nipples(&self) -> bool {
         self.answers.choice(DRINKER_KIND) == Some("nipple")
     }
+}
 
-    fn built(&self, sheets: Sheets, built: Built, counts: Counts) -> Option<StandingRing> {
-        let strips = self.outcome.number("guard.strips_per_ring")? * built.joined;
-        let rings = self.outcome.number("guard.rings")? / built.joined;
-        let net = guard::net_length(sheets.length, built.overlap);
-        let diameter = guard::ring_diameter(strips, net, sheets.shape);
-        let feeder = chosen(&self.answers, "equipment.chick_feeder_kind", CHICK_FEEDERS);
-        let radius = nearest(diameter, strips, sheets.shape);
-        let outfit = in_ring(radius, built.joined, feeder, counts.on_one_of(rings));
-        let corners = (sheets.shape == Shape::Polygon).then_some(strips as usize);
-        Some(StandingRing { diameter, corners, outfit })
+/// Feeders and drinkers that do not find room in a ring.
+pub(crate) struct Crowded {
+    /// The first day of age of the step.
+    pub(crate) from_day: i32,
+    /// The ring, with what stands in it and what does not.
+    pub(crate) ring: StandingRing,
+    /// How wide the ring opens, where all of them stand in it then.
+    pub(crate) opened: Option<Length>,
+}
+
+/// The first step of widening at which some of the feeders and drinkers of a plan find no place.
+pub(crate) fn crowded(answers: &Answers, outcome: &Outcome) -> Option<Crowded> {
+    let counts = Counts::of_chicks(outcome);
+    let steps = widening(answers, outcome);
+    let rings =
+        steps.iter().filter_map(|step| Some((step.from_day, widened(answers, outcome, step, counts)?)));
+    let (from_day, ring) = rings.into_iter().find(|(_, ring)| ring.outfit.placed.left() > 0)?;
+    let opened = opened(answers, outcome, counts)
+        .filter(|opened| opened.outfit.placed.left() == 0 && opened.diameter > ring.diameter)
+        .map(|opened| opened.diameter);
+    Some(Crowded { from_day, ring, opened })
+}
+
+fn opened(answers: &Answers, outcome: &Outcome, counts: Counts) -> Option<StandingRing> {
+    let overlap = sheets(answers)?.overlap;
+    built(answers, outcome, Built { joined: 1.0, overlap }, counts)
+}
+
+fn widened(answers: &Answers, outcome: &Outcome, step: &Widening, counts: Counts) -> Option<StandingRing> {
+    match step.standing {
+        Standing::Rings { joined, overlap, .. } => built(answers, outcome, Built { joined, overlap }, counts),
+        Standing::WholeHouse { .. } => None,
     }
+}
+
+fn built(answers: &Answers, outcome: &Outcome, built: Built, counts: Counts) -> Option<StandingRing> {
+    let sheets = sheets(answers)?;
+    let strips = outcome.number("guard.strips_per_ring")? * built.joined;
+    let rings = outcome.number("guard.rings")? / built.joined;
+    let net = guard::net_length(sheets.length, built.overlap);
+    let diameter = guard::ring_diameter(strips, net, sheets.shape);
+    let feeder = chosen(answers, "equipment.chick_feeder_kind", CHICK_FEEDERS);
+    let radius = nearest(diameter, strips, sheets.shape);
+    let outfit = in_ring(radius, built.joined, feeder, counts.on_one_of(rings));
+    let corners = (sheets.shape == Shape::Polygon).then_some(strips as usize);
+    Some(StandingRing { diameter, corners, outfit })
 }
 
 /// From the middle of a ring to where its guard stands nearest: the middle of a straight strip.

@@ -123,6 +123,41 @@ pub fn fit_in_row(row: Length, width: Length, walkway: Length) -> f64 {
     round_down(((row - walkway) / (width + walkway)).max(0.0))
 }
 
+/// The length of house, to the next half metre, in which so many rings stand in straight rows with a walkway around each:
+/// as many across its width as go. `None` where not even one stands across it.
+pub fn length_for(rings: f64, diameter: Length, width: Length, walkway: Length) -> Option<Length> {
+    let across = fit_in_row(width, diameter, walkway);
+    let pitch = diameter + walkway;
+    let length = |along: f64| pitch * along + walkway;
+    (across > 0.0).then(|| Length::metres(round_up(2.0 * length(round_up(rings / across)).in_metres()) / 2.0))
+}
+
+/// From the middle of a ring of just the area to where its guard stands nearest.
+pub fn nearest_guard(area: Area, strips: f64, shape: Shape) -> Length {
+    Length::metres(match shape {
+        Shape::Circle => (area.in_square_metres() / PI).sqrt(),
+        Shape::Polygon => (area.in_square_metres() / (strips * (PI / strips).tan())).sqrt(),
+    })
+}
+
+/// The area of a ring whose guard stands so far from its middle where it is nearest: [`nearest_guard`] the other way round.
+pub fn area_around(nearest: Length, strips: f64, shape: Shape) -> Area {
+    let square = nearest.in_metres().powi(2);
+    Area::square_metres(match shape {
+        Shape::Circle => PI * square,
+        Shape::Polygon => strips * (PI / strips).tan() * square,
+    })
+}
+
+/// A charcoal pot on its bricks or tray of sand, across (common practice, no source: 0.4 to 0.6 m).
+pub const POT: Length = Length::from_base(0.5);
+
+/// Free between an open fire and plywood, curtain or cover (common practice, no source).
+pub const FROM_FIRE: Length = Length::from_base(1.0);
+
+/// What a ring bent out of round or a pot set out of the middle can take of it (our judgement).
+pub const FROM_FIRE_SPARE: Length = Length::from_base(0.1);
+
 /// One way to place the rings: what a count of rings costs and gives.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Layout {
@@ -282,6 +317,38 @@ mod tests {
                     assert!(ring_area(strips - 1.0, net, shape) < area, "one strip fewer would do");
                 }
             }
+        }
+    }
+
+    #[test]
+    fn the_length_for_some_rings_holds_them_and_half_a_metre_less_does_not() {
+        let metres = Length::metres;
+        for rings in 1..=9 {
+            for (diameter, width, walkway) in
+                [(2.98, 9.0, 0.5), (3.72, 9.0, 0.5), (1.5, 6.0, 0.0), (4.0, 7.0, 1.0)]
+            {
+                let (diameter, width, walkway) = (metres(diameter), metres(width), metres(walkway));
+                let length = length_for(f64::from(rings), diameter, width, walkway).unwrap();
+                let holds = |length| {
+                    fit_in_row(length, diameter, walkway) * fit_in_row(width, diameter, walkway)
+                        >= f64::from(rings)
+                };
+                assert!(holds(length) && !holds(length - metres(0.5)), "{rings} of {diameter:?}");
+            }
+        }
+        assert_eq!(length_for(6.0, metres(2.98), metres(9.0), metres(0.5)), Some(metres(11.0)));
+        assert_eq!(length_for(1.0, metres(9.0), metres(9.0), metres(0.5)), None);
+    }
+
+    #[test]
+    fn a_straight_strip_stands_nearer_than_a_bent_one() {
+        let area = Area::square_metres(PI);
+        assert_eq!(nearest_guard(area, 4.0, Shape::Circle).in_metres(), 1.0);
+        let square = nearest_guard(Area::square_metres(4.0), 4.0, Shape::Polygon).in_metres();
+        assert!((square - 1.0).abs() < 1e-12, "{square}");
+        for shape in [Shape::Circle, Shape::Polygon] {
+            let area = area_around(nearest_guard(area, 5.0, shape), 5.0, shape);
+            assert!((area.in_square_metres() - PI).abs() < 1e-12, "{area:?}");
         }
     }
 

@@ -149,14 +149,15 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "brooders-carry",
-            "b * r + e * z",
+            "b * min(r, m) + e * min(z, m)",
             &[
                 field("b", "brooding.brooders"),
                 figure("r", "guard.first_rating"),
                 field("e", "brooding.second_brooders"),
                 figure("z", "guard.second_rating"),
+                field("m", PER_RING),
             ],
-            |x| Some(x[0] * x[1] + x[2] * x[3]),
+            |x| Some(x[0] * x[1].min(x[4]) + x[2] * x[3].min(x[4])),
         )],
     },
     FigureSpec {
@@ -351,9 +352,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[exact(
             "rings-that-fit",
-            "floor(max(0, (L - g) / (D + g))) * floor(max(0, (W - g) / (D + g)))",
+            "floor(max(0, (l - g) / (D + g))) * floor(max(0, (W - g) / (D + g)))",
             &[
-                field("L", "house.length_m"),
+                figure("l", "brooding.heated_length"),
                 field("W", "house.width_m"),
                 figure("D", "guard.ring_diameter"),
                 field("g", "guard.walkway_m"),
@@ -365,6 +366,52 @@ static FIGURES: &[FigureSpec] = &[
             },
         )
         .from("geometry", Status::Exact)],
+    },
+    FigureSpec {
+        id: "guard.length_for_rings",
+        unit: Unit::Metre,
+        decimals: 1,
+        rules: &[exact(
+            "length-for-rings",
+            "ceil(2 * (ceil(r / floor(max(0, (W - g) / (D + g)))) * (D + g) + g)) / 2",
+            &[
+                figure("r", "guard.rings"),
+                field("W", "house.width_m"),
+                figure("D", "guard.ring_diameter"),
+                field("g", "guard.walkway_m"),
+            ],
+            |x| {
+                let metres = Length::metres;
+                guard::length_for(x[0], metres(x[2]), metres(x[1]), metres(x[3])).map(Length::in_metres)
+            },
+        )
+        .from("geometry", Status::Exact)],
+    },
+    FigureSpec {
+        id: "guard.first_day_radius",
+        unit: Unit::Metre,
+        decimals: 2,
+        rules: &[
+            exact("first-day-radius-polygon", "sqrt(A / (n * tan(pi / n)))", FIRST_DAY, |x| {
+                Some(guard::nearest_guard(Area::square_metres(x[0]), x[1], Shape::Polygon).in_metres())
+            })
+            .when(stands_straight)
+            .from("geometry", Status::Exact),
+            exact("first-day-radius-circle", "sqrt(A / pi)", &[figure("A", "guard.asked_area")], |x| {
+                Some(guard::nearest_guard(Area::square_metres(x[0]), 1.0, Shape::Circle).in_metres())
+            })
+            .from("geometry", Status::Exact),
+        ],
+    },
+    FigureSpec {
+        id: "guard.fire_to_guard",
+        unit: Unit::Metre,
+        decimals: 2,
+        rules: &[exact("fire-to-guard", "R - 0.5 / 2", &[figure("R", "guard.first_day_radius")], |x| {
+            Some(x[0] - guard::POT.in_metres() / 2.0)
+        })
+        .when(super::fuel::any_charcoal)
+        .from("common-practice", Status::CommonPractice)],
     },
     FigureSpec {
         id: "guard.floor_taken",
@@ -417,6 +464,8 @@ static FIGURES: &[FigureSpec] = &[
 const PER_RING: &str = "guard.chicks_per_ring";
 
 const RING: &[Input] = &[figure("n", "guard.strips_per_ring"), figure("s", "guard.strip_net")];
+
+const FIRST_DAY: &[Input] = &[figure("A", "guard.asked_area"), figure("n", "guard.strips_per_ring")];
 
 const OVERLAP: &[Input] = &[
     field("l", "guard.sheet_length_m"),

@@ -1,11 +1,13 @@
 //! What is to say about heat and fuel.
 
-use quantity::{Answers, Given, Unit, Value};
+use quantity::physical::round_up;
+use quantity::{Answers, Given, Length, Unit, Value};
 
 use super::{Check, number};
 use crate::families::{self, fuel, heat, second_brooder, shell};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
+use crate::standing::{self, OnFloor};
 
 /// Its checks.
 pub(super) static CHECKS: &[Check] = &[
@@ -20,6 +22,7 @@ pub(super) static CHECKS: &[Check] = &[
     spare_for_the_night,
     second_spare_for_the_night,
     rings_outside_the_heat,
+    joined_rings_outside_the_heat,
 ];
 
 /// Too little even for the coldest night, or enough for it with nothing to spare.
@@ -55,7 +58,7 @@ fn less_let_out(finding: Finding, answers: &Answers, outcome: &Outcome) -> Findi
     let mut finding = finding;
     if let Some((length, then)) = shorter_end(answers, outcome).filter(|(_, then)| *then < design) {
         finding = finding
-            .with("shorter", number(length, Unit::Metre, 0))
+            .with("shorter", number(length, Unit::Metre, 1))
             .with("shorter_design", kilowatts(then))
             .out("shorter-end");
     }
@@ -65,16 +68,24 @@ fn less_let_out(finding: Finding, answers: &Answers, outcome: &Outcome) -> Findi
     finding
 }
 
-/// A shorter end that still holds the chicks and their rings, whole metres, and the heat it would need, kW.
+/// A shorter end that still holds the chicks and their rings, and the heat it would need, kW.
 fn shorter_end(answers: &Answers, outcome: &Outcome) -> Option<(f64, f64)> {
     let heated = outcome.number("brooding.heated_length").filter(|_| shell::heats_an_end(answers))?;
-    let width = answers.number("house.width_m")?;
-    let chicks = answers.number("batch.chicks")? / CHICKS_PER_M2_OF_END / width;
-    let rings = outcome.number("guard.floor_taken").unwrap_or_default() / width;
-    let length = chicks.max(rings).ceil();
+    let length = least_end(answers, outcome)?;
     let shorter =
         with(answers, "brooding.heated_length_m", Value::Number(length)).filter(|_| length < heated)?;
     Some((length, Outcome::of(&shorter, ["brooding.design"]).number("brooding.design")?))
+}
+
+/// The shortest end, in half metres, that holds the chicks through the brooding weeks, and their rings before any are joined;
+/// `None` where rings are described and do not stand across the house.
+fn least_end(answers: &Answers, outcome: &Outcome) -> Option<f64> {
+    let chicks = answers.number("batch.chicks")? / CHICKS_PER_M2_OF_END / answers.number("house.width_m")?;
+    let rings = match outcome.number("guard.ring_diameter") {
+        Some(_) => outcome.number("guard.length_for_rings")?,
+        None => 0.0,
+    };
+    Some(round_up(2.0 * chicks).max(2.0 * rings) / 2.0)
 }
 
 /// The heat to plan for with a second sheet on the curtains; `None` where it hangs already.
@@ -104,7 +115,7 @@ const CHICKS_PER_M2_OF_END: f64 = 20.0;
 
 /// What a partition would change.
 struct End {
-    /// A length of house that holds the chicks, whole metres.
+    /// A length of house that holds the chicks and their rings, half metres.
     length: f64,
     /// The heat to have brooders for, kW.
     design: f64,
@@ -116,7 +127,7 @@ impl End {
     /// The same as a way out of a finding, with its numbers.
     fn told_in(&self, finding: Finding) -> Finding {
         let finding = finding
-            .with("end", number(self.length, Unit::Metre, 0))
+            .with("end", number(self.length, Unit::Metre, 1))
             .with("end_design", kilowatts(self.design));
         match self.saving {
             Some(saving) => finding.with("saving", number(saving, Unit::Kilogram, 0)).out("partition-saves"),
@@ -130,8 +141,7 @@ fn with_partition(answers: &Answers, outcome: &Outcome) -> Option<End> {
     if shell::heats_an_end(answers) || shell::is_covered(answers) {
         return None;
     }
-    let chicks = answers.number("batch.chicks")?;
-    let length = (chicks / CHICKS_PER_M2_OF_END / answers.number("house.width_m")?).ceil();
+    let length = least_end(answers, outcome)?;
     let whole = outcome.number("brooding.heated_length")?;
     let partitioned = with(answers, "brooding.partition", Value::Choice("yes"))?;
     let answers = with(&partitioned, "brooding.heated_length_m", Value::Number(length))?;
@@ -255,19 +265,46 @@ fn heat_for_nobody(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 
 /// Rings that stand beyond the partition have no heat.
 fn rings_outside_the_heat(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    if !crate::families::shell::heats_an_end(answers) {
-        return None;
+    let steps = standing::on_floor(answers, outcome);
+    let step = steps.iter().find(|step| step.joined == 1.0 && step.is_outside_the_heat())?;
+    let finding = outside_the_heat("rings-outside-heat", Weight::Problem, step);
+    let length = outcome.number("guard.length_for_rings");
+    Some(
+        longer_end(finding, "longer-heated-end", length, answers).out("other-ring-count").out("no-partition"),
+    )
+}
+
+/// As rings are joined they need another floor: those that then stand beyond the partition have no heat either.
+fn joined_rings_outside_the_heat(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
+    let steps = standing::on_floor(answers, outcome);
+    let mut outside = steps.iter().filter(|step| step.joined > 1.0 && step.is_outside_the_heat());
+    let step = outside.next()?;
+    let finding = outside_the_heat("joined-rings-outside-heat", Weight::Look, step);
+    let lengths = outside.chain([step]).filter_map(|step| Some(step.length_wanted?.in_metres()));
+    let finding = longer_end(finding, "move-partition", lengths.reduce(f64::max), answers);
+    Some(finding.out("no-partition-from-then").out("leave-rings-apart"))
+}
+
+/// What is to say of rings that do not all stand in the heated end.
+fn outside_the_heat(name: &'static str, weight: Weight, step: &OnFloor) -> Finding {
+    let metres = |length: Length, decimals| number(length.in_metres(), Unit::Metre, decimals);
+    Finding::new(name, weight)
+        .at("brooding.heated_length_m")
+        .with("day", number(f64::from(step.from_day), Unit::One, 0))
+        .with("rings", number(step.rings, Unit::Pieces, 0))
+        .with("joined", number(step.joined, Unit::One, 0))
+        .with("diameter", metres(step.diameter, 2))
+        .with("heated", metres(step.part, 1))
+        .with("fit", number(step.fit, Unit::Pieces, 0))
+}
+
+/// Offers a partition farther off, where the house is long enough for one.
+fn longer_end(finding: Finding, way: &'static str, length: Option<f64>, answers: &Answers) -> Finding {
+    let house = answers.number("house.length_m").unwrap_or_default();
+    match length.filter(|length| *length < house) {
+        Some(length) => finding.with("length", number(length, Unit::Metre, 1)).out(way),
+        None => finding,
     }
-    let (taken, width) = (outcome.number("guard.floor_taken")?, answers.number("house.width_m")?);
-    let length = outcome.number("brooding.heated_length")?;
-    (taken > length * width).then(|| {
-        Finding::new("rings-outside-heat", Weight::Problem)
-            .at("brooding.heated_length_m")
-            .with("taken", Detail::Figure("guard.floor_taken"))
-            .with("heated", number(length * width, Unit::SquareMetre, 1))
-            .with("length", number((2.0 * taken / width).ceil() / 2.0, Unit::Metre, 1))
-            .out("longer-heated-end")
-    })
 }
 
 fn spare_for_the_night(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

@@ -41,6 +41,21 @@ column-strips-each = Strips in each
 column-sheets = Sheets
 column-across = Across
 column-true-density = Opened wide, { $unit }
+column-against = Against it
+against-fire = too narrow for a pot of charcoal
+against-sheet = the sheet does not bend so far
+against-fit = { $count ->
+    [0] none stands in the heated part
+    [one] only 1 stands in the heated part
+   *[other] only { $fit } stand in the heated part
+}
+list-comma = {", "}
+rings-by-kind-caption = Rings by the kind of brooder over them
+column-brooder = Brooder
+column-chicks-each = Chicks in each, at most
+brooder-first-kind = The first kind
+brooder-second-kind = The second kind
+brooder-none = None is left
 widening-caption = Room as they grow. The steps are common practice; watch the chicks
 column-from-day = From
 column-how = How the guard stands
@@ -59,8 +74,8 @@ drawing-cutting = A sheet of { $length } by { $width }, sawn lengthwise into { $
 drawing-cutting-caption = Saw along the dashed lines
 drawing-ring = A ring from above: { $strips } strips joined end over end with { $overlap } overlap, { $diameter } across. The thick marks outside are the overlaps.
 drawing-ring-caption = One ring, joined and opened wide
-drawing-floor = The floor from above, { $length } by { $width }, with { $rings } rings of { $diameter }, a brooder in the middle of each.
-drawing-floor-caption = Where the rings stand, to scale
+drawing-floor = The floor from above, { $length } by { $width }, with its rings at each step, none on another and all inside the walls. { $steps }
+drawing-floor-caption = Where the rings stand on the first day and as they widen, to scale
 
 step-cutting-1 = Mark the sheet along its length, so that every strip is { $height } high.
 step-cutting-2 = Saw { $strips } strips. Sand the edges that chicks and hands touch.

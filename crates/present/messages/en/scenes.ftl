@@ -16,7 +16,33 @@ pieces-left = { $count ->
 }
 pieces-standing = { $feeders } feeders, { $drinkers } drinkers
 scene-from-day = From day { $day }
-drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $rings } rings of { $diameter }, a brooder in the middle of each, and round it { $feeders } chick feeders of { $tray } and { $drinkers } chick drinkers of { $fount } by turns.
+floor-rings = { $day }: { $count ->
+    [one] 1 ring
+   *[other] { $n } rings
+}, { $diameter } across
+floor-rings-in-heat = { $count ->
+    [0] Not one stands in the heated end.
+    [one] Only 1 stands in the heated end.
+   *[other] Only { $fit } stand in the heated end.
+}
+floor-rings-too-many = So many do not stand on this floor.
+drawing-floor-partition = Partition, { $length } from the end wall
+drawing-floor-step = { $count ->
+    [one] 1 ring
+   *[other] { $n } rings
+} { $diameter } across, each with { $brooders_count ->
+    [one] a brooder in the middle
+   *[other] { $brooders } brooders round the middle
+}{ $outfit ->
+    [yes] {""}, { $feeders } chick feeders of { $tray } and { $drinkers } chick drinkers of { $fount } by turns
+   *[no] {""}
+}{ $left_count ->
+    [0] .
+    [one] ; 1 more finds no place in it.
+   *[other] ; { $left } more find no place in it.
+}
+step-and-what = { $day }: { $what }
+step-and-ring = { $day }, { $ring }
 drawing-widening = A ring from above at each step of its widening, all to one scale. { $steps } steps, from { $first } across on day 0 to { $last } across.
 drawing-widening-caption = A ring as it widens, to one scale
 drawing-widening-ring = { $how }, { $diameter } across

@@ -59,7 +59,7 @@ impl Shown<'_> {
 }
 
 /// Drawings whose height would take a page of its own, were they as wide as the text.
-const NARROW: &[&str] = &["cutting", "ring", "widening", "countdown", "tankfuls", "heat"];
+const NARROW: &[&str] = &["cutting", "ring", "floor", "widening", "countdown", "tankfuls", "heat"];
 
 /// Drawings that follow each other stand in pairs beside each other, one alone as wide as the text: paper is not left empty.
 fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
@@ -68,9 +68,7 @@ fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
         match (out.pop(), block) {
             (Some(Block::Drawing(one)), Block::Drawing(other)) => {
                 let full = |drawing| vec![Block::Drawing(Drawing { width_percent: 100, ..drawing })];
-                // Rings below each other are high: narrower, they leave the other drawings of the guard on their page.
-                let narrower = if other.name == "widening" { 38 } else { 50 };
-                out.push(Block::Beside(vec![(100 - narrower, full(one)), (narrower, full(other))]));
+                out.push(Block::Beside(vec![(50, full(one)), (50, full(other))]));
             }
             (last, block) => out.extend(last.into_iter().chain([block])),
         }

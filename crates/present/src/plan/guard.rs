@@ -1,6 +1,7 @@
 //! How is the guard cut, joined and widened?
 
 use advice::outfit::{Counts, StandingRing};
+use advice::standing::{Against, Kind, OnFloor};
 
 use super::*;
 
@@ -41,12 +42,16 @@ impl Shown<'_> {
             "guard.brooders_carry",
             "guard.rings_without_brooder",
             "guard.rings_that_fit",
+            "guard.length_for_rings",
             "guard.floor_taken",
+            "guard.first_day_radius",
+            "guard.fire_to_guard",
             "guard.least_bend_radius",
             "guard.cost",
             "guard.brooders_cost",
         ]);
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
+        blocks.extend(self.rings_by_kind().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         blocks.extend(self.widening().map(Block::Table));
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
@@ -187,37 +192,56 @@ impl Shown<'_> {
         })
     }
 
+    /// The floor with its rings at each step of widening; `None` where the rings of no step stand on it.
     pub(super) fn draw_floor(&self, counts: Counts) -> Option<Drawing> {
         let answer = |key| self.plan.answers.number(key);
         let (length, width) = (answer("house.length_m")?, answer("house.width_m")?);
-        let diameter = self.number("guard.ring_diameter")?;
-        let rings = self.number("guard.rings")? as usize;
-        let ring = self.plan.ring(counts).filter(|_| counts.any());
+        let on_floor = self.plan.on_floor();
+        let rings = on_floor.iter().filter_map(|on| Some((on, self.ring_on(on, counts)?)));
+        let rings: Vec<(&OnFloor, StandingRing)> = rings.collect();
+        let partition = on_floor.iter().map(|on| on.part.in_metres()).find(|part| *part < length);
         let floor = Floor {
             length,
             width,
-            rings,
-            diameter,
             walkway: answer("guard.walkway_m")?,
-            outfit: ring.as_ref().map(|ring| outfit::drawn(&ring.outfit)),
+            partition,
+            steps: rings.iter().map(|(on, ring)| self.floor_step(on, ring, counts)).collect(),
         };
-        let alternative = self.floor_in_words(rings, length, width, ring.as_ref());
+        let in_words = rings.iter().map(|(on, ring)| {
+            let what = self.floor_in_words(on, ring, counts);
+            say!(self.words, "step-and-what", day = self.from_day(on.from_day), what = what)
+        });
+        let in_words: Vec<String> = in_words.collect();
+        let alternative = say!(
+            self.words,
+            "drawing-floor",
+            length = self.metres(length),
+            width = self.metres(width),
+            steps = in_words.join(" "),
+        );
         let words = FloorWords {
             length: self.metres(length),
             width: self.metres(width),
-            outfit: ring.as_ref().map(|ring| self.ring_pieces(&ring.outfit)).unwrap_or_default(),
+            outfit: rings.first().map(|(_, ring)| self.ring_pieces(&ring.outfit)).unwrap_or_default(),
+            partition: partition.map_or_else(String::new, |partition| {
+                say!(self.words, "drawing-floor-partition", length = self.metres(partition))
+            }),
             alternative: alternative.clone(),
         };
-        let mut data = self.drawing_data(&["guard.ring_diameter", "guard.rings_that_fit"]);
-        data.rows.extend(ring.iter().flat_map(|ring| self.placed_rows(&ring.outfit.placed)));
-        for (at, [x, y]) in floor.centres()?.into_iter().enumerate() {
-            let label = say!(self.words, "ring-number", number = (at + 1).to_string());
-            let place = say!(self.words, "ring-place", x = self.metres(x), y = self.metres(y));
-            data.rows.push(vec![label, place]);
+        let svg = floor.draw(&words)?;
+        let mut data = self.drawing_data(&["guard.rings_that_fit", "guard.length_for_rings"]);
+        for (step, (on, ring)) in floor.steps.iter().zip(&rings) {
+            let day = self.from_day(on.from_day);
+            data.rows.push(vec![day.clone(), self.floor_in_words(on, ring, counts)]);
+            for (at, [x, y]) in floor.centres(step).into_iter().flatten().enumerate() {
+                let label = say!(self.words, "ring-number", number = (at + 1).to_string());
+                let place = say!(self.words, "ring-place", x = self.metres(x), y = self.metres(y));
+                data.rows.push(vec![say!(self.words, "step-and-ring", day = &day, ring = label), place]);
+            }
         }
         Some(Drawing {
             name: "floor",
-            svg: floor.draw(&words)?,
+            svg,
             caption: self.words.plain("drawing-floor-caption"),
             alternative,
             data,
@@ -225,49 +249,78 @@ impl Shown<'_> {
         })
     }
 
-    fn floor_in_words(&self, rings: usize, length: f64, width: f64, ring: Option<&StandingRing>) -> String {
-        let (length, width) = (self.metres(length), self.metres(width));
-        let diameter =
-            self.number("guard.ring_diameter").map_or_else(String::new, |across| self.metres(across));
-        let rings = rings.to_string();
-        let Some(StandingRing { outfit, .. }) = ring else {
-            return say!(
-                self.words,
-                "drawing-floor",
-                rings = rings,
-                diameter = diameter,
-                length = length,
-                width = width,
-            );
-        };
-        say!(
+    /// The ring of a step on the floor.
+    fn ring_on(&self, on: &OnFloor, counts: Counts) -> Option<StandingRing> {
+        let step = self.plan.widening.iter().find(|step| step.from_day == on.from_day)?;
+        self.plan.widened_ring(step, counts)
+    }
+
+    fn floor_step(&self, on: &OnFloor, ring: &StandingRing, counts: Counts) -> FloorStep {
+        let rings = say!(
             self.words,
-            "drawing-floor-outfit",
-            rings = rings,
-            diameter = diameter,
-            length = length,
-            width = width,
-            feeders = outfit.placed.feeders.len().to_string(),
-            tray = self.across(outfit.feeder.across),
-            drinkers = outfit.placed.drinkers.len().to_string(),
-            fount = self.across(outfit.drinker.across),
-        )
+            "floor-rings",
+            day = self.from_day(on.from_day),
+            n = show::number(on.rings, 0),
+            count = on.rings,
+            diameter = self.metres(on.diameter.in_metres()),
+        );
+        FloorStep {
+            rings: on.rings as usize,
+            diameter: on.diameter.in_metres(),
+            part: on.part.in_metres(),
+            outfit: counts.any().then(|| outfit::drawn(&ring.outfit)),
+            lines: [rings].into_iter().chain(self.in_heat(on)).collect(),
+        }
+    }
+
+    /// How many stand in the heated end, where that is not all.
+    fn in_heat(&self, on: &OnFloor) -> Option<String> {
+        let fit = show::number(on.fit, 0);
+        on.is_outside_the_heat().then(|| say!(self.words, "floor-rings-in-heat", fit = fit, count = on.fit))
+    }
+
+    /// A step on the floor in a sentence or two.
+    fn floor_in_words(&self, on: &OnFloor, ring: &StandingRing, counts: Counts) -> String {
+        let placed = &ring.outfit.placed;
+        let rings = say!(
+            self.words,
+            "drawing-floor-step",
+            n = show::number(on.rings, 0),
+            count = on.rings,
+            diameter = self.metres(on.diameter.in_metres()),
+            brooders = placed.brooders.len().to_string(),
+            brooders_count = placed.brooders.len() as f64,
+            outfit = if counts.any() { "yes" } else { "no" },
+            feeders = placed.feeders.len().to_string(),
+            tray = self.across(ring.outfit.feeder.across),
+            drinkers = placed.drinkers.len().to_string(),
+            fount = self.across(ring.outfit.drinker.across),
+            left = placed.left().to_string(),
+            left_count = placed.left() as f64,
+        );
+        let without = (on.rings > on.fit_house).then(|| self.words.plain("floor-rings-too-many"));
+        [Some(rings), self.in_heat(on), without].into_iter().flatten().collect::<Vec<_>>().join(" ")
     }
 
     pub(super) fn layouts(&self) -> Option<Table> {
         let chosen = self.number("guard.rings");
         let layouts = &self.plan.layouts;
+        let notes: Vec<String> =
+            layouts.iter().map(|layout| self.against(&self.plan.against(layout))).collect();
+        let noted = notes.iter().any(|note| !note.is_empty());
         let rows = layouts
             .iter()
-            .map(|layout| {
-                vec![
+            .zip(notes)
+            .map(|(layout, note)| {
+                let cells = [
                     show::number(layout.rings, 0),
                     show::number(layout.chicks_in_ring, 0),
                     show::number(layout.strips_per_ring, 0),
                     show::number(layout.sheets, 0),
                     self.metres(layout.diameter.in_metres()),
                     show::bare(layout.true_density, Unit::PerSquareMetre, 1, self.viewer),
-                ]
+                ];
+                cells.into_iter().chain(noted.then_some(note)).collect()
             })
             .collect();
         (!layouts.is_empty()).then(|| Table {
@@ -279,6 +332,7 @@ impl Shown<'_> {
                     (self.words.plain("column-across"), Align::End),
                     (self.unit_title("column-true-density", Unit::PerSquareMetre), Align::End),
                 ])
+                .chain(noted.then(|| (self.words.plain("column-against"), Align::Start)))
                 .collect(),
             rows,
             emphasis: layouts
@@ -295,6 +349,48 @@ impl Shown<'_> {
                 "guard.true_density",
             ],
         })
+    }
+
+    /// What speaks against a number of rings, in a few words.
+    fn against(&self, against: &Against) -> String {
+        let said = |speaks: bool, key| speaks.then(|| self.words.plain(key));
+        let fit =
+            against.fit.map(|fit| say!(self.words, "against-fit", fit = show::number(fit, 0), count = fit));
+        let notes = [
+            said(against.too_narrow_for_fire, "against-fire"),
+            said(against.too_narrow_for_sheet, "against-sheet"),
+            fit,
+        ];
+        notes.into_iter().flatten().collect::<Vec<_>>().join(self.words.plain("list-comma").as_str())
+    }
+
+    /// Which rings stand under which kind of brooder, where there are two.
+    fn rings_by_kind(&self) -> Option<Table> {
+        let rings = self.plan.rings_by_kind();
+        let kind = |kind| match kind {
+            Kind::First => self.kind_of_brooder("brooding.brooder", "brooder-first-kind"),
+            Kind::Second => self.kind_of_brooder("brooding.second_brooder", "brooder-second-kind"),
+            Kind::None => self.words.plain("brooder-none"),
+        };
+        let rows: Vec<Vec<String>> = rings
+            .iter()
+            .map(|under| vec![kind(under.kind), show::number(under.rings, 0), show::number(under.chicks, 0)])
+            .collect();
+        (!rows.is_empty()).then(|| Table {
+            caption: self.words.plain("rings-by-kind-caption"),
+            columns: self.columns(&["column-brooder", "column-rings", "column-chicks-each"]),
+            rows,
+            emphasis: Vec::new(),
+            explained_by: vec!["guard.brooders_carry", "guard.chicks_per_ring"],
+        })
+    }
+
+    fn kind_of_brooder(&self, field: &str, else_said: &str) -> String {
+        let named = self.plan.answers.choice(field).filter(|kind| *kind != "other");
+        named.map_or_else(
+            || self.words.plain(else_said),
+            |kind| self.words.plain(&format!("choice-{}-{kind}", key_part(field))),
+        )
     }
 
     /// How the guard stands at a step, in words.

@@ -10,7 +10,7 @@ use crate::document::{
     Align, Block, Caution, Document, Drawing, FigureRow, FindingView, Level, Steps, Table, WorkingView,
 };
 use crate::scene::cutting::{Cutting, CuttingWords};
-use crate::scene::floor::{Floor, FloorWords};
+use crate::scene::floor::{Floor, FloorStep, FloorWords};
 use crate::scene::ring::{Ring, RingWords};
 use crate::scene::tankfuls::{TankfulWords, Tankfuls};
 use crate::viewer::Viewer;
@@ -108,7 +108,7 @@ impl<'a> Shown<'a> {
         let counts = self.chick_counts();
         let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();
         let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(whole).collect();
-        blocks.push(Block::Beside(vec![(60, floor), (40, widening)]));
+        blocks.push(Block::Beside(vec![(50, floor), (50, widening)]));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }

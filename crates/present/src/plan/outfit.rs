@@ -12,7 +12,7 @@ use crate::scene::widening::{WidenedRing, WideningRings, WideningWords};
 impl Shown<'_> {
     /// Feeders and drinkers of the first weeks.
     pub(super) fn chick_counts(&self) -> Counts {
-        Counts { feeders: self.number("space.chick_feeders"), drinkers: self.number("space.chick_drinkers") }
+        Counts::of_chicks(&self.plan.outcome)
     }
 
     /// Feeders and drinkers of the grown birds.
@@ -64,7 +64,7 @@ impl Shown<'_> {
             let how = self.standing(&step.standing);
             let diameter = self.across(ring.diameter);
             vec![
-                self.step_day(step),
+                self.from_day(step.from_day),
                 say!(self.words, "drawing-widening-ring", how = how, diameter = diameter),
             ]
         }));
@@ -78,14 +78,14 @@ impl Shown<'_> {
         })
     }
 
-    fn step_day(&self, step: &Widening) -> String {
-        say!(self.words, "scene-from-day", day = step.from_day.to_string())
+    pub(super) fn from_day(&self, day: i32) -> String {
+        say!(self.words, "scene-from-day", day = day.to_string())
     }
 
     fn widened(&self, step: &Widening, ring: &outfit::StandingRing, counts: Counts) -> WidenedRing {
         let placed = &ring.outfit.placed;
         let mut lines = vec![
-            self.step_day(step),
+            self.from_day(step.from_day),
             say!(self.words, "across", diameter = self.across(ring.diameter)),
             self.standing(&step.standing),
         ];
@@ -221,8 +221,14 @@ chicks_per_ring = 400
         let counts = Counts { feeders: Some(26.0), drinkers: Some(24.0) };
         let drawing = shown.draw_floor(counts).unwrap();
         check(&drawing.svg);
-        // Four rings with a brooder, seven trays and six founts each.
-        assert_eq!(["0.400", "0.200", "0.125"].map(|radius| circles(&drawing.svg, radius)), [4, 28, 24]);
+        // Four rings with a brooder, seven trays and six founts each; as two are joined, they bring theirs.
+        let floors: Vec<&str> = drawing.svg.split("<rect").skip(1).collect();
+        assert_eq!(floors.len(), plan.on_floor().len());
+        for floor in floors {
+            assert_eq!(circles(floor, "0.400"), 4);
+            let [trays, founts] = ["0.200", "0.125"].map(|radius| circles(floor, radius));
+            assert!((26..=28).contains(&trays) && founts == 24, "{trays} trays, {founts} founts");
+        }
         let bare = shown.draw_floor(Counts::default()).unwrap();
         check(&bare.svg);
         assert_eq!(circles(&bare.svg, "0.200"), 0);
