@@ -23,7 +23,10 @@ finding-slower-in-heat = At a mean of { $mean } birds of this curve put on about
 finding-rings-do-not-fit = { $rings } rings of { $diameter } do not stand on this floor in straight rows with a path around them; { $fit } do.
 way-out-other-ring-count = Take another number of rings from the table below.
 way-out-narrower-walkway = Make the path between them narrower, but leave room to walk.
-finding-brooder-caps-ring = You asked for { $asked } in a ring, but one brooder keeps { $taken } warm. So there are { $rings } rings.
+finding-brooder-caps-ring = You asked for { $asked } in a ring, but one brooder keeps { $taken } warm. So there { $rings_count ->
+    [one] is { $rings } ring
+   *[other] are { $rings } rings
+}.
 finding-time-zone-not-needed = You told a time zone. It is no longer asked, and nothing is lost: jobs in the calendar go by the clock on the wall, daylight by your latitude.
 finding-brooders-carry-too-few = All brooders of both kinds keep { $carry } warm: { $left } would have no heat. Put at most { $first } under each of the first kind and { $second } under each of the second.
 way-out-brooder-for-the-rest = Have brooders for the others too, each with the air that its fire wants.

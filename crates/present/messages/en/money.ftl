@@ -122,7 +122,7 @@ finding-price-missing-finisher = The price of a bag of finisher is missing, so t
 finding-not-all-priced = On the list, { $count } have no price yet: all costs, profit and the chance of a loss leave them out.
 
 question-money = What does it cost, and does it pay?
-waiting-money = Say the price of a chick and of a bag of each feed, then all costs are added up.
+waiting-money = Then all costs are added up.
 money-lead-label = As planned
 money-lead = { $total } in all, { $kg } for each kg sold
 money-lead-note-not-told = { $bird } a bird sold. Have { $short } ready, all of it by day { $day }.
@@ -161,5 +161,11 @@ purchase-transport = Transport and market
 purchase-labour = Hired work
 purchase-power = Power and light
 purchase-house = House and equipment
-n-bags = { $n } bags
-n-sheets = { $n } sheets
+n-bags = { $count ->
+    [one] { $n } bag
+   *[other] { $n } bags
+}
+n-sheets = { $count ->
+    [one] { $n } sheet
+   *[other] { $n } sheets
+}

@@ -16,7 +16,10 @@ pieces-left = { $count ->
 }
 pieces-standing = { $feeders } feeders, { $drinkers } drinkers
 scene-from-day = From day { $day }
-drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $rings } rings of { $diameter }, a brooder in the middle of each, and round it { $feeders } chick feeders of { $tray } and { $drinkers } chick drinkers of { $fount } by turns.
+drawing-floor-outfit = The floor from above, { $length } by { $width }, with { $rings_count ->
+    [one] { $rings } ring
+   *[other] { $rings } rings
+} of { $diameter }, a brooder in the middle of each, and round it { $feeders } chick feeders of { $tray } and { $drinkers } chick drinkers of { $fount } by turns.
 drawing-widening = A ring from above at each step of its widening, all to one scale. { $steps } steps, from { $first } across on day 0 to { $last } across.
 drawing-widening-caption = A ring as it widens, to one scale
 drawing-widening-ring = { $how }, { $diameter } across

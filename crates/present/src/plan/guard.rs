@@ -9,7 +9,7 @@ impl Shown<'_> {
         let mut blocks = vec![self.heading("question-guard")];
         let lead = self.guard_lead();
         if lead.is_empty() {
-            blocks.push(self.waiting("waiting-guard"));
+            blocks.push(self.waiting("waiting-guard", &waiting::GUARD));
             return blocks;
         }
         blocks.extend(lead);
@@ -67,6 +67,9 @@ impl Shown<'_> {
         else {
             return Vec::new();
         };
+        if self.number("guard.overlap_asked").is_none() || self.number("guard.strip_height").is_none() {
+            return Vec::new();
+        }
         let note = say!(
             self.words,
             "guard-lead-note",
@@ -77,7 +80,16 @@ impl Shown<'_> {
         );
         vec![Block::Lead {
             label: self.words.plain("guard-lead-label"),
-            value: say!(self.words, "guard-lead", rings = rings, strips = strips, sheets = sheets),
+            value: say!(
+                self.words,
+                "guard-lead",
+                rings_count = self.number("guard.rings").unwrap_or_default(),
+                strips_count = self.number("guard.strips_per_ring").unwrap_or_default(),
+                sheets_count = self.number("guard.sheets").unwrap_or_default(),
+                rings = rings,
+                strips = strips,
+                sheets = sheets,
+            ),
             note: [Some(note), self.sheets_owned()].into_iter().flatten().collect::<Vec<_>>().join(" "),
         }]
     }
@@ -130,6 +142,7 @@ impl Shown<'_> {
             "drawing-cutting",
             length = &length_text,
             width = &width_text,
+            strips_count = strips,
             strips = show::number(strips, 0),
             height = &height,
         );
@@ -157,6 +170,7 @@ impl Shown<'_> {
         let alternative = say!(
             self.words,
             "drawing-ring",
+            strips_count = strips,
             strips = show::number(strips, 0),
             overlap = self.open_overlap(),
             diameter = self.metres(diameter),
@@ -228,11 +242,12 @@ impl Shown<'_> {
         let (length, width) = (self.metres(length), self.metres(width));
         let diameter =
             self.number("guard.ring_diameter").map_or_else(String::new, |across| self.metres(across));
-        let rings = rings.to_string();
+        let (rings_count, rings) = (rings as f64, rings.to_string());
         let Some(StandingRing { outfit, .. }) = ring else {
             return say!(
                 self.words,
                 "drawing-floor",
+                rings_count = rings_count,
                 rings = rings,
                 diameter = diameter,
                 length = length,
@@ -242,6 +257,7 @@ impl Shown<'_> {
         say!(
             self.words,
             "drawing-floor-outfit",
+            rings_count = rings_count,
             rings = rings,
             diameter = diameter,
             length = length,

@@ -3,14 +3,14 @@
 use advice::houses::HouseChoice;
 use quantity::Unit;
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Block, Table};
 use crate::{say, show, working};
 
 impl Shown<'_> {
     pub(super) fn space(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-fit")];
-        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space")));
+        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space", &waiting::SPACE)));
         blocks.extend(self.findings(&["farm", "batch", "space"]));
         blocks.extend(self.houses().map(Block::Table));
         let rows = self.rows(&[

@@ -1,6 +1,6 @@
 //! What the lines and fills of a drawing stand for.
 
-use super::lettering::{SMALL, line_of, widest, wrap_at};
+use super::lettering::{LINE, SMALL, widest, wrap};
 use super::outfit::Piece;
 use super::texture::Texture;
 use super::{Anchor, Canvas, WIDTH};
@@ -35,8 +35,6 @@ struct Placed {
 /// Entries side by side as far as they go, then below.
 pub(super) struct Legend {
     placed: Vec<Placed>,
-    /// The size of its letters.
-    size: f64,
     /// How far it reaches down.
     pub(super) height: f64,
 }
@@ -44,24 +42,19 @@ pub(super) struct Legend {
 impl Legend {
     /// Places the entries; those without a label are left out.
     pub(super) fn of<'a>(entries: impl Iterator<Item = (Sample, &'a str)>) -> Legend {
-        Legend::in_letters(entries, SMALL)
-    }
-
-    /// The same in letters of another size.
-    pub(super) fn in_letters<'a>(entries: impl Iterator<Item = (Sample, &'a str)>, size: f64) -> Legend {
         let mut placed = Vec::new();
         let (mut x, mut y, mut row) = (MARGIN, 2.0, 0.0);
         for (sample, label) in entries.filter(|(_, label)| !label.is_empty()) {
-            let lines = wrap_at(label, WIDTH - 2.0 * MARGIN - SAMPLE - 5.0, size);
-            let wide = SAMPLE + 5.0 + widest(&lines, size);
+            let lines = wrap(label, WIDTH - 2.0 * MARGIN - SAMPLE - 5.0);
+            let wide = SAMPLE + 5.0 + widest(&lines, SMALL);
             if x > MARGIN && x + wide > WIDTH - MARGIN {
                 (x, y, row) = (MARGIN, y + row, 0.0);
             }
-            row = f64::max(row, line_of(size) * lines.len() as f64 + 2.0);
+            row = f64::max(row, LINE * lines.len() as f64 + 2.0);
             placed.push(Placed { sample, at: [x, y], lines });
             x += wide + 12.0;
         }
-        Legend { placed, size, height: y + row }
+        Legend { placed, height: y + row }
     }
 
     /// Draws it from the top.
@@ -70,8 +63,8 @@ impl Legend {
             let [x, y] = entry.at;
             draw_sample(canvas, entry.sample, [x, y + 1.0, SAMPLE, 12.0]);
             for (at, line) in entry.lines.iter().enumerate() {
-                let y = y + self.size + line_of(self.size) * at as f64;
-                canvas.letters([x + SAMPLE + 5.0, y], line, Anchor::Start, self.size);
+                let y = y + 11.0 + LINE * at as f64;
+                canvas.letters([x + SAMPLE + 5.0, y], line, Anchor::Start, SMALL);
             }
         }
     }

@@ -6,14 +6,6 @@ pub(super) const SMALL: f64 = 11.0;
 /// From line to line of small letters.
 pub(super) const LINE: f64 = 14.0;
 
-/// Letters of drawings that stand beside another on paper, where small ones could not be read.
-pub(super) const LARGE: f64 = 14.0;
-
-/// From line to line of letters of a size.
-pub(super) fn line_of(size: f64) -> f64 {
-    LINE / SMALL * size
-}
-
 /// Width of a letter as a share of its height. Somewhat more than a plain face takes, so that text stays apart where a
 /// phone shows another face than the one we draw with.
 fn letter(letter: char) -> f64 {
@@ -48,11 +40,6 @@ pub(super) fn wrap(text: &str, room: f64) -> Vec<String> {
         }
     }
     lines
-}
-
-/// Likewise of letters of another size.
-pub(super) fn wrap_at(text: &str, room: f64, size: f64) -> Vec<String> {
-    wrap(text, room * SMALL / size)
 }
 
 /// A word in pieces no wider than the room.

@@ -1,7 +1,7 @@
 //! One ring as it widens, step by step, all to the same scale.
 
 use super::legend::Legend;
-use super::lettering::{LARGE, line_of, wrap_at};
+use super::lettering::{LINE, SMALL, wrap};
 use super::outfit::{Onto, Outfit, OutfitWords};
 use super::{Anchor, Canvas, PAPER, WIDTH};
 
@@ -39,8 +39,9 @@ const MARGIN: f64 = 5.0;
 const IN_ROW: usize = 2;
 /// Room for one.
 const PANEL: f64 = (WIDTH - 2.0 * MARGIN) / IN_ROW as f64;
-/// The widest ring as a share of its room: larger letters below it say more than a larger ring.
-const WIDEST: f64 = 0.7;
+/// The widest ring as a share of its room: the drawing stands beside another on paper, and what is saved in height goes into
+/// a width at which its words can be read.
+const WIDEST: f64 = 0.55;
 
 impl WideningRings {
     /// The drawing; `None` where there is no ring to draw.
@@ -51,7 +52,7 @@ impl WideningRings {
         }
         let scale = WIDEST * PANEL / widest;
         let entries = self.steps.iter().map(|step| step.outfit.legend(&words.outfit));
-        let legend = Legend::in_letters(entries.max_by_key(Vec::len).into_iter().flatten(), LARGE);
+        let legend = Legend::of(entries.max_by_key(Vec::len).into_iter().flatten());
         let rows: Vec<&[WidenedRing]> = self.steps.chunks(IN_ROW).collect();
         let mut top = legend.height + 4.0;
         let mut canvas = Canvas::new(top + rows.iter().map(|row| height(row, scale)).sum::<f64>());
@@ -76,12 +77,12 @@ fn tallest(row: &[WidenedRing], scale: f64) -> f64 {
 
 fn height(row: &[WidenedRing], scale: f64) -> f64 {
     let lines = row.iter().map(|step| step.wrapped().len()).max().unwrap_or(0);
-    tallest(row, scale) + line_of(LARGE) * lines as f64 + 14.0
+    tallest(row, scale) + LINE * lines as f64 + 14.0
 }
 
 impl WidenedRing {
     fn wrapped(&self) -> Vec<String> {
-        self.lines.iter().flat_map(|line| wrap_at(line, PANEL - 4.0, LARGE)).collect()
+        self.lines.iter().flat_map(|line| wrap(line, PANEL - 6.0)).collect()
     }
 
     fn draw(&self, canvas: &mut Canvas, middle: [f64; 2], scale: f64) {
@@ -100,7 +101,7 @@ impl WidenedRing {
 
     fn write(&self, canvas: &mut Canvas, [x, top]: [f64; 2]) {
         for (at, line) in self.wrapped().iter().enumerate() {
-            canvas.letters([x, top + LARGE + line_of(LARGE) * at as f64], line, Anchor::Middle, LARGE);
+            canvas.letters([x, top + 11.0 + LINE * at as f64], line, Anchor::Middle, SMALL);
         }
     }
 }
