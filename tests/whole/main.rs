@@ -30,6 +30,7 @@ mod rules;
 mod running;
 mod sale;
 mod sample;
+mod sheets;
 mod sums;
 mod tasks;
 mod tidy;

@@ -43,7 +43,7 @@ fn every_day_stands_on_a_wall_sheet_under_its_date() {
     assert_eq!(weeks.len(), 7, "44 days of age end in the seventh week");
     for (at, day) in weeks.iter().flatten().enumerate() {
         assert_eq!(day.age, at as i32);
-        assert_eq!(day.date.days_since(placement), day.age);
+        assert_eq!(day.date.unwrap().days_since(placement), day.age);
         assert!(day.expected.is_some(), "day {at}");
     }
     let shown = Shown::new(&plan, &Viewer::of(&plan.answers)).wall_sheets();
@@ -146,7 +146,11 @@ fn what_there_is_to_do_stands_on_its_day() {
     // Four feeds: starter to day 11, grower to 25, finisher to 36; three days to change each.
     let mixed = at(&|todo| matches!(todo, Todo::Mix { .. }));
     assert_eq!(mixed, [12, 13, 14, 26, 27, 28, 37, 38, 39]);
-    assert_eq!(at(&|todo| matches!(todo, Todo::Weigh { .. })), [7, 14, 21, 28, 35, 42]);
+    assert_eq!(
+        at(&|todo| matches!(todo, Todo::Weigh { .. })),
+        [7, 14, 21, 28, 35],
+        "not once birds are sold"
+    );
     let change_over = plan.outcome.number("space.change_over").unwrap() as i32;
     // Small and large stand side by side two or three days (growers' practice).
     assert_eq!(at(&|todo| *todo == Todo::LargeBesideSmall), [change_over - 2]);
@@ -173,7 +177,7 @@ fn a_wall_sheet_asks_little() {
     };
     let asked: usize = grid(&sheets[0]).rows.iter().map(|row| blanks(&row.fill)).sum();
     let rows = grid(&sheets[0]).rows.iter().filter(|row| row.fill != Fill::Read).count();
-    assert!(rows <= 8 && asked <= 10, "{rows} rows, {asked} blanks");
+    assert!(rows <= 7 && asked <= 9, "{rows} rows, {asked} blanks");
     let text =
         |viewer: &Viewer| present::text::write(&Shown::new(&plan, viewer).wall_sheets()[0], viewer, false);
     assert!(text(&viewer).contains("Money spent") && !text(&shut).contains("Money spent"));

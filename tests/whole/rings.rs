@@ -29,6 +29,7 @@ fn detail(plan: &Plan, finding: &Finding, argument: &str) -> f64 {
     match *detail {
         Detail::Number { value, .. } => value,
         Detail::Figure(id) => number(plan, id),
+        _ => panic!("{argument} is no number"),
     }
 }
 
@@ -96,7 +97,7 @@ fn an_end_that_is_offered_holds_the_rings() {
                             .details
                             .iter()
                             .filter(|(name, _)| ["shorter", "end"].contains(name))
-                            .map(|(_, end)| *end)
+                            .map(|(_, end)| end)
                     });
                     for end in ends {
                         let Detail::Number { value, .. } = end else { panic!("{end:?}") };

@@ -8,17 +8,21 @@ use quantity::CivilDay;
 use crate::past::PastBatch;
 use crate::plan::{Plan, Standing};
 use crate::store_room::Phase;
+use crate::tasks::{self, Task};
 
 /// Days on a sheet.
 pub const DAYS: i32 = 7;
+
+/// Weeks that there are sheets for while the sale is not known: birds are seldom kept longer (our judgement).
+const WEEKS_WITHOUT_SALE: i32 = 6;
 
 /// A day on the sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DoorDay {
     /// The day of age; the day of placement is day 0.
     pub age: i32,
-    /// The day itself.
-    pub date: CivilDay,
+    /// The day itself; `None` while the chick day is not known.
+    pub date: Option<CivilDay>,
     /// What is expected; `None` where the days are not known.
     pub expected: Option<Expected>,
     /// Whether there is heat for chicks to lie round.
@@ -112,11 +116,20 @@ pub enum Todo {
     Boxes,
     /// Weigh birds one by one.
     Weigh {
-        /// How many.
-        birds: f64,
+        /// How many, where that is known.
+        birds: Option<f64>,
         /// Their target weight, g.
         target_g: Option<f64>,
     },
+    /// Sell birds.
+    Sell {
+        /// How many, where that is known.
+        birds: Option<f64>,
+        /// Whether they are the last.
+        are_last: bool,
+    },
+    /// A job of the countdown, by its name.
+    Job(&'static str),
 }
 
 /// Deaths in a day that are a reason to call: the greater of three times what is expected, rounded up, and one more,
@@ -129,34 +142,22 @@ pub fn call_at(expected_deaths: f64, alive: f64) -> f64 {
     by_plan.max((0.005 * alive - HAIR).ceil())
 }
 
-/// Birds to weigh one by one out of a flock: a tenth but from 30 to 50 of fewer than 1000 (common practice, no source),
-/// of more 100 or one in a hundred (a breeder's handbook); never more than there are.
-pub fn birds_to_weigh(alive: f64) -> f64 {
-    let birds = if alive < 1000.0 {
-        (0.1 * alive).ceil().clamp(30.0, 50.0)
-    } else {
-        (0.01 * alive).ceil().max(100.0)
-    };
-    birds.min(alive.floor())
-}
-
-/// The batch week by week, seven days each, from day 0 until the last birds are sold; the last week ends with them. Empty
-/// while the days or the sale are not known.
+/// The batch week by week, seven days each, from day 0 until the last birds are sold; the last week ends with them. While the
+/// sale is not known, so many weeks as birds are usually kept; what is not known is left to the pencil.
 ///
 /// - `past`: the last batch of the house, where a book has one
 pub fn weeks(plan: &Plan, past: Option<&PastBatch>) -> Vec<Vec<DoorDay>> {
-    let (Some(last), Some(placement)) = (plan.outcome.last_day(), plan.answers.day("batch.placement")) else {
-        return Vec::new();
-    };
-    let Some(chicks) = plan.outcome.on_day("batch.birds_alive", 0) else { return Vec::new() };
+    let last = plan.outcome.last_day().unwrap_or(WEEKS_WITHOUT_SALE * DAYS - 1);
+    let placement = plan.answers.day("batch.placement");
+    let chicks = plan.outcome.on_day("batch.birds_alive", 0);
     let brooding_d = plan.answers.number("brooding.days_d").map_or(0, |days| days as i32);
     let before = |age: i32| {
         let alive = plan.outcome.on_day("batch.birds_alive", age)?;
-        Some(Before::on(past?, age, alive, chicks))
+        Some(Before::on(past?, age, alive, chicks?))
     };
     let day = |age: i32| DoorDay {
         age,
-        date: placement.plus_days(age),
+        date: placement.map(|day| day.plus_days(age)),
         expected: expected(plan, age),
         is_brooding: age < brooding_d,
         before: before(age).unwrap_or_default(),
@@ -186,7 +187,8 @@ fn expected(plan: &Plan, age: i32) -> Option<Expected> {
 }
 
 fn todo(plan: &Plan, age: i32) -> Vec<Todo> {
-    let mut list = Vec::new();
+    let mut list: Vec<Todo> = sale(plan, age).into_iter().collect();
+    list.extend(jobs(plan, age, FIRST_OF_THE_DAY));
     list.extend(
         plan.widening.iter().filter(|step| step.from_day == age).map(|step| Todo::Guard(step.standing)),
     );
@@ -201,16 +203,64 @@ fn todo(plan: &Plan, age: i32) -> Vec<Todo> {
         bags: one.bags,
         size_kg: one.size_kg,
     }));
+    list.extend(jobs(plan, age, LAST_OF_THE_DAY));
     list
 }
 
-/// On day 0 by the box, then once a week.
+/// On which days of a job its words stand.
+#[derive(Clone, Copy, PartialEq)]
+enum On {
+    FirstDay,
+    EveryDay,
+}
+
+/// Jobs of the countdown that must not be forgotten for want of a phone: what is done by daylight.
+const FIRST_OF_THE_DAY: &[(&str, On)] = &[
+    ("withdrawal-checked", On::FirstDay),
+    ("medicine-stopped", On::FirstDay),
+    ("curtains-in-heat", On::FirstDay),
+];
+
+/// Likewise what is done in the evening and by night.
+const LAST_OF_THE_DAY: &[(&str, On)] = &[
+    ("feed-off", On::EveryDay),
+    ("feed-stays", On::EveryDay),
+    ("feed-asked", On::EveryDay),
+    ("dark-taught", On::EveryDay),
+    ("heat-ends", On::FirstDay),
+    ("night-rounds", On::EveryDay),
+    ("dusk-and-dawn", On::FirstDay),
+];
+
+/// The task of a name on a day of age.
+fn task<'a>(plan: &'a Plan, name: &str, age: i32, on: On) -> Option<&'a Task> {
+    let falls = |task: &&Task| {
+        let goes_on_d = task.until.map_or(0, |until| until.days_since(task.day));
+        let last = if on == On::FirstDay { task.age_d } else { task.age_d + goes_on_d };
+        task.name == name && (task.age_d..=last).contains(&age)
+    };
+    plan.tasks.iter().find(falls)
+}
+
+fn jobs(plan: &Plan, age: i32, names: &[(&str, On)]) -> Vec<Todo> {
+    let jobs = names.iter().filter_map(|(name, on)| task(plan, name, age, *on));
+    jobs.map(|task| Todo::Job(task.name)).collect()
+}
+
+fn sale(plan: &Plan, age: i32) -> Option<Todo> {
+    task(plan, "sale", age, On::EveryDay)?;
+    let birds = plan.outcome.on_day("sale.birds_by_day", age).map(f64::round);
+    Some(Todo::Sell { birds, are_last: plan.outcome.last_day() == Some(age) })
+}
+
+/// On day 0 by the box, then as the countdown has it.
 fn weighing(plan: &Plan, age: i32) -> Option<Todo> {
     if age == 0 {
         return Some(Todo::Boxes);
     }
-    let alive = plan.outcome.on_day("batch.birds_alive", age).filter(|_| age % DAYS == 0)?;
-    Some(Todo::Weigh { birds: birds_to_weigh(alive), target_g: plan.outcome.on_day("growth.weight", age) })
+    task(plan, "weighing", age, On::FirstDay)?;
+    let birds = plan.outcome.on_day("batch.birds_alive", age).map(tasks::birds_to_weigh);
+    Some(Todo::Weigh { birds, target_g: plan.outcome.on_day("growth.weight", age) })
 }
 
 /// Feeds that are begun on this day or were in the two days before: a quarter, half and three quarters of the new one.
@@ -236,14 +286,5 @@ mod tests {
         assert_eq!(call_at(4.2, 1600.0), 14.0);
         assert_eq!(call_at(0.0, 90.0), 1.0);
         assert_eq!(call_at(1.0, 0.0), 4.0);
-    }
-
-    #[test]
-    fn birds_to_weigh_by_the_size_of_the_flock() {
-        for (alive, birds) in
-            [(20.0, 20.0), (200.0, 30.0), (420.0, 42.0), (900.0, 50.0), (1600.0, 100.0), (15000.0, 150.0)]
-        {
-            assert_eq!(birds_to_weigh(alive), birds, "{alive}");
-        }
     }
 }

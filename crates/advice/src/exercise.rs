@@ -1,12 +1,12 @@
 //! Exercises for a class: a figure worked out once more with one answer doubled or halved, by what the handout shows.
 
-use quantity::{Answers, Field, Given, Kind, Value};
+use quantity::{Answers, Field, Given, Kind, Unit, Value};
 
 use crate::check;
 use crate::families;
 use crate::outcome::Outcome;
 use crate::procedure::By;
-use crate::rule::{Origin, Over};
+use crate::rule::{FigureSpec, Origin, Over};
 
 /// A figure asked again with one answer changed.
 #[derive(Clone, Debug, PartialEq)]
@@ -85,19 +85,52 @@ const DEEPEST: usize = 5;
 /// The most figures that may change on the way to one that is asked again: more is no exercise.
 const LONGEST_WAY: usize = 6;
 
+/// Answers closer than this to each other are no two lessons: a pupil would think that nothing changed, or copy one from the
+/// other (our judgement).
+const CLEARLY: f64 = 0.1;
+
 /// Two exercises on a figure where there are two: one answer doubled, and another halved (the same where there is no
 /// other). Only changes that the plan allows, that move the figure, and that can be followed with the rules of the figures
-/// alone: what is added up over days or drawn by chance is none for paper.
+/// alone: what is added up over days or drawn by chance is none for paper. Their answers differ clearly from the plan's and
+/// from each other, as they are shown; where no two do, there is one exercise, and none where the figure hardly moves.
 pub fn exercises(answers: &Answers, outcome: &Outcome, id: &'static str) -> Vec<Exercise> {
+    let (Some(spec), Some(of_plan)) = (families::figure(id), outcome.number(id)) else { return Vec::new() };
     let chain = behind(outcome, id);
     let keys = answers_behind(outcome, &chain);
-    let with = |key: &&'static str, times: f64| changed(answers, outcome, &chain, key, times);
-    let double = keys.iter().find_map(|key| with(key, 2.0));
-    let taken = double.as_ref().map(|one| one.key);
-    let others = keys.iter().filter(|key| Some(**key) != taken);
-    let same = keys.iter().filter(|key| Some(**key) == taken);
-    let half = others.chain(same).find_map(|key| with(key, 0.5));
-    double.into_iter().chain(half).collect()
+    let with = |times: f64| {
+        let tried = keys.iter().filter_map(|key| changed(answers, outcome, &chain, key, times));
+        tried.filter(|one| clearly_differ(spec, one.answer, of_plan)).collect::<Vec<_>>()
+    };
+    let (doubles, halves) = (with(2.0), with(0.5));
+    let differ = |one: &Exercise, other: &Exercise| clearly_differ(spec, one.answer, other.answer);
+    let pairs = |are_of_one: bool| {
+        let all = doubles.iter().flat_map(|double| halves.iter().map(move |half| (double, half)));
+        all.filter(move |(double, half)| (double.key == half.key) == are_of_one)
+    };
+    let pair = pairs(false).chain(pairs(true)).find(|(double, half)| differ(double, half));
+    // Where twice as much moves nothing, two halves may, and the other way round.
+    let of_a_kind = || {
+        let of = |list: &[Exercise]| {
+            let later = |at: usize| list[at + 1..].iter().map(move |other| (at, other));
+            let mut pairs = (0..list.len()).flat_map(later);
+            pairs
+                .find(|(at, other)| differ(&list[*at], other))
+                .map(|(at, other)| vec![list[at].clone(), other.clone()])
+        };
+        of(&doubles).or_else(|| of(&halves))
+    };
+    match pair {
+        Some((double, half)) => vec![double.clone(), half.clone()],
+        None => of_a_kind().unwrap_or_else(|| doubles.iter().chain(&halves).take(1).cloned().collect()),
+    }
+}
+
+/// Whether two answers are told apart at a glance, as they are shown.
+fn clearly_differ(spec: &FigureSpec, one: f64, other: f64) -> bool {
+    let scale = 10f64.powi(i32::from(spec.decimals));
+    let (one, other) = ((one * scale).round(), (other * scale).round());
+    let least = if spec.unit == Unit::Date { 1.0 } else { CLEARLY * one.abs().max(other.abs()) };
+    one != other && (one - other).abs() >= least
 }
 
 /// A figure and those that it is made from, the nearest first.

@@ -48,6 +48,7 @@ pub mod stock;
 pub mod store_room;
 pub mod sums;
 pub mod tasks;
+pub mod unanswered;
 pub mod uneven;
 pub mod verify;
 pub mod walk;

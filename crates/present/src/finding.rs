@@ -12,6 +12,7 @@ use crate::{say, show};
 pub fn view(finding: &Finding, outcome: &Outcome, viewer: &Viewer) -> FindingView {
     let words = viewer.words();
     let arguments = arguments(&finding.details, outcome, viewer);
+    let arguments = borrowed(&arguments);
     FindingView {
         name: finding.name,
         weight: finding.weight,
@@ -26,13 +27,29 @@ pub fn view(finding: &Finding, outcome: &Outcome, viewer: &Viewer) -> FindingVie
     }
 }
 
-/// Numbers of a sentence as its message takes them.
+/// Numbers of a sentence as its message takes them; behind each, under its name and `_count`, the bare number that chooses
+/// between one and many.
 pub(crate) fn arguments(
     details: &[(&'static str, Detail)],
     outcome: &Outcome,
     viewer: &Viewer,
-) -> Vec<(&'static str, Argument)> {
-    details.iter().map(|(name, detail)| (*name, Argument::Text(worded(detail, outcome, viewer)))).collect()
+) -> Vec<(String, Argument)> {
+    let both = |(name, detail): &(&'static str, Detail)| {
+        let text = Argument::Text(worded(detail, outcome, viewer));
+        let bare = match *detail {
+            Detail::Number { value, .. } => Some(value),
+            Detail::Figure(id) => outcome.number(id),
+            Detail::Bought(_) | Detail::Bags(_) | Detail::Case(_) => None,
+        };
+        let count = bare.map(|value| (format!("{name}_count"), Argument::Count(value)));
+        std::iter::once(((*name).to_owned(), text)).chain(count)
+    };
+    details.iter().flat_map(both).collect()
+}
+
+/// The same as a message is given them.
+pub(crate) fn borrowed(arguments: &[(String, Argument)]) -> Vec<(&str, Argument)> {
+    arguments.iter().map(|(name, argument)| (name.as_str(), argument.clone())).collect()
 }
 
 fn worded(detail: &Detail, outcome: &Outcome, viewer: &Viewer) -> String {
@@ -45,7 +62,7 @@ fn worded(detail: &Detail, outcome: &Outcome, viewer: &Viewer) -> String {
         Detail::Bags(sizes) => {
             let bags = |(count, size): &(f64, Option<f64>)| match size {
                 Some(_) => show::bags(*count, *size, viewer),
-                None => say!(viewer.words(), "shopping-bags", count = *count, n = show::number(*count, 0)),
+                None => say!(viewer.words(), "n-bags", count = *count, n = show::number(*count, 0)),
             };
             sizes.iter().map(bags).collect::<Vec<_>>().join(", ")
         }

@@ -42,27 +42,37 @@ impl Orders<'_> {
     }
 
     fn event(&self, number: usize, day: i32, feeds: &[Delivery], viewer: &Viewer) -> Event {
-        let words = viewer.words();
-        let feed = |one: &Delivery| {
-            let name = words.plain(&format!("phase-{}", one.phase.name()));
-            say!(words, "calendar-order-feed", bags = show::bags(one.bags, one.size_kg, viewer), feed = name)
-        };
-        let feeds = feeds.iter().map(feed).collect::<Vec<_>>().join(", ");
         let comes = DayOfAge(day).date(self.placement);
         let by = comes.plus_days(-self.lead_d);
-        let why = say!(
-            words,
-            "calendar-order-why",
-            comes = show::day(comes, viewer),
-            days = show::number(f64::from(self.lead_d), 0),
-            count = f64::from(self.lead_d),
-        );
+        let why = why(comes, self.lead_d, viewer);
         Event {
             uid: format!("feed-order-{number}.{}", self.batch),
             when: When::Days { first: by, last: by },
-            summary: say!(words, "calendar-order", feeds = feeds),
+            summary: summary(feeds, viewer),
             description: [why.as_str(), self.whose].join("\n").trim_end().to_owned(),
             alarm_min: Some(OFFICE_MIN),
         }
     }
+}
+
+/// What is ordered on a day.
+pub(crate) fn summary(feeds: &[Delivery], viewer: &Viewer) -> String {
+    let words = viewer.words();
+    let feed = |one: &Delivery| {
+        let name = words.plain(&format!("phase-{}", one.phase.name()));
+        let bags = show::bags(one.bags, one.size_kg, viewer);
+        say!(words, "calendar-order-feed", bags = bags, count = one.bags, feed = name)
+    };
+    say!(words, "calendar-order", feeds = feeds.iter().map(feed).collect::<Vec<_>>().join(", "))
+}
+
+/// When it comes, and how long that takes.
+pub(crate) fn why(comes: CivilDay, lead_d: i32, viewer: &Viewer) -> String {
+    say!(
+        viewer.words(),
+        "calendar-order-why",
+        comes = show::day(comes, viewer),
+        days = show::number(f64::from(lead_d), 0),
+        count = f64::from(lead_d),
+    )
 }

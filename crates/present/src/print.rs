@@ -165,7 +165,7 @@ fn write_block(block: &Block, words: &Words, out: &mut Vec<Value>, drawings: &mu
 }
 
 /// Room for a pencil in a week, mm.
-const WEEK_ROW_MM: f64 = 9.5;
+const WEEK_ROW_MM: f64 = 10.5;
 
 fn grid_data(grid: &DayGrid) -> Value {
     let days: Vec<Value> =

@@ -139,16 +139,19 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[part_of("sacks-saved", &[figure("s", "brooding.saving"), field("c", "brooding.sack_kg")])
             .when(is_charcoal)],
     },
-    kilograms(
-        "brooding.spare",
-        &[
+    // To the half kilogram that a cylinder is filled by.
+    FigureSpec {
+        id: "brooding.spare",
+        unit: Unit::Kilogram,
+        decimals: 1,
+        rules: &[
             exact("spare-cylinder", "c", &[field("c", "brooding.cylinder_kg")], |x| Some(x[0]))
                 .when(is_gas)
                 .from("common-practice", Status::CommonPractice),
             exact("spare-two-nights", "2 * f", &[figure("f", "brooding.fuel_day")], |x| Some(2.0 * x[0]))
                 .from("common-practice", Status::CommonPractice),
         ],
-    ),
+    },
     FigureSpec {
         id: "brooding.fuel_cost",
         unit: Unit::Money,

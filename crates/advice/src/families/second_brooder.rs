@@ -166,9 +166,12 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[whole("second-sacks", &[TOTAL, SACK]).when(is_charcoal)],
     },
-    kilograms(
-        "brooding.second_spare",
-        &[
+    // To the half kilogram that a cylinder is filled by.
+    FigureSpec {
+        id: "brooding.second_spare",
+        unit: Unit::Kilogram,
+        decimals: 1,
+        rules: &[
             exact("second-spare-cylinder", "c", &[CYLINDER], |x| Some(x[0]))
                 .when(is_gas)
                 .from("common-practice", Status::CommonPractice),
@@ -177,7 +180,7 @@ static FIGURES: &[FigureSpec] = &[
             })
             .from("common-practice", Status::CommonPractice),
         ],
-    ),
+    },
     FigureSpec {
         id: "brooding.second_fuel_cost",
         unit: Unit::Money,

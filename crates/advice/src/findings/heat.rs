@@ -34,6 +34,10 @@ fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         true if have < need => Finding::new("brooders-too-weak", Weight::Problem),
         true => Finding::new("brooders-just-enough", Weight::Look),
     };
+    let target = outcome.number("brooding.target_temperature").unwrap_or_default();
+    // In whole degrees, as it is said: a fall of less is none.
+    let coldest = outcome.number("brooding.coldest_air");
+    let colder = coldest.map_or(0.0, |coldest| target.round() - coldest.round());
     let finding = finding
         .at("brooding.brooder_kw")
         .with("have", kilowatts(have))
@@ -41,7 +45,8 @@ fn brooders_too_weak(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
         .with("design", Detail::Figure("brooding.design"))
         .with("short", Detail::Figure("brooding.power_short"))
         .with("air", Detail::Figure("brooding.coldest_air"))
-        .with("target", Detail::Figure("brooding.target_temperature"))
+        .with("target", number(target, Unit::Celsius, 0))
+        .with("colder", number(colder, Unit::Pieces, 0))
         .with("brooders", Detail::Figure("brooding.brooders_needed"));
     if !fuel::burns_inside(answers) {
         return Some(smaller_parts(finding.out("more-brooders"), answers, outcome));

@@ -1,11 +1,13 @@
 //! The days of one batch that its tasks are counted from, as days of age.
 
+use std::collections::BTreeSet;
+
 use quantity::{Answers, CivilDay};
 
 use super::Anchor;
 use crate::families::{space, turnaround};
 use crate::outcome::Outcome;
-use crate::plan::{self, Widening};
+use crate::plan::{self, Standing, Widening};
 use crate::store_room;
 
 /// Feed stands in the store so many days before the chicks where the grower says nothing else: common practice.
@@ -32,16 +34,49 @@ pub(super) struct Frame {
     pub(super) next: Option<i32>,
     /// Chicks placed.
     pub(super) chicks: Option<f64>,
-    /// Days on which rings are widened, and the chicks a square metre from then on.
-    pub(super) widened: Vec<(i32, f64)>,
+    /// Days on which rings are widened.
+    pub(super) widened: Vec<Widened>,
     /// The day of the plan on which the guards go.
     pub(super) guards_out: Option<i32>,
     /// The days on which the next feed is begun.
     pub(super) feed_changes: Vec<i32>,
     /// Days on which feed comes after the first.
     pub(super) deliveries: Vec<i32>,
+    /// The last day on which the feed of each day of delivery can be ordered.
+    pub(super) feed_orders: Vec<i32>,
+    /// Days on which birds are sold.
+    pub(super) sold: Vec<Sold>,
     /// The day on which the chicks are booked.
     pub(super) booked: i32,
+}
+
+/// How rings stand from a day on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Widened {
+    pub(super) day: i32,
+    /// Chicks a square metre.
+    pub(super) density: f64,
+    /// Rings joined into one.
+    pub(super) joined: f64,
+    /// Overlap at each join, whole centimetres: rounded up it would crowd the chicks.
+    pub(super) overlap_cm: f64,
+}
+
+impl Widened {
+    fn of(step: &Widening) -> Option<Widened> {
+        let Standing::Rings { joined, overlap, chicks_per_m2 } = step.standing else { return None };
+        let overlap_cm = (overlap.in_centimetres() + 1e-6).floor();
+        Some(Widened { day: step.from_day, density: chicks_per_m2, joined, overlap_cm })
+    }
+}
+
+/// Days in a row on which birds are sold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Sold {
+    pub(super) first: i32,
+    pub(super) last: i32,
+    /// Birds on each of them; `None` while that is not known.
+    pub(super) birds_a_day: Option<f64>,
 }
 
 impl Frame {
@@ -67,10 +102,12 @@ impl Frame {
             last_sale: age_of("sale.last_age"),
             next: figure(turnaround::NEXT_PLACEMENT),
             chicks: answers.number("batch.chicks"),
-            widened: rings.iter().map(|step| (step.from_day, step.standing.chicks_per_m2())).collect(),
+            widened: rings.iter().filter_map(Widened::of).collect(),
             guards_out: whole.first().map(|step| step.from_day),
             feed_changes: feed_changes(outcome),
             deliveries: later_deliveries(answers, outcome),
+            feed_orders: feed_orders(answers, outcome),
+            sold: sold(answers, outcome),
             booked: -days(answers, "batch.deposit_before_d").unwrap_or(BOOKED_D),
         }
     }
@@ -106,6 +143,31 @@ fn feed_changes(outcome: &Outcome) -> Vec<i32> {
         .collect();
     changes.dedup();
     changes
+}
+
+/// Birds sold: day by day as they were scheduled, else evenly from the first day to the last.
+fn sold(answers: &Answers, outcome: &Outcome) -> Vec<Sold> {
+    let on = |day: i32| outcome.on_day("sale.birds_by_day", day);
+    if let Some(schedule) = answers.schedule("sale.days") {
+        let step = |(day, _)| Sold { first: day, last: day, birds_a_day: on(day) };
+        // Where fewer birds are left than were promised, the last days have none.
+        return schedule.steps().map(step).filter(|sold| sold.birds_a_day.is_none_or(|n| n >= 0.5)).collect();
+    }
+    let age_of = |id: &str| outcome.number(id).map(|day| day as i32);
+    let (Some(first), Some(last)) = (age_of("sale.first_age"), age_of("sale.last_age")) else {
+        return Vec::new();
+    };
+    let birds: Option<Vec<f64>> = (first..=last).map(on).collect();
+    let mean = birds.filter(|birds| !birds.is_empty());
+    let birds_a_day = mean.map(|birds| (birds.iter().sum::<f64>() / birds.len() as f64).round());
+    vec![Sold { first, last, birds_a_day }]
+}
+
+/// As many days before each day of delivery as it takes from the order; days of age.
+fn feed_orders(answers: &Answers, outcome: &Outcome) -> Vec<i32> {
+    let Some(lead) = days(answers, "feed.lead_d") else { return Vec::new() };
+    let days: BTreeSet<i32> = store_room::deliveries(answers, outcome).iter().map(|one| one.day).collect();
+    days.into_iter().map(|day| day - lead).collect()
 }
 
 /// Days of deliveries of feed after the first of them, in the order in which what they bring is eaten.

@@ -75,8 +75,8 @@ pub enum Told {
     Figure(&'static str),
     /// An answer of the grower that is a number.
     Field(&'static str),
-    /// Of the day itself, filled in by its rule.
-    Run,
+    /// Of the day itself: which of the numbers that its rule fills in.
+    Run(usize),
     /// The bags of feed that come that day, by what each holds.
     BagsThatDay,
 }
@@ -118,6 +118,9 @@ pub struct Task {
     /// The numbers of its sentence; `None` while one of them is not known.
     pub details: Option<Vec<(&'static str, Detail)>>,
 }
+
+/// The task of ordering feed: what it says is told by the deliveries of the plan.
+pub const FEED_ORDER: &str = "feed-order";
 
 /// Every task whose day is known, by day and then by order of work; none while the chick day is not known.
 pub fn tasks(answers: &Answers, outcome: &Outcome) -> Vec<Task> {
@@ -167,8 +170,8 @@ impl TaskSpec {
                 let bags = store_room::bags_by_size(answers, outcome, Some(run.first));
                 (!bags.is_empty()).then_some(Detail::Bags(bags))
             }
-            Told::Run => {
-                let (value, unit) = run.detail?;
+            Told::Run(at) => {
+                let (value, unit) = run.details.get(at).copied()?;
                 Some(Detail::Number { value, unit, decimals: 0 })
             }
         };
@@ -178,13 +181,13 @@ impl TaskSpec {
 
 /// How many birds a weighing needs: 1 % of the flock but at least 100 (a breeders' handbook, published); of a flock
 /// under 1 000, 50; of one under 500, a tenth but at least 30 (common practice).
-fn birds_to_weigh(flock: f64) -> f64 {
+pub fn birds_to_weigh(flock: f64) -> f64 {
     let wanted = match flock {
         flock if flock < 500.0 => (flock / 10.0).max(30.0),
         flock if flock < 1_000.0 => 50.0,
         flock => (flock / 100.0).max(100.0),
     };
-    wanted.ceil().min(flock)
+    wanted.ceil().min(flock.floor())
 }
 
 /// A detail of a run: a number and its unit.

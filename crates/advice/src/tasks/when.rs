@@ -2,7 +2,7 @@
 
 use quantity::Unit;
 
-use super::frame::Frame;
+use super::frame::{Frame, Sold, Widened};
 use super::{RunDetail, birds_to_weigh};
 
 /// A day that tasks are counted from.
@@ -43,7 +43,7 @@ pub enum When {
     OnLitter(i32),
     /// Every seventh day of age until the sale, with the birds to weigh.
     Weekly,
-    /// Each day on which the rings are widened, with the chicks a square metre.
+    /// Each day on which the rings are widened, with the chicks a square metre, the rings joined into one and the overlap.
     Widening,
     /// The days on which the guards go.
     GuardsOut,
@@ -51,20 +51,27 @@ pub enum When {
     FeedMixing,
     /// The days on which more feed comes.
     FeedDelivered,
+    /// The last days on which the feed of each delivery can be ordered.
+    FeedOrdered,
+    /// The days on which birds are sold: each by itself where every day has its own number, else from the first to the last,
+    /// with the birds a day.
+    Sales,
+    /// So many days after those on which birds are sold, days that follow each other together.
+    SaleDays(i32),
 }
 
 /// Some days in a row, as days of age; `last` is `first` for one day.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Run {
     pub(super) first: i32,
     pub(super) last: i32,
-    /// The number that this run's sentence says.
-    pub(super) detail: Option<RunDetail>,
+    /// The numbers that this run's sentence says.
+    pub(super) details: Vec<RunDetail>,
 }
 
 impl Run {
     fn new(first: i32, last: i32) -> Run {
-        Run { first, last, detail: None }
+        Run { first, last, details: Vec::new() }
     }
 
     fn on(day: i32) -> Run {
@@ -87,6 +94,9 @@ impl When {
             When::Widening => widening(frame),
             When::GuardsOut => vec![guards_out(frame)],
             When::FeedDelivered => delivered(frame),
+            When::FeedOrdered => frame.feed_orders.iter().map(|day| Run::on(*day)).collect(),
+            When::Sales => frame.sold.iter().map(sale).collect(),
+            When::SaleDays(days) => sale_days(frame, days),
             When::FeedMixing => frame.feed_changes.iter().map(|day| mixing(*day)).collect(),
         }
     }
@@ -101,19 +111,44 @@ const WEEK_D: i32 = 7;
 
 fn weekly(frame: &Frame) -> Vec<Run> {
     let Some(sale) = frame.age(Anchor::Sale) else { return Vec::new() };
-    let detail = frame.chicks.map(|chicks| (birds_to_weigh(chicks), Unit::Birds));
+    let details: Vec<RunDetail> =
+        frame.chicks.map(|chicks| (birds_to_weigh(chicks), Unit::Birds)).into_iter().collect();
     let weeks = (1..).map(|week| week * WEEK_D).take_while(|day| *day < sale);
-    weeks.map(|day| Run { detail, ..Run::on(day) }).collect()
+    weeks.map(|day| Run { details: details.clone(), ..Run::on(day) }).collect()
 }
 
 fn widening(frame: &Frame) -> Vec<Run> {
-    let widened =
-        |(day, density): &(i32, f64)| Run { detail: Some((*density, Unit::PerSquareMetre)), ..Run::on(*day) };
+    let widened = |ring: &Widened| Run {
+        details: vec![
+            (ring.density, Unit::PerSquareMetre),
+            (ring.joined, Unit::Pieces),
+            (ring.overlap_cm, Unit::Centimetre),
+        ],
+        ..Run::on(ring.day)
+    };
     frame.widened.iter().map(widened).collect()
 }
 
 fn delivered(frame: &Frame) -> Vec<Run> {
     frame.deliveries.iter().map(|day| Run::on(*day)).collect()
+}
+
+fn sale(sold: &Sold) -> Run {
+    let days = f64::from(sold.last - sold.first + 1);
+    let details = sold.birds_a_day.map(|birds| vec![(birds, Unit::Birds), (days, Unit::Day)]);
+    Run { details: details.unwrap_or_default(), ..Run::new(sold.first, sold.last) }
+}
+
+fn sale_days(frame: &Frame, after: i32) -> Vec<Run> {
+    let mut runs: Vec<Run> = Vec::new();
+    for sold in &frame.sold {
+        let (first, last) = (sold.first + after, sold.last + after);
+        match runs.last_mut().filter(|run| run.last + 1 >= first) {
+            Some(run) => run.last = run.last.max(last),
+            None => runs.push(Run::new(first, last)),
+        }
+    }
+    runs
 }
 
 /// Guards go between day 7 and day 10 (breeders' handbooks, from memory); where the plan widens to the whole house on a
@@ -143,10 +178,18 @@ mod tests {
             last_sale: Some(44),
             next: Some(58),
             chicks: Some(1_600.0),
-            widened: vec![(3, 37.0), (6, 30.0)],
+            widened: [(3, 37.0), (6, 30.0)]
+                .map(|(day, density)| Widened { day, density, joined: 1.0, overlap_cm: 10.0 })
+                .to_vec(),
+            sold: vec![
+                Sold { first: 42, last: 42, birds_a_day: Some(400.0) },
+                Sold { first: 43, last: 43, birds_a_day: Some(300.0) },
+                Sold { first: 46, last: 46, birds_a_day: Some(800.0) },
+            ],
             guards_out: None,
             feed_changes: vec![21],
             deliveries: vec![10],
+            feed_orders: vec![-16, 8],
             booked: -28,
         }
     }
@@ -160,6 +203,9 @@ mod tests {
         let frame = frame();
         assert_eq!(days(When::On(Anchor::Empty, 1), &frame), [(-13, -13)]);
         assert_eq!(days(When::Between((Anchor::Sale, 0), (Anchor::LastSale, 0)), &frame), [(42, 44)]);
+        assert_eq!(days(When::Sales, &frame), [(42, 42), (43, 43), (46, 46)]);
+        assert_eq!(days(When::SaleDays(-1), &frame), [(41, 42), (45, 45)], "the evening before each sale");
+        assert_eq!(days(When::FeedOrdered, &frame), [(-16, -16), (8, 8)]);
         assert_eq!(days(When::Weekly, &frame), [7, 14, 21, 28, 35].map(|day| (day, day)));
         assert_eq!(days(When::Widening, &frame), [(3, 3), (6, 6)]);
         assert_eq!(days(When::GuardsOut, &frame), [(7, 10)]);

@@ -31,7 +31,10 @@ against-feed-price-below-zero = { $key } is { $typed }: at that rate feed costs 
 finding-no-cheapest-days = The days that cost least cannot be found: a bag would be too old before it is eaten, the store room is too small, no more money is lent, or a price is missing. Each feed is put down in time before it is opened instead.
 
 calendar-order = Order feed today at the latest: { $feeds }
-calendar-order-feed = { $bags } bags of { $feed }
+calendar-order-feed = { $count ->
+    [one] { $bags } bag of { $feed }
+   *[other] { $bags } bags of { $feed }
+}
 calendar-order-why = It comes on { $comes }, { $count ->
     [0] the day it is ordered
     [one] { $days } day after it is ordered

@@ -96,7 +96,7 @@ figure-sale-first-age = Age when the first birds are sold
 figure-sale-last-age = Age when the last birds are sold
 figure-sale-first-date = First day of sale
 figure-sale-last-date = Last day of sale
-figure-batch-loss-shape = Losses to the last sale, in parts
+figure-batch-loss-shape = Lost by the last sale in a usual flock, of 100; only the shape counts
 figure-batch-losses-first-week = Birds you may lose in the first week
 figure-sale-birds = Birds sold
 figure-sale-live-kg = Live weight sold
@@ -349,9 +349,9 @@ rule-water-per-bird = Feed times 1.77, more in heat.
 rule-water-by-day = Birds alive times the water of one.
 rule-water-by-day-without-heat = The same on a mild day.
 
-table-loss-shape-to-date = Losses before the morning of that age, in parts
-table-loss-shape-that-day = Losses on that day, in parts
-table-loss-shape-day-6 = Losses to day 6, in parts
+table-loss-shape-to-date = Lost before the morning of that age in a usual flock, of 100
+table-loss-shape-that-day = Lost on that day in a usual flock, of 100
+table-loss-shape-day-6 = Lost to day 6 in a usual flock, of 100
 table-growth-in-heat-gain-cool-g = Gain of the cool birds in the trial
 table-growth-in-heat-gain-warm-g = Gain of the warm birds in the trial
 table-growth-in-heat-feed-cool-g = Feed of the cool birds in the trial
@@ -476,8 +476,10 @@ question-feed = How much feed, when, and will it keep?
 question-water = How much water on the worst day?
 question-equipment = Are there feeders and drinkers for all?
 question-light = How much light?
-waiting-days = Say placement, chicks and age at sale, then the batch is laid out by day.
-waiting-feed = Say how many kg a bag holds, then bags, days and room are worked out.
+waiting-days = Then the batch is laid out by day.
+waiting-equipment = Then feeders and drinkers are counted.
+waiting-water = Then water is worked out for the hottest day.
+waiting-feed = Then bags, days and room are worked out.
 days-caption = The batch by the week. The chick day is day 0. Weights are targets, not promises.
 days-caption-all = Every day. The chick day is day 0.
 column-day = Day
@@ -496,7 +498,10 @@ column-comes = Comes
 column-eaten = Eaten
 column-milled-from = Milled not before
 column-price = Costs
-feed-lead = { $bags } bags, { $total }
+feed-lead = { $count ->
+    [one] { $bags } bag, { $total }
+   *[other] { $bags } bags, { $total }
+}
 feed-lead-sizes = Bags bought: { $bags }; { $total }
 feed-sizes-note = Feed is bought in bags of two sizes. Where bags are counted for a feed, in all, or in the store room, they are counted as bags of { $size }.
 feed-lead-first-size = If all came in bags of { $size }:
@@ -572,7 +577,16 @@ drawing-cash-caption = Money on hand by day
 drawing-feed = Feed by the week: { $weeks }.
 drawing-feed-up = Feed
 drawing-feed-caption = Feed by the week and by kind
-drawing-store = { $deliveries } deliveries; at the fullest { $peak } bags, at the end { $left } bags left.
+drawing-store = { $count ->
+    [one] { $deliveries } delivery
+   *[other] { $deliveries } deliveries
+}; at the fullest { $peak_count ->
+    [one] { $peak } bag
+   *[other] { $peak } bags
+}, at the end { $left_count ->
+    [one] { $left } bag
+   *[other] { $left } bags
+} left.
 drawing-store-up = Bags
 drawing-store-caption = The store room: what comes, what is eaten, what is left
 drawing-costs = { $parts } parts, { $total } in all; most goes to: { $most }.

@@ -34,7 +34,10 @@ way-out-trays-for-room = Trays take less room than lids of boxes and troughs.
 way-out-more-room-for-pieces = Or give a ring more room: fewer chicks for each square metre, or one strip more.
 way-out-more-rings-for-pieces = Or have more rings of this size, with fewer chicks and fewer pieces in each.
 way-out-fewer-pieces = Or take larger ones that serve more chicks each, and fewer of them.
-finding-brooder-caps-ring = You asked for { $asked } in a ring, but one brooder keeps { $taken } warm. So there are { $rings } rings.
+finding-brooder-caps-ring = You asked for { $asked } in a ring, but one brooder keeps { $taken } warm. So there { $rings_count ->
+    [one] is { $rings } ring
+   *[other] are { $rings } rings
+}.
 finding-time-zone-not-needed = You told a time zone. It is no longer asked, and nothing is lost: jobs in the calendar go by the clock on the wall, daylight by your latitude.
 finding-brooders-carry-too-few = All brooders of both kinds keep { $carry } warm, with no more than { $most } in a ring: { $left } would have no heat. Put at most { $first } under each of the first kind and { $second } under each of the second.
 way-out-brooder-for-the-rest = Have brooders for the others too, each with the air that its fire wants.

@@ -161,7 +161,7 @@ figure-brooding-heat-by-day = Heat needed on a coldest night, by day of age
 figure-brooding-fuel-useful = Heat in the house from a kilogram of fuel
 figure-brooding-fuel-rate = Fuel in the coldest hour
 figure-brooding-fuel-day = Fuel on the first day
-figure-brooding-preheat-hours = Hours to warm house and litter before they come
+figure-brooding-preheat-hours = Hours to warm air and litter at full heat; the floor below takes a day
 figure-brooding-heat-over-days = Heat over all days
 figure-brooding-heat-over-days-whole-house = Heat over all days for the whole house
 figure-brooding-fuel-total = Fuel for all days and the day before
@@ -335,7 +335,10 @@ table-fuels-lpg-co-high = Carbon monoxide from a kilogram of gas, yellow flame
 formula-brooding-temperature = temperature in the table for day and dampness
 formula-add = sum of
 
-finding-brooders-too-weak = Your brooders give { $have }. The coldest hour needs { $need }, and { $design } to be sure: { $short } are missing. The air would fall to about { $air } where chicks want { $target }.
+finding-brooders-too-weak = Your brooders give { $have }. The coldest hour needs { $need }, and { $design } to be sure: { $short } are missing. { $colder_count ->
+    [0] Wind, or a fire that fails, leaves them cold.
+   *[other] The air would fall to about { $air } where chicks want { $target }.
+}
 finding-brooders-just-enough = Your brooders give { $have }: just enough for { $need } in the coldest hour, with little to spare for wind or a burner that fails. { $design } would be sure.
 way-out-more-brooders = Have { $brooders } such brooders.
 way-out-shorter-end = Hang the partition at { $shorter }: { $shorter_design } to be sure. Leave a gap high and low.
@@ -361,7 +364,7 @@ finding-spare-nights = Keep fuel for two nights besides: { $spare }. Say who wak
 against-heated-longer-than-house = { $key } is { $typed }, but the house is { $value } long. Leave it out to heat the whole house.
 
 question-heat = How much heat and fuel?
-waiting-heat = Say the measures of the house, how many chicks, and the coldest night.
+waiting-heat = Then heat and fuel are worked out.
 heat-lead-label = In the coldest hour
 heat-lead = { $heat } for what you heat
 heat-lead-whole = { $heat } for the whole house

@@ -171,7 +171,7 @@ finding-not-all-priced = On the list, { $count } have no price yet: { $items }. 
 way-out-write-prices = Write the price of each. What has no field of its own, such as firewood, goes to everything else (costs.other).
 
 question-money = What does it cost, and does it pay?
-waiting-money = Say the price of a chick and of a bag of each feed, then all costs are added up.
+waiting-money = Then all costs are added up.
 money-lead-label = As planned
 money-lead = { $total } in all, { $each } for each kg sold
 money-lead-by-the-bird = { $total } in all, { $each } for each bird sold
@@ -218,5 +218,11 @@ purchase-transport = Transport and market
 purchase-labour = Hired work
 purchase-power = Power and light
 purchase-house = House and equipment
-n-bags = { $n } bags
-n-sheets = { $n } sheets
+n-bags = { $count ->
+    [one] { $n } bag
+   *[other] { $n } bags
+}
+n-sheets = { $count ->
+    [one] { $n } sheet
+   *[other] { $n } sheets
+}

@@ -14,10 +14,20 @@ question-mix = How is the sprayer mixed?
 question-litter = How much litter?
 question-assumed = What was taken because nothing was said
 assumed-caption = Usual values taken. Change any of them by answering.
-waiting-space = Say length and width of the house, the age at sale, and the chick day.
-waiting-guard = Say how many chicks, and describe sheets, overlap and ring.
-waiting-mix = Say the label’s dilution and the size of the tank.
-waiting-litter = Say length and width of the house, depth of litter and size of a bag.
+answer-first = { $count ->
+    [0] The answers so far do not give this.
+   *[other] Answer first: { $questions }{ $more_count ->
+        [0] {""}
+       *[other] {""}; and { $more } more
+    }.
+} { $then }
+to-answer = To answer first
+price-of = Price: { $what }
+to-answer-above = What is named above already.
+waiting-space = Then you read whether they fit.
+waiting-guard = Then rings, strips and sheets are worked out.
+waiting-mix = Then the dose for a tank is worked out.
+waiting-litter = Then bags of litter are counted.
 
 verdict-label = At sale
 verdict-label-in-parts = On the fullest day
@@ -30,7 +40,16 @@ space-does-not-fit-in-parts = { $birds } at { $day } would be { $density }, over
 space-does-not-fit = { $birds } alive at sale would be { $density }, over { $limit }; the house carries { $allowed }.
 
 guard-lead-label = To build
-guard-lead = { $rings } rings of { $strips } strips, from { $sheets } sheets
+guard-lead = { $rings_count ->
+    [one] { $rings } ring
+   *[other] { $rings } rings
+} of { $strips_count ->
+    [one] { $strips } strip
+   *[other] { $strips } strips
+}, from { $sheets_count ->
+    [one] { $sheets } sheet
+   *[other] { $sheets } sheets
+}
 guard-sheets-lacking = You have { $owned } of the sheets: buy { $buy }.
 guard-sheets-enough = You have { $owned } sheets: none is to be bought.
 guard-lead-note = First day: overlap { $overlap } gives { $asked }. From day 3, opened to an overlap of { $open }: { $density }. More room needs heat right across the ring.
@@ -70,17 +89,29 @@ overlap-of = overlap { $overlap }, opened wide
 across = { $diameter } across
 ring-number = Ring { $number }
 ring-place = { $x } along, { $y } across
-drawing-cutting = A sheet of { $length } by { $width }, sawn lengthwise into { $strips } strips, each { $height } high.
+drawing-cutting = A sheet of { $length } by { $width }, sawn lengthwise into { $strips_count ->
+    [one] { $strips } strip
+   *[other] { $strips } strips
+}, each { $height } high.
 drawing-cutting-caption = Saw along the dashed lines
-drawing-ring = A ring from above: { $strips } strips joined end over end with { $overlap } overlap, { $diameter } across. The thick marks outside are the overlaps.
+drawing-ring = A ring from above: { $strips_count ->
+    [one] { $strips } strip
+   *[other] { $strips } strips
+} joined end over end with { $overlap } overlap, { $diameter } across. The thick marks outside are the overlaps.
 drawing-ring-caption = One ring, joined and opened wide
 drawing-floor = The floor from above, { $length } by { $width }, with its rings at each step, none on another and all inside the walls. { $steps }
 drawing-floor-caption = Where the rings stand on the first day and as they widen, to scale
 
 step-cutting-1 = Mark the sheet along its length, so that every strip is { $height } high.
-step-cutting-2 = Saw { $strips } strips. Sand the edges that chicks and hands touch.
+step-cutting-2 = Saw { $strips_count ->
+    [one] { $strips } strip
+   *[other] { $strips } strips
+}. Sand the edges that chicks and hands touch.
     .why = The saw eats about 3 mm a cut.
-step-cutting-3 = Stand { $each } strips in a ring, each end outside the next strip, all the same way round.
+step-cutting-3 = { $each_count ->
+    [one] Bend the { $each } strip round to a ring, one end outside the other.
+   *[other] Stand { $each } strips in a ring, each end outside the next strip, all the same way round.
+}
 step-cutting-4 = For the first day slide every join to an overlap of { $overlap } and clamp or tie it top and bottom.
     .why = That gives the density you asked.
 step-cutting-5 = From day 3 slide every join open to { $open }.
@@ -95,9 +126,16 @@ caution-guard-4 = Chicks tell the heat: heaped up is cold, at the guard with win
 
 mix-lead-label = Into every full tank
 mix-lead = { $dose } in { $tank }
-mix-lead-note = { $loads } tankfuls, { $solution } of mix for one disinfection. To buy for both disinfections and the tub: { $buy }.
-own-measure = of your measure
-in-own-measure = Full tank: { $full } { $name } of { $holds }. Half a tank: { $half } { $name }.
+mix-lead-note = { $count ->
+    [one] { $loads } tankful
+   *[other] { $loads } tankfuls
+}, { $solution } of mix for one disinfection. To buy for both disinfections: { $buy }.
+mix-lead-note-tub = { $count ->
+    [one] { $loads } tankful
+   *[other] { $loads } tankfuls
+}, { $solution } of mix for one disinfection. To buy for both disinfections and the tub: { $buy }.
+own-measure = your own measure
+in-own-measure = Measured with the { $name } of { $holds }: { $full } to a full tank, { $half } to half a tank.
 the-tub = the tub
 meaning-parts-water = 1:{ $parts } is read as 1 cup in { $parts } cups of water.
 meaning-parts-total = 1:{ $parts } is read as 1 cup made up to { $parts } cups.
@@ -130,27 +168,40 @@ step-mixing-2 = Measure { $dose } for a full tank of { $tank } with a syringe or
 step-mixing-3 = Pour the disinfectant into the water, never water onto the disinfectant.
 step-mixing-4 = Fill up to the line of { $tank }, close, shake.
 step-mixing-5 = Spray until the surface is wet, ceiling first, floor last, walking towards the door.
+step-mixing-5-earth = Spray until wet, ceiling first, then walls, towards the door; not the earth floor.
 order-of-work = Order of work
 step-readying-1 = Birds out; feed and litter out, away from the house.
 step-readying-2 = Small feeders and drinkers out to soak: { $soak } of disinfectant in { $tub } of water, if the label has no other strength for soaking. Then rinse and dry in the sun.
+    .unknown = Small feeders and drinkers out to soak in disinfectant, as the label says. Then rinse and dry in the sun.
     .why = What birds eat and drink from is rinsed.
 step-readying-3 = Brush down from roof to floor.
 step-readying-4 = Wet, wash with detergent, rinse.
     .why = Dirt and soap use up the disinfectant.
+step-readying-4-earth = Wash walls, roof and equipment with detergent, rinse. Keep water off the earth floor.
+    .why = Water makes mud of it. Dirt and soap use up the disinfectant.
 step-readying-5 = Let it dry.
     .why = Standing water thins the mix.
+step-readying-5-earth-then = Earth floor: scrape off 2 to 5 cm, with all that dripped on it, and take it away.
+    .why = Earth cannot be disinfected as concrete can.
 step-readying-6 = Mend holes, netting, rat runs; flush the water tank and lines.
 step-readying-7 = Disinfect, ceiling first and floor last. Keep it wet for the contact time: { $contact }.
+step-readying-7-earth = Disinfect, ceiling first and walls last; the earth floor is not sprayed. Keep it wet for the contact time: { $contact }.
 step-readying-8 = Dry for 24 hours.
 step-readying-9 = Equipment in, clean; disinfect a second time.
 step-readying-10 = Close for the contact time, then open and air until there is no smell and nothing is damp: at least overnight, better three days.
+step-readying-10-earth-then = Lime the earth floor, then bring clean, dry soil and tamp it down.
+    .why = Lime burns eyes and skin: goggles, gloves, and never in wind.
 step-readying-11 = Leave it empty and locked: 10 to 14 days in all.
 step-readying-12 = Litter in, dry, on { $spread }.
+    .unknown = Litter in, dry, some days before the chicks.
     .why = Early enough to dry. Never spray over litter or dung.
 step-readying-13 = Guards up, curtains fastened, brooders tried for one night.
 step-readying-14 = Warm the house 24 hours before the chicks, 48 in the cold season.
 
-litter-lead = { $bags } bags
+litter-lead = { $count ->
+    [one] { $bags } bag
+   *[other] { $bags } bags
+}
 litter-lead-note = { $volume }, spread by { $day } so that it dries.
 caution-sum = Before you begin
 caution-litter = Litter

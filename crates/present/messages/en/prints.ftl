@@ -25,6 +25,9 @@ print-wall = House-door sheets, one a week
 sheet-wall = House-door sheets
 wall-title = House-door sheet, week { $week }
 wall-head = { $title } · { $whose }
+wall-alive-first = Alive on the first of these days
+wall-date = Date:
+waiting-wall = Then each day shows what to expect.
 wall-alive = Alive { $day }, expected { $birds }
 wall-next-medicine = Next vaccine or medicine: which
 wall-medicine-day = On which day
@@ -43,18 +46,17 @@ wall-row-water = Water drunk
     .note = Litres or cans
 wall-row-warmth = Warmest, coldest
     .note = At chick height
-wall-row-light = Light
-    .note = Hour on, hour off
 wall-row-deaths = Dead and culled
     .note = Call number: common practice, no source
 wall-row-look = Look, smell, feel
-    .note = Tick what is right; say below what is not
-wall-row-curtain = Curtain
-    .note = Marks open, each side
+    .note = Tick what is right, the lamps as told below; say at the foot what is not
+wall-row-curtain = Curtain, initials
+    .note = Marks open, each side; who wrote
 wall-warmest = warmest
 wall-coldest = coldest
-wall-on = on
-wall-off = off
+wall-lamps = lamps
+wall-curtain = curtain
+wall-initials = initials
 wall-morning = morning
 wall-evening = evening
 wall-spread = spread
@@ -72,9 +74,18 @@ wall-rest = The last birds go on { $day }, day { $age }, by this plan. Birds lef
 todo-weighed-last-time = Last batch { $weight }.
 wall-feed-first = { $amount }, on paper before they come
 wall-water-first = { $amount }, in the founts 2 to 4 h before
-wall-bags = { $n } bags
-wall-tins = { $n } tins
-wall-cans = { $n } cans
+wall-bags = { $count ->
+    [one] { $n } bag
+   *[other] { $n } bags
+}
+wall-tins = { $count ->
+    [one] { $n } tin
+   *[other] { $n } tins
+}
+wall-cans = { $count ->
+    [one] { $n } can
+   *[other] { $n } cans
+}
 wall-bags-left = Bags left, which feed
 wall-last-fed = Last day fed
 wall-weighed = Weighed: birds, mean
@@ -82,7 +93,10 @@ wall-money-spent = Money spent
 wall-remarks = Remarks
 wall-no-label = {""}
 todo-guard = { $how }.
-todo-delivery = { $n } bags of { $feed } come. Milling day?
+todo-delivery = { $count ->
+    [one] { $n } bag of { $feed } comes.
+   *[other] { $n } bags of { $feed } come.
+} Milling day?
 todo-mix-1 = { $feed }: 1 part new, 3 old.
 todo-mix-2 = { $feed }: half and half.
 todo-mix-3 = { $feed }: 3 parts new, 1 old.
@@ -90,6 +104,20 @@ todo-boxes = Count 1 box in 5, weigh 5 boxes full and empty.
 todo-large-beside-small = Hang large feeders and drinkers; leave the small ones.
 todo-small-out = Small feeders and drinkers out this evening.
 todo-weigh = Weigh { $birds }, all you pen. Target { $target }.
+todo-weigh-all = Weigh birds, all you pen.
+todo-sell = SELL { $birds }. Count and weigh.
+todo-sell-last = SELL the last: { $birds }. Count and weigh.
+todo-sell-some = SELL. Count and weigh.
+todo-job-withdrawal-checked = CHECK: every withdrawal over? Whole days.
+todo-job-medicine-stopped = From now no medicine without the vet.
+todo-job-curtains-in-heat = Hot days from now: curtains down from the top by 9.
+todo-job-feed-off = Evening: feed off 8 to 12 h before slaughter. Water stays.
+todo-job-feed-stays = Feed and water stay until they are caught.
+todo-job-feed-asked = Ask the buyer: slaughter? Feed off 8 to 12 h before. Alive: feed stays. Water always.
+todo-job-dark-taught = Evening: teach them the dark, a little longer each night.
+todo-job-heat-ends = Last night of heat, if it is not cold and wet.
+todo-job-night-rounds = Look in at 22:00, 02:00 and 05:00.
+todo-job-dusk-and-dawn = From tonight: look in at dusk and 04:00.
 caution-wall = Call now, and stay alive
 caution-wall-1 = You do not need us to call the vet: blue combs, twisted necks, sudden many dead: call now, move nothing, sell nothing, do not treat first.
 caution-wall-2 = Deaths at the call number, or two bad days running: call. Dead birds out morning and evening, with gloves; never eaten, sold or fed. The label, local rules and the vet come first.
@@ -108,11 +136,11 @@ shopping-weeks-before = { $count ->
     [one] The week before the chicks, to { $last }
    *[other] { $n } weeks before the chicks, to { $last }
 }
+shopping-lacks = Not on this list yet, until it is answered
+shopping-feed = Feed
+shopping-prices = What it costs
+shopping-order-by = { $what }, order by { $day }
 shopping-week = Week { $n }, from { $first }
-shopping-bags = { $count ->
-    [one] { $n } bag
-   *[other] { $n } bags
-}
 shopping-sheets = { $count ->
     [one] { $n } sheet
    *[other] { $n } sheets
@@ -138,6 +166,8 @@ column-answer = Answer
 column-more = More
 question-problems = What does not hold
 booklet-no-problems = Nothing was found that stands against this plan.
+booklet-not-all-checked = Nothing was found against what could be checked. What stands below is not checked yet: it waits for the answers named.
+booklet-nothing-checked = Nothing could be checked yet: all of it waits for the answers named below.
 
 print-handout = Handout for a class: one figure worked through
 sheet-handout = Worked through: { $figure }

@@ -1,8 +1,10 @@
 ## The crew's calendar: what is done on which day, and why. Text under 90 characters, reason under 160.
 
 question-countdown = What is done on which day?
-waiting-countdown = Say the chick day, and every job gets its date.
+waiting-countdown = Then every job gets its date.
 days-lead-label = From the first job to the next chicks
+days-lead-label-no-sale = From the first job to the last that has a day yet
+countdown-no-sale = The sale has no day yet, nor what hangs on it: weighing, buyers, catching, the next chicks. Answer: { $questions }.
 days-lead = { $first } to { $last }
 days-lead-note = { $count } jobs. Move the chick day and all of them move along. The day of placement is day 0; on papers where it is called day 1, take one off.
 days-before-week = The week before: day { $from } to { $to }
@@ -48,9 +50,12 @@ task-litter-out = Old litter out, away from the house, to be sold or composted
     .why = It carries sickness: never near another flock. Mask on, for the dust.
 task-brush-down = Brush down from roof to floor
     .why = Dust and webs use up soap and disinfectant. Mask on; power off before you wet wires and lamps.
-task-earth-floor = Earth floor: scrape off 2 to 5 cm, lime, new soil
-    .why = Earth cannot be disinfected as concrete can. Lime burns eyes and skin: goggles, gloves, and never in wind.
+task-earth-floor = Earth floor: scrape off 2 to 5 cm, and take it away
+    .why = Earth cannot be disinfected as concrete can. What dripped on it goes with it; far from the house and from other flocks.
+task-earth-limed = Earth floor, all dry: lime, then clean, dry soil, tamped down
+    .why = Lime burns eyes and skin: goggles, gloves, and never in wind. Nothing is wetted after it: new soil would be mud.
 task-wash = Wet, wash with detergent from roof to floor, rinse
+    .earth = Wash roof, walls and equipment with detergent, rinse; no water on the earth floor
     .why = Disinfectant does not work through dirt. Detergent must be rinsed off: it can undo the disinfectant.
 task-dry-and-mend = Let it dry; mend netting, holes and rat runs
     .why = Standing water thins the mix. Wild birds and rats bring sickness back in. Mend before you spray.
@@ -63,6 +68,7 @@ task-line-clean = Fill the drinker lines with { $mix } of mix, { $product } of s
 task-line-rinse = Drain the lines and rinse with clean water until nothing smells
     .why = No chick may drink what cleans a pipe, and the rest of it spoils vaccines. Open every end; work each drinker by hand.
 task-disinfect-first = Disinfect, ceiling first, floor last; keep it wet for { $contact }
+    .earth = Disinfect roof, then walls, not the earth floor; keep it wet for the label’s time
     .unknown = Disinfect, ceiling first, floor last; keep it wet for the label’s time
     .why = Gloves, goggles, mask. Never mix two products: bleach with acid or dung gives poison gas. The label comes first.
     .short = First disinfection
@@ -86,10 +92,15 @@ task-chicks-booked = Book { $chicks }; get the day in writing, and pay the depos
     .short = Book the chicks
 task-vaccines-ordered = Get the vaccine plan from your vet, and order
     .why = Only the vet knows what is about. Ask if arrival is day 0 or day 1 on the paper. Keep them cold.
+task-feed-order = Order feed in time
+    .why = A shop or mill needs its days; empty feeders cost the batch. Ask for the milling day.
 task-feed-in = First feed in the store, dry, on pallets, off the wall
     .why = Empty feeders cost the batch. Read the milling date, and on the bag whether a medicine is in it.
     .short = Feed in
-task-guard-cut = Cut the brooder guard: { $strips } strips
+task-guard-cut = Cut the brooder guard: { $strips_count ->
+    [one] { $strips } strip
+   *[other] { $strips } strips
+}
     .unknown = Cut the brooder guard
     .why = The cutting sheet tells how. A week leaves time for a missing sheet. Sand the edges.
 task-thermometer = Check the thermometer in warm water against the clinic’s
@@ -98,13 +109,22 @@ task-stand-by = Stand-by heat and light: a full spare cylinder or 2 nights’ ch
     .why = Power and gas fail at night. No petrol set or charcoal indoors without air: the gas has no smell and kills.
 task-dead-pit = A lidded pit or burner for dead birds, away from water
     .why = 30 m and more from a well; local rule first. Never eaten, sold, or thrown to dogs, pigs or fish.
-task-litter-in = Litter in, dry: { $bags } bags
+task-litter-in = Litter in, dry: { $bags_count ->
+    [one] { $bags } bag
+   *[other] { $bags } bags
+}
     .unknown = Litter in, dry
     .why = It must dry and warm through before chicks lie on it. Mask on. Never spray over litter.
     .short = Litter in
 task-transport = Agree hour and road with the hatchery; who fetches, who waits
     .why = Chicks go in the cool of the day, out of sun and wind, with air between the boxes.
-task-guard-set = Set up the guard: { $rings } rings of { $strips } strips, no gap at the floor
+task-guard-set = Set up the guard: { $rings_count ->
+    [one] { $rings } ring
+   *[other] { $rings } rings
+} of { $strips_count ->
+    [one] { $strips } strip
+   *[other] { $strips } strips
+}, no gap at the floor
     .unknown = Set up the guard, no gap at the floor
     .why = Chicks slip through gaps and pack into corners. Plywood stays 1 m off the fire.
 task-curtains = Fasten the curtains and try them, both sides
@@ -144,7 +164,10 @@ task-dusk-and-dawn = Look in at dusk and at 04:00
     .why = The coldest hour kills. Heaped up is cold, panting is hot. Fill the fire outside; nobody sleeps in the house.
 task-dark-taught = Teach them the dark: a short while, a little longer each night
     .why = Chicks that never knew the dark heap up and smother at the first power cut. Stay with them.
-task-rings-widened = Widen the rings to { $density }
+task-rings-widened = { $joined_count ->
+    [one] Slide every ring open to an overlap of { $overlap }: { $density }
+   *[other] Join { $joined } rings into one, overlap { $overlap }: { $density }
+}
     .unknown = Widen the rings
     .why = They have grown. Move brooder edge, feeders and drinkers with the guard, in the warm of the day.
 task-large-equipment = Large feeders and drinkers beside the small ones; small ones out on the last evening
@@ -182,7 +205,11 @@ task-feed-asked = Ask the buyer: slaughter, feed off 8 to 12 hours before; alive
     .why = Counted to the slaughter hour. Water stays until they are caught, always.
 task-catching = Catch in the cool, in low light, calmly
     .why = Heat and fright kill. Both legs, few in a hand; fewer in a crate on hot days; air between crates.
-task-sale = Sell: count, weigh, write down every bird
+task-sale = { $days_count ->
+    [one] Sell { $birds }: count, weigh, write down every bird
+   *[other] Sell about { $birds } a day: count, weigh, write down every bird
+}
+    .unknown = Sell: count, weigh, write down every bird
     .why = Many sudden dead, blue heads, twisted necks: sell nothing, move nothing, call the state vet.
     .short = First sale
 task-batch-closed = Close the batch: birds, feed, money
@@ -201,5 +228,6 @@ phase-brooding = brooding
 phase-growing = growing
 phase-after = downtime
 drawing-countdown = The days that must not slip: { $days }.
+drawing-countdown-caption-no-sale = The jobs that have a day yet. Filled dots must not slip.
 drawing-countdown-caption = From the empty house to the next chicks. Filled dots must not slip.
 every-job = Every job, with its day and its reason

@@ -2,11 +2,11 @@
 
 use advice::closing::Closing;
 use advice::diary::{Diary, Noted};
-use advice::door_sheet::birds_to_weigh;
 use advice::health::Health;
 use advice::past::Past;
 use advice::record::alive_before;
 use advice::sale::Sale;
+use advice::tasks::birds_to_weigh;
 use advice::walk::Walk;
 use advice::weighing::Aim;
 use book::{BatchId, BookState};

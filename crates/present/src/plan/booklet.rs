@@ -3,6 +3,7 @@
 use advice::finding::Weight;
 
 use super::Shown;
+use super::waiting::{self, Part};
 use crate::document::{Align, Block, Document, Drawing, Steps, Table};
 
 impl Shown<'_> {
@@ -48,20 +49,46 @@ impl Shown<'_> {
 
     /// What does not hold, each with its ways out.
     fn problems(&self) -> Vec<Block> {
+        let unchecked = self.to_answer("to-answer", CHECKED);
         let problems = self.finding_views().into_iter().filter(|finding| finding.weight == Weight::Problem);
         let items: Vec<(String, String)> =
             problems.map(|finding| (finding.text, finding.ways_out.join(" "))).collect();
-        if items.is_empty() {
-            return vec![Block::Note(self.words.plain("booklet-no-problems"))];
-        }
-        vec![self.heading("question-problems"), Block::Steps(Steps { ordered: true, ticks: false, items })]
+        let found = match (items.is_empty(), unchecked.is_empty()) {
+            (false, _) => vec![
+                self.heading("question-problems"),
+                Block::Steps(Steps { ordered: true, ticks: false, items }),
+            ],
+            (true, true) => vec![Block::Note(self.words.plain("booklet-no-problems"))],
+            (true, false) => {
+                let is_any_checked = CHECKED.iter().any(|part| self.unanswered(part).is_empty());
+                let key = if is_any_checked { "booklet-not-all-checked" } else { "booklet-nothing-checked" };
+                vec![Block::Note(self.words.plain(key))]
+            }
+        };
+        found.into_iter().chain(unchecked).collect()
     }
 }
+
+/// What is checked before anybody can say that nothing stands against a plan.
+const CHECKED: &[&Part] = &[
+    &waiting::SPACE,
+    &waiting::EQUIPMENT,
+    &waiting::GUARD,
+    &waiting::MIX,
+    &waiting::LITTER,
+    &waiting::FEED,
+    &waiting::HEAT,
+    &waiting::MONEY,
+];
 
 /// Drawings whose height would take a page of its own, were they as wide as the text.
 const NARROW: &[&str] = &["cutting", "ring", "floor", "widening", "countdown", "tankfuls", "heat"];
 
-/// Drawings that follow each other stand in pairs beside each other, one alone as wide as the text: paper is not left empty.
+/// How wide a drawing is that stands alone, percent: as wide as the text it would be so high that it moves on to the next page
+/// and leaves half a page empty.
+const ALONE: u8 = 58;
+
+/// Drawings that follow each other stand in pairs beside each other: paper is not left empty.
 fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
     let mut out: Vec<Block> = Vec::new();
     for block in blocks {
@@ -75,7 +102,7 @@ fn in_pairs(blocks: Vec<Block>) -> Vec<Block> {
     }
     let widened = |block| match block {
         Block::Drawing(drawing) if !NARROW.contains(&drawing.name) => {
-            Block::Drawing(Drawing { width_percent: 100, ..drawing })
+            Block::Drawing(Drawing { width_percent: ALONE, ..drawing })
         }
         other => other,
     };

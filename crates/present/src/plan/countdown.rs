@@ -1,11 +1,11 @@
 //! What is done on which day?
 
-use advice::tasks::{Remind, Round, Stage, Task};
+use advice::tasks::{FEED_ORDER, Remind, Round, Stage, Task};
 use quantity::{CivilDay, DayOfAge};
 
 use super::*;
 use crate::calendar::{self, Event, When, Written};
-use crate::ordering::Orders;
+use crate::ordering;
 use crate::scene::timeline::{Due, Phase, Tick, Timeline, TimelineWords};
 
 /// The phone calls so many minutes before a round through the house.
@@ -31,7 +31,7 @@ impl Shown<'_> {
     pub(super) fn countdown(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-countdown")];
         let Some(lead) = self.countdown_lead() else {
-            blocks.push(self.waiting("waiting-countdown"));
+            blocks.push(self.waiting("waiting-countdown", &waiting::COUNTDOWN));
             return blocks;
         };
         blocks.push(lead);
@@ -91,7 +91,10 @@ impl Shown<'_> {
         Some(Block::Drawing(Drawing {
             name: "countdown",
             svg: timeline.draw(&TimelineWords { alternative: alternative.clone() }),
-            caption: self.words.plain("drawing-countdown-caption"),
+            caption: self.words.plain(match self.number("sale.first_age") {
+                Some(_) => "drawing-countdown-caption",
+                None => "drawing-countdown-caption-no-sale",
+            }),
             alternative,
             data,
             width_percent: 45,
@@ -100,75 +103,92 @@ impl Shown<'_> {
 
     /// Every job to tick, in the order of their days.
     pub fn countdown_checklist(&self) -> Document {
-        let mut blocks = vec![
+        let sale = self.number("sale.first_age").is_none() && !self.plan.tasks.is_empty();
+        let no_sale = sale.then(|| Block::Note(self.sale_not_known()));
+        let mut blocks: Vec<Block> = no_sale.into_iter().collect();
+        blocks.extend([
             Block::Paragraph(self.words.plain("checklist-age")),
+            // Whom to call stands where it is seen first; behind the jobs it would often be a page of its own.
+            Block::Blanks(self.blanks(&[
+                ("wall-vet", 25),
+                ("wall-hatchery", 25),
+                ("wall-feed-shop", 25),
+                ("wall-owner", 25),
+            ])),
             Block::Caution(self.caution("guard", Level::Danger, 4)),
-        ];
+        ]);
         for jobs in self.plan.tasks.chunk_by(|one, next| week(one) == week(next)) {
             let text = jobs.first().map_or_else(String::new, |job| self.week_title(week(job)));
             blocks.push(Block::Heading { level: 3, text, anchor: "every-job" });
             blocks.push(Block::Steps(self.jobs(jobs.iter(), true)));
         }
         if self.plan.tasks.is_empty() {
-            blocks.push(self.waiting("waiting-countdown"));
+            blocks.push(self.waiting("waiting-countdown", &waiting::COUNTDOWN));
         }
-        // Whom to call and what to remember: the last page is never a mere two jobs.
-        blocks.push(Block::Blanks(self.blanks(&[
-            ("wall-vet", 50),
-            ("wall-hatchery", 50),
-            ("wall-feed-shop", 50),
-            ("wall-owner", 50),
-            ("wall-remarks", 100),
-            ("wall-no-label", 100),
-            ("wall-no-label", 100),
-        ])));
         Document { title: self.words.plain("sheet-countdown"), subtitle: self.subtitle(), blocks }
     }
 
     /// What a task says, and why.
     pub fn job(&self, task: &Task) -> (String, String) {
+        if let Some(order) = self.order_of(task) {
+            return order;
+        }
         let key = format!("task-{}", task.name);
+        let on_earth = self.words.attribute(&key, "earth", &[]).filter(|_| self.is_on_earth());
         let text = match &task.details {
+            _ if on_earth.is_some() => on_earth.unwrap_or_default(),
             Some(details) => {
-                self.words.say(&key, &finding::arguments(details, &self.plan.outcome, self.viewer))
+                let arguments = finding::arguments(details, &self.plan.outcome, self.viewer);
+                self.words.say(&key, &finding::borrowed(&arguments))
             }
             None => self.words.attribute(&key, "unknown", &[]).unwrap_or_default(),
         };
         (text, self.words.attribute(&key, "why", &[]).unwrap_or_default())
     }
 
-    /// The jobs and the feed to order as a calendar file. `batch` names the batch for ever: the same jobs of the same batch keep their names in
+    /// What to order on the day of a task that orders feed, and by when it comes.
+    fn order_of(&self, task: &Task) -> Option<(String, String)> {
+        let lead_d = self.plan.answers.number("feed.lead_d").filter(|_| task.name == FEED_ORDER)? as i32;
+        let comes = task.age_d + lead_d;
+        let feeds: Vec<_> = self.plan.deliveries.iter().filter(|one| one.day == comes).copied().collect();
+        let day = task.day.plus_days(lead_d);
+        Some((ordering::summary(&feeds, self.viewer), ordering::why(day, lead_d, self.viewer)))
+    }
+
+    /// The jobs as a calendar file. `batch` names the batch for ever: the same jobs of the same batch keep their names in
     /// the phone whatever day they move to.
     pub fn calendar(&self, batch: &str, written: Written) -> String {
-        calendar::write(&[self.all_events(batch), self.orders(batch)].concat(), written)
+        calendar::write(&self.all_events(batch, |_| true), written)
     }
 
-    /// The jobs as events, likewise.
-    pub(crate) fn all_events(&self, batch: &str) -> Vec<Event> {
-        self.plan.tasks.iter().flat_map(|task| self.events(task, batch)).collect()
-    }
-
-    /// The last day on which the feed of each delivery of the plan can be ordered.
-    fn orders(&self, batch: &str) -> Vec<Event> {
-        let answers = &self.plan.answers;
-        let (Some(placement), Some(lead)) = (answers.day("batch.placement"), answers.number("feed.lead_d"))
-        else {
-            return Vec::new();
-        };
-        let whose = self.subtitle();
-        let orders = Orders { batch, whose: &whose, placement, lead_d: lead as i32, came: 0 };
-        orders.events(self.plan.deliveries.iter().copied(), self.viewer)
+    /// Those jobs that are wanted as events, likewise.
+    pub(crate) fn all_events(&self, batch: &str, is_wanted: impl Fn(&Task) -> bool) -> Vec<Event> {
+        let wanted = self.plan.tasks.iter().filter(|task| is_wanted(task));
+        wanted.flat_map(|task| self.events(task, batch)).collect()
     }
 
     fn countdown_lead(&self) -> Option<Block> {
         let (first, last) = (self.plan.tasks.first()?, self.plan.tasks.last()?);
         let day = |task: &Task| show::day(task.day, self.viewer);
         let count = show::number(self.plan.tasks.len() as f64, 0);
+        let is_whole = self.number("sale.first_age").is_some();
+        let label = if is_whole { "days-lead-label" } else { "days-lead-label-no-sale" };
+        let note = say!(self.words, "days-lead-note", count = count);
+        let note = match is_whole {
+            true => note,
+            false => format!("{} {note}", self.sale_not_known()),
+        };
         Some(Block::Lead {
-            label: self.words.plain("days-lead-label"),
+            label: self.words.plain(label),
             value: say!(self.words, "days-lead", first = day(first), last = day(last)),
-            note: say!(self.words, "days-lead-note", count = count),
+            note,
         })
+    }
+
+    /// That the jobs end too early, and what to answer.
+    fn sale_not_known(&self) -> String {
+        let questions = self.unanswered(&waiting::COUNTDOWN).join("; ");
+        say!(self.words, "countdown-no-sale", questions = questions)
     }
 
     fn week_title(&self, week: i32) -> String {

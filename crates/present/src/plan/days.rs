@@ -2,7 +2,7 @@
 
 use quantity::{DayOfAge, Unit};
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Align, Block, Table};
 use crate::{say, show, working};
 
@@ -31,7 +31,7 @@ impl Shown<'_> {
     pub(super) fn days(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-days")];
         let Some(last) = self.plan.outcome.last_day() else {
-            blocks.push(self.waiting("waiting-days"));
+            blocks.push(self.waiting("waiting-days", &waiting::DAYS));
             return blocks;
         };
         blocks.extend(self.standards_note().map(Block::Note));
@@ -124,7 +124,7 @@ impl Shown<'_> {
         let value = |id: &str| self.value(id).unwrap_or_default();
         let mut blocks = vec![self.heading("question-equipment")];
         if self.value("space.drinkers").is_none() {
-            blocks.push(self.waiting("waiting-days"));
+            blocks.push(self.waiting("waiting-equipment", &waiting::EQUIPMENT));
             return blocks;
         }
         blocks.push(Block::Lead {

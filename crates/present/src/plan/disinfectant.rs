@@ -7,7 +7,7 @@ impl Shown<'_> {
         let mut blocks = vec![self.heading("question-mix")];
         let lead = self.mix_lead();
         if lead.is_empty() {
-            blocks.push(self.waiting("waiting-mix"));
+            blocks.push(self.waiting("waiting-mix", &waiting::MIX));
             return blocks;
         }
         blocks.extend(lead);
@@ -46,12 +46,7 @@ impl Shown<'_> {
         blocks.extend(self.fold("all-figures", rows.into_iter().collect()));
         blocks.push(Block::Note(self.words.plain("areas-convention")));
         blocks.extend(self.overdoses().map(Block::Table));
-        blocks.push(Block::Heading {
-            level: 3,
-            text: self.words.plain("order-of-work"),
-            anchor: "order-of-work",
-        });
-        blocks.push(Block::Steps(self.steps("readying", 14, true)));
+        blocks.extend(self.order_of_work(3));
         blocks
     }
 
@@ -67,7 +62,16 @@ impl Shown<'_> {
         let (loads, solution) = (self.value("disinfectant.loads"), self.value("disinfectant.solution"));
         if let Some((loads, solution)) = loads.zip(solution) {
             let to_buy = self.value("disinfectant.to_buy").unwrap_or_default();
-            let text = say!(self.words, "mix-lead-note", loads = loads, solution = solution, buy = to_buy);
+            let has_tub = self.number("disinfectant.soak_product").is_some();
+            let key = if has_tub { "mix-lead-note-tub" } else { "mix-lead-note" };
+            let text = say!(
+                self.words,
+                key,
+                count = self.number("disinfectant.loads").unwrap_or_default(),
+                loads = loads,
+                solution = solution,
+                buy = to_buy,
+            );
             lead.push(Block::Paragraph(text));
         }
         lead

@@ -268,6 +268,9 @@ impl Shown<'_> {
         let alternative = say!(
             self.words,
             "drawing-store",
+            count = trips(deliveries) as f64,
+            peak_count = self.number("feed.store_peak")?,
+            left_count = left.iter().sum::<f64>().round(),
             deliveries = trips(deliveries).to_string(),
             peak = peak,
             left = bags(left.iter().sum()),

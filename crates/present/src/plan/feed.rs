@@ -3,7 +3,7 @@
 use advice::store_room::{self, Delivery};
 use quantity::{DayOfAge, Unit};
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Align, Block, Level, Table};
 use crate::{say, show};
 
@@ -12,7 +12,7 @@ impl Shown<'_> {
     pub(super) fn feed(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-feed")];
         let lead = self.feed_lead();
-        blocks.push(lead.unwrap_or_else(|| self.waiting("waiting-feed")));
+        blocks.push(lead.unwrap_or_else(|| self.waiting("waiting-feed", &waiting::FEED)));
         let note = self.first_size().map(|size| say!(self.words, "feed-sizes-note", size = size));
         blocks.extend(note.map(Block::Note));
         blocks.extend(self.findings(&["feed"]));
@@ -113,6 +113,7 @@ impl Shown<'_> {
                 None => say!(
                     self.words,
                     "feed-lead",
+                    count = self.number("feed.bags")?,
                     bags = self.value("feed.bags")?,
                     total = self.value("feed.total")?,
                 ),
@@ -188,7 +189,7 @@ impl Shown<'_> {
     pub(super) fn water(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-water")];
         let Some(litres) = self.value("water.peak_day") else {
-            blocks.push(self.waiting("waiting-days"));
+            blocks.push(self.waiting("waiting-water", &waiting::WATER));
             return blocks;
         };
         let can = self

@@ -10,7 +10,7 @@ impl Shown<'_> {
         let mut blocks = vec![self.heading("question-guard")];
         let lead = self.guard_lead();
         if lead.is_empty() {
-            blocks.push(self.waiting("waiting-guard"));
+            blocks.push(self.waiting("waiting-guard", &waiting::GUARD));
             return blocks;
         }
         blocks.extend(lead);
@@ -73,6 +73,9 @@ impl Shown<'_> {
         else {
             return Vec::new();
         };
+        if self.number("guard.overlap_asked").is_none() || self.number("guard.strip_height").is_none() {
+            return Vec::new();
+        }
         let note = say!(
             self.words,
             "guard-lead-note",
@@ -83,7 +86,16 @@ impl Shown<'_> {
         );
         vec![Block::Lead {
             label: self.words.plain("guard-lead-label"),
-            value: say!(self.words, "guard-lead", rings = rings, strips = strips, sheets = sheets),
+            value: say!(
+                self.words,
+                "guard-lead",
+                rings_count = self.number("guard.rings").unwrap_or_default(),
+                strips_count = self.number("guard.strips_per_ring").unwrap_or_default(),
+                sheets_count = self.number("guard.sheets").unwrap_or_default(),
+                rings = rings,
+                strips = strips,
+                sheets = sheets,
+            ),
             note: [Some(note), self.sheets_owned()].into_iter().flatten().collect::<Vec<_>>().join(" "),
         }]
     }
@@ -136,6 +148,7 @@ impl Shown<'_> {
             "drawing-cutting",
             length = &length_text,
             width = &width_text,
+            strips_count = strips,
             strips = show::number(strips, 0),
             height = &height,
         );
@@ -163,6 +176,7 @@ impl Shown<'_> {
         let alternative = say!(
             self.words,
             "drawing-ring",
+            strips_count = strips,
             strips = show::number(strips, 0),
             overlap = self.open_overlap(),
             diameter = self.metres(diameter),

@@ -6,7 +6,7 @@ use advice::rule::FigureSpec;
 use quantity::{CivilDay, Figure, FigureValue, Kind, Unit};
 
 use super::Shown;
-use crate::document::{Align, Blank, Block, Document, Table, WorkingView};
+use crate::document::{Align, Block, Document, Table, WorkingView};
 use crate::words::key_part;
 use crate::{say, show, working};
 
@@ -36,7 +36,7 @@ impl Shown<'_> {
         LESSONS.iter().find_map(|id| self.handout(id)).unwrap_or_else(|| Document {
             title: self.words.plain("print-handout"),
             subtitle: self.subtitle(),
-            blocks: vec![self.waiting("handout-waiting")],
+            blocks: vec![Block::Note(self.words.plain("handout-waiting"))],
         })
     }
 
@@ -85,10 +85,7 @@ impl Shown<'_> {
         blocks.push(Block::Note(self.words.plain("handout-check")));
         let numbered = || exercises.iter().enumerate().map(|(at, one)| ((at + 1).to_string(), one));
         for (number, one) in numbered() {
-            blocks.push(Block::Paragraph(self.exercise(&number, one, spec)));
-            let rows = [("handout-formula", 100), ("handout-work", 60), ("handout-result", 40)];
-            let blank = |(key, width_percent)| Blank { label: self.words.plain(key), width_percent };
-            blocks.push(Block::Blanks(rows.map(blank).into()));
+            blocks.push(self.with_room(self.exercise(&number, one, spec), &[("handout-formula", 100)]));
         }
         let answer = |(number, one): (String, &Exercise)| {
             let answer = show::figure(&asked_again(one, spec), spec, self.viewer);
@@ -135,21 +132,22 @@ impl Shown<'_> {
                 WeeksAsked::From(day) => ("handout-from", day),
             };
             let figure = working::label(spec.id, self.viewer);
-            blocks.push(Block::Paragraph(say!(
-                self.words,
-                key,
-                number = number.as_str(),
-                day = day.to_string(),
-                figure = figure,
-            )));
-            let rows = [("handout-work", 60), ("handout-result", 40)];
-            let blank = |(key, width_percent)| Blank { label: self.words.plain(key), width_percent };
-            blocks.push(Block::Blanks(rows.map(blank).into()));
+            let question =
+                say!(self.words, key, number = number.as_str(), day = day.to_string(), figure = figure,);
+            blocks.push(self.with_room(question, &[]));
             let answer = show::quantity(weeks.answer(asked), spec.unit, weeks.decimals, self.viewer);
             answers.push(say!(self.words, "handout-answer", number = number, answer = answer));
         }
         blocks.push(Block::Answers(answers));
         blocks
+    }
+
+    /// A question with the lines to work it out on, never torn from each other by the end of a page.
+    fn with_room(&self, question: String, first: &[(&str, u8)]) -> Block {
+        let lines =
+            [("handout-work", 100), ("wall-no-label", 100), ("wall-no-label", 55), ("handout-result", 45)];
+        let blanks = self.blanks(&first.iter().copied().chain(lines).collect::<Vec<_>>());
+        Block::Beside(vec![(100, vec![Block::Paragraph(question), Block::Blanks(blanks)])])
     }
 
     fn exercise(&self, number: &str, one: &Exercise, spec: &FigureSpec) -> String {

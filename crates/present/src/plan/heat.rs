@@ -70,7 +70,7 @@ impl Shown<'_> {
     pub(super) fn heat(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-heat")];
         let Some(lead) = self.heat_lead() else {
-            blocks.push(self.waiting("waiting-heat"));
+            blocks.push(self.waiting("waiting-heat", &waiting::HEAT));
             return blocks;
         };
         blocks.push(lead);

@@ -6,7 +6,7 @@ impl Shown<'_> {
     pub(super) fn litter(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-litter")];
         let Some(bags) = self.value("litter.bags") else {
-            blocks.push(self.waiting("waiting-litter"));
+            blocks.push(self.waiting("waiting-litter", &waiting::LITTER));
             return blocks;
         };
         let volume = self.value("litter.volume").unwrap_or_default();
@@ -16,7 +16,12 @@ impl Shown<'_> {
         };
         blocks.push(Block::Lead {
             label: working::label("litter.bags", self.viewer),
-            value: say!(self.words, "litter-lead", bags = bags),
+            value: say!(
+                self.words,
+                "litter-lead",
+                count = self.number("litter.bags").unwrap_or_default(),
+                bags = bags,
+            ),
             note,
         });
         blocks.extend(self.findings(&["litter"]));

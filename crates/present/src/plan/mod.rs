@@ -36,6 +36,7 @@ mod outfit;
 mod sheets;
 mod shopping;
 mod space;
+mod waiting;
 mod wall;
 pub mod weather;
 
@@ -97,39 +98,49 @@ impl<'a> Shown<'a> {
 
     /// The sheet for whoever saws and joins the guard.
     pub fn cutting_sheet(&self) -> Document {
-        let mut blocks = self.guard_lead();
+        let lead = self.guard_lead();
+        let is_known = !lead.is_empty();
+        let mut blocks = if is_known { lead } else { self.lacking("waiting-guard", &waiting::GUARD) };
         blocks.push(Block::Caution(self.caution("guard", Level::Danger, 4)));
+        if is_known {
+            blocks.extend(self.cutting_blocks());
+        }
+        Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
+    }
+
+    /// How the strips are sawn and set up, and on another page where the rings stand and how they widen.
+    fn cutting_blocks(&self) -> Vec<Block> {
         let whole = |drawing| Block::Drawing(Drawing { width_percent: 100, ..drawing });
         let first: Vec<Block> =
             [self.draw_cutting(), self.draw_ring()].into_iter().flatten().map(whole).collect();
         let steps = vec![Block::Steps(self.steps("cutting", 6, true))];
-        blocks.push(Block::Beside(vec![(64, steps), (36, first)]));
-        blocks.push(Block::PageBreak);
+        let mut blocks = vec![Block::Beside(vec![(64, steps), (36, first)]), Block::PageBreak];
         let counts = self.chick_counts();
         let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();
         let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(whole).collect();
-        blocks.push(Block::Beside(vec![(50, floor), (50, widening)]));
+        blocks.push(Block::Beside(vec![(51, floor), (49, widening)]));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
-        Document { title: self.words.plain("sheet-cutting"), subtitle: self.subtitle(), blocks }
+        blocks
     }
 
     /// The card that hangs beside the tank.
     pub fn mixing_card(&self) -> Document {
-        let mut blocks = self.mix_lead();
+        let lead = self.mix_lead();
+        let is_known = !lead.is_empty();
+        let mut blocks = if is_known { lead } else { self.lacking("waiting-mix", &waiting::MIX) };
         blocks.extend(meaning(&self.plan.answers, self.viewer).map(Block::Paragraph));
         blocks.push(Block::Caution(self.caution("disinfectant", Level::Danger, 7)));
         blocks.extend(self.mix_drawing());
-        blocks.push(Block::Steps(self.steps("mixing", 5, false)));
+        if is_known {
+            blocks.push(Block::Steps(self.steps("mixing", 5, false)));
+        }
         blocks.extend(self.line_lead());
-        blocks.push(Block::PageBreak);
+        if is_known {
+            blocks.push(Block::PageBreak);
+        }
         blocks.extend(self.overdoses().map(Block::Table));
-        blocks.push(Block::Heading {
-            level: 2,
-            text: self.words.plain("order-of-work"),
-            anchor: "order-of-work",
-        });
-        blocks.push(Block::Steps(self.steps("readying", 14, true)));
+        blocks.extend(self.order_of_work(2));
         Document { title: self.words.plain("sheet-mixing"), subtitle: self.subtitle(), blocks }
     }
 
@@ -204,24 +215,46 @@ impl<'a> Shown<'a> {
         self.plan.findings.iter().map(view).collect()
     }
 
-    /// What still has to be answered before a part can be worked out.
-    fn waiting(&self, key: &str) -> Block {
-        Block::Note(self.words.plain(key))
+    fn steps(&self, list: &str, count: usize, ticks: bool) -> Steps {
+        let keys = (1..=count).flat_map(|at| self.keys_of_step(format!("step-{list}-{at}")));
+        let why = |key: &str| self.words.attribute(key, "why", &[]).unwrap_or_default();
+        let items = keys.map(|key| (self.step_text(&key), why(&key))).collect();
+        Steps { ordered: true, ticks, items }
     }
 
-    fn steps(&self, list: &str, count: usize, ticks: bool) -> Steps {
-        let items = (1..=count)
-            .map(|at| {
-                let key = format!("step-{list}-{at}");
-                let text = self.step_text(&key);
-                (text, self.words.attribute(&key, "why", &[]).unwrap_or_default())
-            })
-            .collect();
-        Steps { ordered: true, ticks, items }
+    /// A step as the floor asks for it: earth has other words for some, and more to do behind some.
+    fn keys_of_step(&self, key: String) -> Vec<String> {
+        if !self.is_on_earth() {
+            return vec![key];
+        }
+        let (instead, then) = (format!("{key}-earth"), format!("{key}-earth-then"));
+        let first = if self.words.knows(&instead) { instead } else { key };
+        [Some(first), Some(then).filter(|key| self.words.knows(key))].into_iter().flatten().collect()
+    }
+
+    fn is_on_earth(&self) -> bool {
+        self.plan.answers.choice("house.floor") == Some("earth")
+    }
+
+    /// How the house is made ready.
+    fn order_of_work(&self, level: u8) -> [Block; 2] {
+        let text = self.words.plain("order-of-work");
+        [
+            Block::Heading { level, text, anchor: "order-of-work" },
+            Block::Steps(self.steps("readying", 14, true)),
+        ]
     }
 
     /// Steps name the amounts of this plan, or say where to find them.
     fn step_text(&self, key: &str) -> String {
+        let amount = match key {
+            "step-readying-2" => self.value("disinfectant.soak_product"),
+            "step-readying-12" => self.value("litter.spread_date"),
+            _ => Some(String::new()),
+        };
+        if let Some(text) = self.words.attribute(key, "unknown", &[]).filter(|_| amount.is_none()) {
+            return text;
+        }
         let or_label = |id: &str| self.value(id).unwrap_or_else(|| self.words.plain("as-the-label-says"));
         let contact = self.plan.answers.number("disinfectant.contact_min").map_or_else(
             || self.words.plain("as-the-label-says"),
@@ -243,6 +276,8 @@ impl<'a> Shown<'a> {
                 || self.words.plain("the-tub"),
                 |litres| show::quantity_short(litres, Unit::Litre, self.viewer),
             ),
+            strips_count = self.number("guard.strips").unwrap_or_default(),
+            each_count = self.number("guard.strips_per_ring").unwrap_or_default(),
             strips = or_label("guard.strips"),
             each = or_label("guard.strips_per_ring"),
             height = or_label("guard.strip_height"),

@@ -4,7 +4,7 @@ use advice::findings::money::{by_head, money_told};
 use advice::purchases::{self, Purchase};
 use quantity::{DayOfAge, Unit};
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Align, Block, Table};
 use crate::{say, show, working};
 
@@ -31,7 +31,8 @@ impl Shown<'_> {
         if !self.viewer.money_shown {
             return Vec::new();
         }
-        let mut blocks = vec![self.money_lead().unwrap_or_else(|| self.waiting("waiting-money"))];
+        let mut blocks =
+            vec![self.money_lead().unwrap_or_else(|| self.waiting("waiting-money", &waiting::MONEY))];
         blocks.extend(self.risk_lead());
         blocks.extend(self.findings(&["prices", "costs", "cash"]));
         if let Some((table, parts)) = self.where_it_goes() {
@@ -144,12 +145,19 @@ impl Shown<'_> {
     pub(super) fn amount(&self, one: &Purchase, quantity: f64) -> String {
         let n = show::number(quantity, 0);
         match one.what {
-            "guard" => say!(self.words, "n-sheets", n = n),
+            "guard" => say!(self.words, "n-sheets", n = n, count = quantity),
             what if purchases::is_equipment(what) => n,
             _ if one.size_kg.is_some() => show::bags(quantity, one.size_kg, self.viewer),
-            _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n),
-            _ => show::quantity(quantity, one.unit, 0, self.viewer),
+            _ if one.unit == Unit::Pieces => say!(self.words, "n-bags", n = n, count = quantity),
+            _ => self.amount_of(one, quantity),
         }
+    }
+
+    /// How much of something that is not counted in packs: half a kilogram of a small amount is said.
+    pub(super) fn amount_of(&self, one: &Purchase, quantity: f64) -> String {
+        const LARGE_KG: f64 = 100.0;
+        let is_half = one.unit == Unit::Kilogram && quantity < LARGE_KG && quantity.fract() != 0.0;
+        show::quantity(quantity, one.unit, u8::from(is_half), self.viewer)
     }
 
     /// What is bought, by the day it is paid.

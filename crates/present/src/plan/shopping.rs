@@ -3,7 +3,7 @@
 use advice::purchases::{self, Purchase, Short, Week};
 use quantity::{DayOfAge, Unit};
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Align, Block, Document, Table};
 use crate::words::Argument;
 use crate::{say, show, working};
@@ -14,9 +14,6 @@ impl Shown<'_> {
         let weeks = purchases::by_week(&self.plan.purchases);
         let mut blocks: Vec<Block> = self.shopping_total(&weeks).into_iter().collect();
         blocks.extend(self.shopping_table(&weeks).map(Block::Table));
-        if weeks.is_empty() {
-            blocks.push(self.waiting("waiting-money"));
-        }
         // Without a chick day nothing has a day to be bought by.
         if let Some(short) = self.short_table().filter(|_| weeks.is_empty()) {
             blocks.extend([self.heading("question-short"), Block::Table(short)]);
@@ -24,11 +21,14 @@ impl Shown<'_> {
         if self.plan.purchases.iter().any(|one| purchases::is_equipment(one.what) && one.cost != Some(0.0)) {
             blocks.push(Block::Note(self.words.plain("shopping-equipment-note")));
         }
+        blocks.extend(self.to_answer("shopping-lacks", waiting::BOUGHT));
         blocks.push(Block::Note(self.words.plain("shopping-note")));
         Document { title: self.words.plain("sheet-shopping"), subtitle: self.subtitle(), blocks }
     }
 
     fn shopping_total(&self, weeks: &[Week]) -> Option<Block> {
+        // A sum of nothing would read as if all were paid.
+        self.plan.purchases.iter().find(|one| one.cost.is_some())?;
         let total = weeks.last()?.until_then;
         let low = self.value("money.cash_low_day").zip(self.value("money.cash_low_point"));
         let low = low.map(|(day, low)| say!(self.words, "shopping-total-note", day = day, low = low));
@@ -54,12 +54,19 @@ impl Shown<'_> {
             emphasis.push(rows.len());
             rows.push(self.shopping_row(
                 [self.bought_title(week, &date), String::new(), String::new()],
-                [amount(week.cost), amount(week.until_then)],
+                match week.purchases.iter().any(|one| one.cost.is_some()) {
+                    true => [amount(week.cost), amount(week.until_then)],
+                    false => [String::new(), String::new()],
+                },
             ));
             rows.extend(week.purchases.iter().map(|one| {
                 let cost = one.cost.map(amount);
                 let cost = cost.unwrap_or_else(|| self.words.plain("not-priced"));
                 let what = self.words.plain(&format!("purchase-{}", one.what));
+                let what = match self.order_by(one) {
+                    Some(day) => say!(self.words, "shopping-order-by", what = what, day = date(day)),
+                    None => what,
+                };
                 self.shopping_row([date(one.day), what, self.how_many(one)], [cost, String::new()])
             }));
         }
@@ -78,6 +85,13 @@ impl Shown<'_> {
             emphasis,
             explained_by: Vec::new(),
         })
+    }
+
+    /// The last day of age on which feed can be ordered.
+    fn order_by(&self, one: &Purchase) -> Option<i32> {
+        let is_feed = self.plan.deliveries.iter().any(|delivery| delivery.day == one.day);
+        let lead_d = self.plan.answers.number("feed.lead_d").filter(|days| *days > 0.0)? as i32;
+        (is_feed && one.what.starts_with("feed-") && one.quantity.is_some()).then_some(one.day - lead_d)
     }
 
     /// A row between a box to tick and a line to write on; amounts only for those who see money.
@@ -107,7 +121,7 @@ impl Shown<'_> {
             Unit::Millilitre if quantity >= 1000.0 => {
                 show::quantity(quantity / 1000.0, Unit::Litre, 1, self.viewer)
             }
-            unit => show::quantity(quantity, unit, 0, self.viewer),
+            _ => self.amount_of(one, quantity),
         };
         let counted = |key: &str, n: f64| {
             let arguments: [(&str, Argument); 3] =
@@ -116,7 +130,7 @@ impl Shown<'_> {
         };
         let packs = |key: &str, id: &str| self.number(id).map(|n| counted(key, n));
         match one.what {
-            "litter" => counted("shopping-bags", quantity),
+            "litter" => counted("n-bags", quantity),
             "guard" => counted("shopping-sheets", quantity),
             "fuel" => packs("shopping-cylinders", "brooding.cylinders")
                 .or_else(|| packs("shopping-sacks", "brooding.sacks"))
@@ -140,7 +154,7 @@ impl Shown<'_> {
             }
             what if purchases::is_equipment(what) => show::number(quantity, 0),
             what if what.starts_with("feed-") => match one.size_kg {
-                None => counted("shopping-bags", quantity),
+                None => counted("n-bags", quantity),
                 size => show::bags(quantity, size, self.viewer),
             },
             _ => amount,

@@ -4,7 +4,7 @@ use advice::houses::HouseChoice;
 use advice::plan::sold_in_parts;
 use quantity::Unit;
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Block, Table};
 use crate::{say, show, working};
 
@@ -42,7 +42,7 @@ impl Shown<'_> {
 
     pub(super) fn space(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-fit")];
-        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space")));
+        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space", &waiting::SPACE)));
         blocks.extend(self.findings(&["farm", "batch", "space"]));
         blocks.extend(self.houses().map(Block::Table));
         let mut figures = Vec::new();

@@ -3,29 +3,25 @@
 use advice::door_sheet::{self, DoorDay, Expected, Todo};
 use quantity::{CivilDay, Unit};
 
-use super::Shown;
+use super::{Shown, waiting};
 use crate::document::{Blank, Block, DayGrid, Document, Fill, GridPicture, GridRow, Level};
 use crate::scene::spread::Spread;
 use crate::{say, show};
 
 impl Shown<'_> {
-    /// One sheet a week; before the days are known a single one that says what is missing.
+    /// One sheet a week. What is not known is left to the pencil, dates too, and the sheet says what to answer.
     pub fn wall_sheets(&self) -> Vec<Document> {
         let weeks = door_sheet::weeks(self.plan, self.past);
-        if weeks.is_empty() {
-            return vec![Document {
-                title: self.words.plain("sheet-wall"),
-                subtitle: self.subtitle(),
-                blocks: vec![self.waiting("waiting-days")],
-            }];
-        }
         weeks.iter().enumerate().map(|(at, days)| self.wall_sheet(at + 1, days)).collect()
     }
 
     fn wall_sheet(&self, week: usize, days: &[DoorDay]) -> Document {
         let title = say!(self.words, "wall-title", week = week.to_string());
-        let blocks = vec![
-            self.wall_head(&title),
+        let is_expected = days.iter().any(|day| day.expected.is_some());
+        let waiting = (!is_expected).then(|| self.waiting("waiting-wall", &waiting::DAYS));
+        let mut blocks = vec![self.wall_head(&title)];
+        blocks.extend(waiting);
+        blocks.extend([
             Block::Blanks(self.wall_birds(days)),
             Block::Blanks(self.blanks(&[
                 ("wall-vet", 20),
@@ -39,7 +35,7 @@ impl Shown<'_> {
                 (48, vec![Block::Blanks(self.wall_foot())]),
                 (52, vec![Block::Caution(self.caution("wall", Level::Danger, 3))]),
             ]),
-        ];
+        ]);
         Document { title, subtitle: self.subtitle(), blocks }
     }
 
@@ -60,11 +56,15 @@ impl Shown<'_> {
     /// Birds alive on the first day, and what blocks a sale.
     fn wall_birds(&self, days: &[DoorDay]) -> Vec<Blank> {
         let first = days.first();
-        let birds = first
-            .and_then(|day| day.expected)
-            .map_or_else(String::new, |expected| show::quantity(expected.alive, Unit::Birds, 0, self.viewer));
-        let date = first.map_or_else(String::new, |day| self.weekday(day.date));
-        let label = say!(self.words, "wall-alive", day = date, birds = birds);
+        let birds = first.and_then(|day| day.expected).map(|expected| expected.alive);
+        let date = first.and_then(|day| day.date).map(|date| self.weekday(date));
+        let label = match birds.zip(date) {
+            Some((birds, day)) => {
+                let birds = show::quantity(birds, Unit::Birds, 0, self.viewer);
+                say!(self.words, "wall-alive", day = day, birds = birds)
+            }
+            None => self.words.plain("wall-alive-first"),
+        };
         let alive = Blank { label, width_percent: 24 };
         let others = self.blanks(&[
             ("wall-next-medicine", 24),
@@ -85,7 +85,11 @@ impl Shown<'_> {
 
     fn wall_grid(&self, days: &[DoorDay]) -> DayGrid {
         let head = |day: &DoorDay| {
-            (self.weekday(day.date), say!(self.words, "day-of-age", day = day.age.to_string()))
+            let date = day.date.map(|date| self.weekday(date));
+            (
+                date.unwrap_or_else(|| self.words.plain("wall-date")),
+                say!(self.words, "day-of-age", day = day.age.to_string()),
+            )
         };
         let tags = |keys: &[&str]| keys.iter().map(|key| self.words.plain(key)).collect::<Vec<String>>();
         let row = |name: &str, fill: Fill, cell: &dyn Fn(&Expected) -> Option<String>| GridRow {
@@ -138,8 +142,8 @@ impl Shown<'_> {
         }
         // Where every day has its drawings, they are what is said of how the chicks lie.
         let look: &[&str] = match warmth.pictured == days.len() {
-            true => &["wall-smell", "wall-litter"],
-            false => &["wall-spread", "wall-smell", "wall-litter"],
+            true => &["wall-smell", "wall-litter", "wall-lamps"],
+            false => &["wall-spread", "wall-smell", "wall-litter", "wall-lamps"],
         };
         DayGrid {
             corner: self.words.plain("wall-corner"),
@@ -149,16 +153,15 @@ impl Shown<'_> {
                 feed,
                 water,
                 warmth,
-                row("light", Fill::Parts(tags(&["wall-on", "wall-off"])), &|day| {
+                deaths,
+                row("look", Fill::Ticks(tags(look)), &|day| {
                     Some(say!(self.words, "wall-light", hours = self.short(day.light_h?, Unit::Hour)))
                 }),
-                deaths,
-                row("look", Fill::Ticks(tags(look)), &|_| None),
-                row("curtain", Fill::Box, &|_| None),
+                row("curtain", Fill::Parts(tags(&["wall-curtain", "wall-initials"])), &|_| None),
             ],
-            rest: match days.last() {
-                Some(last) if days.len() < door_sheet::DAYS as usize => {
-                    say!(self.words, "wall-rest", day = self.weekday(last.date), age = last.age.to_string())
+            rest: match days.last().and_then(|last| Some((last.age, last.date?))) {
+                Some((age, date)) if days.len() < door_sheet::DAYS as usize => {
+                    say!(self.words, "wall-rest", day = self.weekday(date), age = age.to_string())
                 }
                 _ => String::new(),
             },
@@ -195,15 +198,23 @@ impl Shown<'_> {
     /// Kilograms, and bags and tins where they are told.
     fn feed_expected(&self, day: &Expected) -> Option<String> {
         let kilograms = self.short(day.feed_kg?, Unit::Kilogram);
-        let bags = day.feed_bags.map(|bags| say!(self.words, "wall-bags", n = show::short(bags, 1)));
-        let tins = day.feed_tins.map(|tins| say!(self.words, "wall-tins", n = show::number(tins, 0)));
+        let bags = day.feed_bags.map(|bags| {
+            let shown = (bags * 10.0).round() / 10.0;
+            say!(self.words, "wall-bags", n = show::short(bags, 1), count = shown)
+        });
+        let tins = day
+            .feed_tins
+            .map(|tins| say!(self.words, "wall-tins", n = show::number(tins, 0), count = tins.round()));
         Some([Some(kilograms), bags, tins].into_iter().flatten().collect::<Vec<_>>().join(", "))
     }
 
     /// Litres, and cans.
     fn water_expected(&self, day: &Expected) -> Option<String> {
         let litres = self.short(day.water_l?, Unit::Litre);
-        let cans = day.water_cans.map(|cans| say!(self.words, "wall-cans", n = show::short(cans, 1)));
+        let cans = day.water_cans.map(|cans| {
+            let shown = (cans * 10.0).round() / 10.0;
+            say!(self.words, "wall-cans", n = show::short(cans, 1), count = shown)
+        });
         Some([Some(litres), cans].into_iter().flatten().collect::<Vec<_>>().join(", "))
     }
 
@@ -224,6 +235,7 @@ impl Shown<'_> {
                     self.words,
                     "todo-delivery",
                     n = show::bags(*bags, *size_kg, self.viewer),
+                    count = *bags,
                     feed = phase(feed)
                 )
             }
@@ -233,12 +245,21 @@ impl Shown<'_> {
             Todo::Boxes => self.words.plain("todo-boxes"),
             Todo::LargeBesideSmall => self.words.plain("todo-large-beside-small"),
             Todo::SmallOut => self.words.plain("todo-small-out"),
-            Todo::Weigh { birds, target_g } => say!(
-                self.words,
-                "todo-weigh",
-                birds = self.short(*birds, Unit::Birds),
-                target = target_g.map_or_else(String::new, |grams| self.short(grams, Unit::Gram)),
-            ),
+            Todo::Weigh { birds, target_g } => match birds.zip(*target_g) {
+                Some((birds, target)) => say!(
+                    self.words,
+                    "todo-weigh",
+                    birds = self.short(birds, Unit::Birds),
+                    target = self.short(target, Unit::Gram),
+                ),
+                None => self.words.plain("todo-weigh-all"),
+            },
+            Todo::Sell { birds: Some(birds), are_last } => {
+                let key = if *are_last { "todo-sell-last" } else { "todo-sell" };
+                say!(self.words, key, birds = self.short(*birds, Unit::Birds))
+            }
+            Todo::Sell { birds: None, .. } => self.words.plain("todo-sell-some"),
+            Todo::Job(name) => self.words.plain(&format!("todo-job-{name}")),
         }
     }
 

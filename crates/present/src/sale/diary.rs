@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use advice::buying;
 use advice::orders::{Filled, Orders};
 use advice::sale::Sale;
+use advice::tasks::FEED_ORDER;
 use quantity::{DayOfAge, Unit};
 
 use crate::batch::Page;
@@ -25,7 +26,8 @@ pub fn calendar(sale: &Sale, viewer: &Viewer, written: Written) -> Option<String
     let batch = sale.walk.diary.batch.0.to_string();
     let plan = sale.moved_plan();
     let shown = Shown::new(&plan, viewer);
-    let mut events = shown.all_events(&batch);
+    let mut events = shown.all_events(&batch, |task| task.name != FEED_ORDER);
+    // What to order follows what came and what is left, not the plan.
     events.extend(deliveries(sale, viewer, &batch));
     events.extend(clear_days(sale, viewer, &batch));
     events.extend(feed_to_order(sale, viewer, &batch, &shown.subtitle()));

@@ -39,6 +39,9 @@ const MARGIN: f64 = 5.0;
 const IN_ROW: usize = 2;
 /// Room for one.
 const PANEL: f64 = (WIDTH - 2.0 * MARGIN) / IN_ROW as f64;
+/// The widest ring as a share of its room: the drawing stands beside another on paper, and what is saved in height goes into
+/// a width at which its words can be read.
+const WIDEST: f64 = 0.55;
 
 impl WideningRings {
     /// The drawing; `None` where there is no ring to draw.
@@ -47,7 +50,7 @@ impl WideningRings {
         if !(widest > 0.0 && widest.is_finite()) {
             return None;
         }
-        let scale = (PANEL - 10.0) / widest;
+        let scale = WIDEST * PANEL / widest;
         let entries = self.steps.iter().map(|step| step.outfit.legend(&words.outfit));
         let legend = Legend::of(entries.max_by_key(Vec::len).into_iter().flatten());
         let rows: Vec<&[WidenedRing]> = self.steps.chunks(IN_ROW).collect();

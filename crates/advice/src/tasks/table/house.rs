@@ -16,10 +16,10 @@ pub(super) static TASKS: &[TaskSpec] = &[
     task("equipment-soak", Emptying, On(Empty, 0)),
     task("litter-out", Emptying, On(Empty, 1)).calls(MORNING),
     task("brush-down", Clean, On(Empty, 1)),
-    task("earth-floor", Clean, On(Empty, 1))
-        .only(|answers, _| answers.choice("house.floor") == Some("earth")),
     task("wash", Clean, On(Empty, 2)).calls(MORNING),
     task("dry-and-mend", Clean, On(Empty, 3)),
+    // What dripped on it goes with it; new soil comes when nothing is wetted any more, or it would be mud.
+    task("earth-floor", Clean, On(Empty, 3)).only(|answers, _| is_earth(answers)),
     task("flush-lines", Clean, On(Empty, 3)),
     task("line-clean", Clean, On(Empty, 3))
         .only(has_lines)
@@ -35,8 +35,13 @@ pub(super) static TASKS: &[TaskSpec] = &[
         .says(&[("contact", Told::Field("disinfectant.contact_min"))]),
     task("air", Rest, Between((Empty, 7), (Empty, CLEANING_DAYS - 1))),
     task("foot-bath", Rest, On(Empty, 7)),
+    task("earth-limed", Rest, On(Empty, CLEANING_DAYS - 1)).only(|answers, _| is_earth(answers)),
     task("rest", Rest, Between((Empty, CLEANING_DAYS), (Litter, -1))),
 ];
+
+fn is_earth(answers: &Answers) -> bool {
+    answers.choice("house.floor") == Some("earth")
+}
 
 /// Whether water runs to the birds through pipes.
 fn has_lines(answers: &Answers, _: &Outcome) -> bool {

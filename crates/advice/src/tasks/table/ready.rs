@@ -2,14 +2,19 @@
 
 use super::Anchor::{Booked, Feed, Litter, Placement, Warming};
 use super::Stage::Ready;
-use super::When::{On, OnLitter};
-use super::{EVENING_BEFORE, MORNING, OFFICE, TaskSpec, Told, task};
+use super::When::{FeedOrdered, On, OnLitter};
+use super::{EVENING_BEFORE, MORNING, OFFICE, Remind, TaskSpec, Told, task};
+use crate::tasks::FEED_ORDER;
+
+/// Shops and mills are open.
+const SHOPS_OPEN: Remind = Remind::AtHour(8);
 
 pub(super) static TASKS: &[TaskSpec] = &[
     task("chicks-booked", Ready, On(Booked, 0))
         .calls(OFFICE)
         .says(&[("chicks", Told::Field("batch.chicks"))]),
     task("vaccines-ordered", Ready, On(Placement, -14)).calls(OFFICE),
+    task(FEED_ORDER, Ready, FeedOrdered).calls(SHOPS_OPEN),
     task("feed-in", Ready, On(Feed, 0)).calls(OFFICE),
     task("guard-cut", Ready, On(Placement, -7)).says(&[("strips", Told::Figure("guard.strips"))]),
     task("thermometer", Ready, On(Placement, -7)),
