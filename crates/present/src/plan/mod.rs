@@ -106,8 +106,10 @@ impl<'a> Shown<'a> {
         blocks.push(Block::Beside(vec![(64, steps), (36, first)]));
         blocks.push(Block::PageBreak);
         let counts = self.chick_counts();
-        let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();
-        let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(whole).collect();
+        // A little narrower, the tables below them stay on the same side of the leaf.
+        let narrower = |drawing| Block::Drawing(Drawing { width_percent: 90, ..drawing });
+        let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(narrower).collect();
+        let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(narrower).collect();
         blocks.push(Block::Beside(vec![(50, floor), (50, widening)]));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));

@@ -84,11 +84,9 @@ impl Shown<'_> {
 
     fn widened(&self, step: &Widening, ring: &outfit::StandingRing, counts: Counts) -> WidenedRing {
         let placed = &ring.outfit.placed;
-        let mut lines = vec![
-            self.from_day(step.from_day),
-            say!(self.words, "across", diameter = self.across(ring.diameter)),
-            self.standing(&step.standing),
-        ];
+        let diameter = self.across(ring.diameter);
+        let wide = say!(self.words, "ring-from-day", day = step.from_day.to_string(), diameter = diameter);
+        let mut lines = vec![wide, self.standing(&step.standing)];
         if counts.any() {
             let (feeders, drinkers) = (placed.feeders.len(), placed.drinkers.len());
             lines.push(say!(
