@@ -120,7 +120,7 @@ impl Shown<'_> {
     fn goings(&self) -> Option<Vec<Going>> {
         let target = self.number("brooding.target_temperature")?;
         let warmer = (target - self.plan.answers.number("weather.coldest_night_c")?).max(0.0);
-        let covered = self.plan.answers.choice("brooding.cover") == Some("yes");
+        let covered = self.number("brooding.ua_cover").is_some();
         let parts = if covered { OF_COVERED_RINGS } else { OF_HOUSE };
         let kw = |figure| Some(self.number(figure)? * warmer / 1000.0);
         parts.iter().map(|&(part, figure)| Some(Going { part, figure, kw: kw(figure)? })).collect()
