@@ -178,7 +178,7 @@ fn the_floor_is_drawn_at_every_step() {
             }
             for [x, y, r] in circles.iter().filter(|circle| !is_ring(circle)) {
                 let inside = |ring: &&[f64; 3]| (x - ring[0]).hypot(y - ring[1]) + r < ring[2];
-                assert!(rings.iter().any(|ring| inside(ring)), "{x} {y} {r} stands in no ring");
+                assert!(rings.iter().any(inside), "{x} {y} {r} stands in no ring");
             }
             // Whoever does not see it reads it: the day, and where each ring stands.
             assert!(

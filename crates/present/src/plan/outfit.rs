@@ -64,7 +64,7 @@ impl Shown<'_> {
             let how = self.standing(&step.standing);
             let diameter = self.across(ring.diameter);
             vec![
-                self.from_day(step.from_day),
+                self.starting(step.from_day),
                 say!(self.words, "drawing-widening-ring", how = how, diameter = diameter),
             ]
         }));
@@ -78,7 +78,8 @@ impl Shown<'_> {
         })
     }
 
-    pub(super) fn from_day(&self, day: i32) -> String {
+    /// From which day of age a step holds.
+    pub(super) fn starting(&self, day: i32) -> String {
         say!(self.words, "scene-from-day", day = day.to_string())
     }
 
