@@ -16,14 +16,9 @@ fn air(plan: &str) -> PlannedAir {
     PlannedAir::of(&answers(plan), Guess::AS_TOLD, None).unwrap()
 }
 
-/// The plan without covers over its rings: one end of the house is heated.
-fn uncovered() -> String {
-    sample::complete().replace("cover = \"yes\"", "cover = \"no\"")
-}
-
 /// A line of it with another value.
 fn with(key: &str, value: &str) -> String {
-    let plan = uncovered();
+    let plan = sample::complete();
     let line =
         plan.lines().find(|line| line.starts_with(&format!("{key} ="))).unwrap_or_else(|| panic!("{key}"));
     plan.replace(line, &format!("{key} = {value}"))
@@ -31,7 +26,7 @@ fn with(key: &str, value: &str) -> String {
 
 #[test]
 fn every_hour_from_the_chick_day_to_sale_closes() {
-    let air = air(&uncovered());
+    let air = air(&sample::complete());
     assert_eq!(air.hours.len(), 24 * (air.last_day().unwrap() as usize + 1));
     assert!(air.residual < 1e-9, "{}", air.residual);
     assert!(air.needed.peak_kw() > 5.0 && air.needed.peak_kw() < 60.0, "{}", air.needed.peak_kw());
@@ -40,7 +35,7 @@ fn every_hour_from_the_chick_day_to_sale_closes() {
 /// Twice the bare curtain, 10 K colder outside: each takes more heat; heaters that are too few say how much they lack.
 #[test]
 fn what_takes_heat_must_be_given() {
-    let usual = air(&uncovered()).needed.peak_kw();
+    let usual = air(&sample::complete()).needed.peak_kw();
     assert!(air(&with("coldest_night_c", "3")).needed.peak_kw() > usual * 1.4);
     let few = air(&with("brooders", "1"));
     assert!(few.heat_short_kw() > 5.0);
@@ -66,7 +61,7 @@ fn seasons_differ_as_a_grower_expects() {
         let line = plan.lines().find(|line| line.starts_with(&format!("{key} ="))).unwrap().to_owned();
         plan.replace(&line, &format!("{key} = {value}"))
     };
-    let hot = air(&uncovered());
+    let hot = air(&sample::complete());
     let june = cool("mean_c", "17", cool("hottest_day_c", "24", with("coldest_night_c", "6")));
     let june = air(&june);
     assert!(
@@ -82,10 +77,10 @@ fn seasons_differ_as_a_grower_expects() {
 
 #[test]
 fn a_tight_house_needs_less_and_the_figures_say_between() {
-    let answers = answers(&uncovered());
+    let answers = answers(&sample::complete());
     let [tight, leaky] =
         Guess::ENDS.map(|guess| PlannedAir::of(&answers, guess, None).unwrap().needed.peak_kw());
-    let plan = sample::plan(&uncovered());
+    let plan = sample::plan(&sample::complete());
     let worked = plan.outcome.get("brooding.heat").unwrap();
     let band = worked.figure.band.unwrap();
     assert!((band.low - tight).abs() < 1e-9 && (band.high - leaky).abs() < 1e-9);
@@ -104,8 +99,8 @@ fn weather_by_the_hour_is_followed() {
                 24],
         )
     };
-    let mild = PlannedAir::of(&answers(&uncovered()), Guess::AS_TOLD, Some(&mild)).unwrap();
-    assert!(mild.needed.peak_kw() < 0.3 * air(&uncovered()).needed.peak_kw());
+    let mild = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&mild)).unwrap();
+    assert!(mild.needed.peak_kw() < 0.3 * air(&sample::complete()).needed.peak_kw());
     let none = PlannedAir::of(&answers(&sample::complete()), Guess::AS_TOLD, Some(&|_| None)).unwrap();
     assert!(none.hours.is_empty(), "days without weather are not made up");
 }
@@ -155,7 +150,8 @@ fn a_house_that_cannot_breathe_says_so_first() {
 /// A cover keeps the warmth at the chicks, and the house around them stays cooler; when it is taken off it is one house again.
 #[test]
 fn covered_rings_are_a_room_of_their_own() {
-    let (open, covered) = (air(&uncovered()), air(&sample::complete()));
+    let open = sample::covered().replace("cover = \"yes\"", "cover = \"no\"");
+    let (open, covered) = (air(&open), air(&sample::covered()));
     assert!(covered.residual < 1e-9, "{}", covered.residual);
     assert!(covered.needed.peak_kw() < 0.6 * open.needed.peak_kw(), "{}", covered.needed.peak_kw());
     let (of_open, of_covered) = (open.hours[4].house, covered.hours[4].house);
@@ -168,14 +164,14 @@ fn covered_rings_are_a_room_of_their_own() {
 /// Where hours cannot be run, the balance of one cold night stands in, and says so.
 #[test]
 fn a_plan_without_a_place_falls_back_on_one_night() {
-    let plan = uncovered();
+    let plan = sample::complete();
     let line = plan.lines().find(|line| line.starts_with("hottest_day_c")).unwrap().to_owned();
     let plan = sample::plan(&plan.replace(&line, ""));
     let (heat, steady) = ("brooding.heat", "brooding.heat_steady");
     assert_eq!(plan.outcome.number(heat), plan.outcome.number(steady));
     assert_eq!(plan.outcome.get(heat).unwrap().by.name(), "heat-of-steady-night");
     assert_eq!(plan.outcome.get("brooding.preheat_hours").map(|worked| worked.figure.id), None);
-    let by_the_hour = sample::plan(&uncovered());
+    let by_the_hour = sample::plan(&sample::complete());
     assert_eq!(by_the_hour.outcome.get(heat).unwrap().by.name(), "hours-of-heat");
     assert!(
         by_the_hour.outcome.number(heat) > by_the_hour.outcome.number(steady),
@@ -188,7 +184,7 @@ fn a_plan_without_a_place_falls_back_on_one_night() {
 fn months_differ_as_a_grower_expects() {
     let of = |placement: &str| {
         let months = "[weather]\nmonths_coldest_c = [18, 18, 17, 15, 12, 9, 9, 11, 15, 18, 19, 18]\nmonths_warmest_c = [28, 28, 28, 28, 27, 25, 25, 28, 32, 34, 31, 29]\nmonths_humidity_percent = [75, 76, 72, 62, 52, 48, 45, 40, 36, 40, 58, 72]\nmonths_wind_m_per_s = [1, 1, 1, 1, 1, 1, 1, 2, 2, 2, 1, 1]\n";
-        let text = uncovered().replace("[weather]\n", months);
+        let text = sample::complete().replace("[weather]\n", months);
         sample::plan(&text.replace("placement = 2027-09-14", &format!("placement = {placement}")))
     };
     let figure = |plan: &Plan, id: &str| sample::number(plan, id);
@@ -201,14 +197,14 @@ fn months_differ_as_a_grower_expects() {
     assert!(usual.residual < 1e-9, "{}", usual.residual);
     assert_eq!(usual.hours.len(), june.outcome.drawn().air().unwrap().hours.len());
     // A plan that tells no months has none of it.
-    assert!(sample::plan(&uncovered()).outcome.get("air.usual_fuel").is_none());
+    assert!(sample::plan(&sample::complete()).outcome.get("air.usual_fuel").is_none());
 }
 
 /// Eleven months, or a month upside down, are refused with what is wanted.
 #[test]
 fn months_that_cannot_be_are_refused() {
     let wrong = |line: &str| {
-        let text = uncovered().replace("[weather]\n", &format!("[weather]\n{line}\n"));
+        let text = sample::complete().replace("[weather]\n", &format!("[weather]\n{line}\n"));
         let raws = advice::plan_file::read(&text).unwrap();
         let problems = plan::read(&raws, Source::File, true).problems;
         let viewer = present::Viewer::plain();
@@ -231,14 +227,14 @@ fn months_that_cannot_be_are_refused() {
 #[test]
 fn many_houses_say_what_is_likely() {
     use advice::air::many::{part, point};
-    let answers = answers(&uncovered());
+    let answers = answers(&sample::complete());
     let all = part(&answers, 7, 0..60).unwrap();
     let apart: Vec<_> =
         [0..13, 13..14, 14..60].into_iter().flat_map(|numbers| part(&answers, 7, numbers).unwrap()).collect();
     assert_eq!(all, apart);
     assert_ne!(all, part(&answers, 8, 0..60).unwrap());
     let peak = |share: f64| point(&all, share, |member| Some(member.heat_peak_kw)).unwrap();
-    let told = air(&uncovered()).needed.peak_kw();
+    let told = air(&sample::complete()).needed.peak_kw();
     assert!((peak(0.5) / told - 1.0).abs() < 0.2, "{} beside {told}", peak(0.5));
     assert!(peak(0.05) < 0.85 * told && peak(0.95) > 1.15 * told, "{} to {}", peak(0.05), peak(0.95));
     assert!(point(&all[..0], 0.5, |member| Some(member.heat_kwh)).is_none());

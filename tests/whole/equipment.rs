@@ -66,7 +66,6 @@ fn sheets_owned_are_not_bought_again() {
 fn brooders(lines: &str) -> advice::plan::Plan {
     let text = sample::complete()
         .replace("brooder_chicks = 360\nbrooders = 3\nbrooder_kw = 2.6\n", "")
-        .replace("cover = \"yes\"", "cover = \"no\"")
         .replace("fuel = \"lpg\"", lines)
         .replace("cylinder_kg = 13", "cylinder_kg = 13\nsack_kg = 45");
     assert!(text.contains(lines));

@@ -9,7 +9,7 @@ use crate::sample;
 
 /// The plan in one heated end, without covers.
 fn plan() -> String {
-    sample::complete().replace("cover = \"yes\"", "cover = \"no\"")
+    sample::complete()
 }
 
 fn placement() -> CivilDay {

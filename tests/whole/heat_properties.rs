@@ -32,7 +32,7 @@ fn near(got: f64, want: f64) {
 /// The parts on the page add up to the loss, and the loss, the degrees and the chicks to the heat.
 #[test]
 fn the_balance_closes() {
-    for text in [sample::complete(), sample::with_charcoal()] {
+    for text in [sample::covered(), sample::with_charcoal()] {
         let plan = sample::plan(&text);
         let get = |id: &str| number(&plan, &format!("brooding.{id}"));
         let parts = if plan.answers.choice("brooding.cover") == Some("yes") {
@@ -149,8 +149,37 @@ fn the_whole_house_is_heated_unless_told() {
     }
     let end = sample::plan(&text);
     assert!(number(&end, "brooding.heat") < 0.7 * number(&end, "brooding.heat_whole_house"));
-    let covered = sample::plan(&text.replace("cover = \"no\"", "cover = \"yes\""));
-    assert!(number(&covered, "brooding.heat") < 0.5 * number(&end, "brooding.heat"));
+    let open = sample::plan(&sample::covered().replace("cover = \"yes\"", "cover = \"no\""));
+    let covered = sample::plan(&sample::covered());
+    assert!(number(&covered, "brooding.heat") < 0.6 * number(&open, "brooding.heat"));
+}
+
+/// A cover over a flame is forbidden, so no heat, fuel, cost or purchase is counted with it: every figure is that of the plan
+/// without covers.
+#[test]
+fn covers_over_a_fire_save_nothing() {
+    let with_fire =
+        [sample::complete(), sample::with_charcoal(), sample::with_two_kinds(), sample::with_pots_beside()];
+    let electric_but_for_a_pot = sample::with_two_kinds()
+        .replace("fuel = \"charcoal\"", "fuel = \"electricity\"")
+        .replace("second_fuel = \"lpg\"", "second_fuel = \"charcoal\"");
+    for text in with_fire.into_iter().chain([electric_but_for_a_pot]) {
+        let text = text.replace("hottest_day_c = 35\n", "");
+        let work_out = |text: &str| plan::of_book(sample::answers(text));
+        let (open, covered) = (work_out(&text), work_out(&text.replace("cover = \"no\"", "cover = \"yes\"")));
+        let figures = |plan: &Plan| {
+            plan.outcome
+                .figures()
+                .map(|worked| (worked.figure.id, format!("{:?}", worked.figure)))
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(figures(&covered), figures(&open));
+        assert_eq!(format!("{:?}", covered.purchases), format!("{:?}", open.purchases));
+        let said = |plan: &Plan| plan.findings.iter().any(|finding| finding.name == "cover-over-fire");
+        assert!(said(&covered) && !said(&open));
+    }
+    let electric = plan::of_book(sample::answers(&sample::covered()));
+    assert!(electric.findings.iter().all(|finding| finding.name != "cover-over-fire"));
 }
 
 /// With brooders for just the heat needed the air holds the target; with fewer it falls, and with none it is near the night.

@@ -96,12 +96,14 @@ fn typed_choices_move_figures() {
         ("ceiling = \"mat\"", "ceiling = \"board\""),
         ("curtain = \"single\"", "curtain = \"double\""),
         ("partition = \"yes\"", "partition = \"no\""),
-        ("cover = \"yes\"", "cover = \"no\""),
         ("fuel = \"lpg\"", "fuel = \"kerosene\""),
     ] {
         assert!(base.contains(from), "{from}");
         assert_ne!(before, figures(&sample::plan(&base.replace(from, to))), "{from} to {to}");
     }
+    let covered = sample::covered();
+    let open = covered.replace("cover = \"yes\"", "cover = \"no\"");
+    assert_ne!(figures(&sample::plan(&covered)), figures(&sample::plan(&open)));
 }
 
 #[test]

@@ -158,7 +158,11 @@ fn every_rule_gives_what_its_formula_says() {
                     );
                     answered += 1;
                 }
-                None => assert!(by_text.is_err(), "{}: the kernel is silent at {inputs:?}", rule.name),
+                // What is divided by nothing has no answer either.
+                None => {
+                    let silent = by_text.is_ok_and(|text| text.is_finite());
+                    assert!(!silent, "{}: the kernel is silent at {inputs:?}", rule.name);
+                }
             }
         }
         assert!(answered >= 100, "{} answered only {answered} of 200", rule.name);
@@ -180,6 +184,7 @@ fn every_working_of_a_whole_plan_gives_its_figure() {
         sample::without_hours()
             .replace("chick_feeders = 30", "chick_feeder_kind = \"box-lid\"\nchick_feeders = 0")
             .replace("at_start = 60000\ncredit_limit = 1000000", "at_start = 100\ncredit_limit = 1000"),
+        sample::covered(),
     ]
     .map(|text| sample::plan(&text));
     let mut shown = 0;

@@ -57,7 +57,7 @@ pub fn complete() -> String {
         .replace("altitude_m = 1100", "altitude_m = 1100\nhottest_months = [9, 10, 11]")
         .replace("half_wall_m = 0.6", "half_wall_m = 0.6\nusable_floor_percent = 95\nfans = \"no\"\nfloor = \"concrete\"\nceiling = \"mat\"\nwall = \"brick\"\nroof = \"iron\"\ncurtain = \"single\"\nair_changes_per_h = 1.5\ndowntime_d = 14")
         .replace("standard = \"fast\"", "standard = \"fast\"\nexpected_losses_percent = 5\ndeposit_percent = 40\ndeposit_before_d = 21")
-        .replace("chicks_per_ring = 400", "chicks_per_ring = 400\nsheets_owned = 2\nsheet_thickness_mm = 4\nsaw_cut_mm = 3\nwalkway_m = 0.5\n[weather]\ncoldest_night_c = 11\nmean_c = 26\nhottest_day_c = 35\nhumidity_percent = 60\n[brooding]\nbrooder_chicks = 360\nbrooders = 3\nbrooder_kw = 2.6\nheated_length_m = 9\npartition = \"yes\"\ncover = \"yes\"\nfuel = \"lpg\"\ndays_d = 15\nhours_per_day_h = 13\ncylinder_kg = 13")
+        .replace("chicks_per_ring = 400", "chicks_per_ring = 400\nsheets_owned = 2\nsheet_thickness_mm = 4\nsaw_cut_mm = 3\nwalkway_m = 0.5\n[weather]\ncoldest_night_c = 11\nmean_c = 26\nhottest_day_c = 35\nhumidity_percent = 60\n[brooding]\nbrooder_chicks = 360\nbrooders = 3\nbrooder_kw = 2.6\nheated_length_m = 9\npartition = \"yes\"\ncover = \"no\"\nfuel = \"lpg\"\ndays_d = 15\nhours_per_day_h = 13\ncylinder_kg = 13")
         .replace(
             "surfaces = [\"floor\", \"walls\", \"ceiling\"]",
             "surfaces = [\"floor\", \"walls\", \"gables\", \"ceiling\", \"roof\", \"curtains\", \"equipment\"]\nequipment_percent = 15\nmeasure_ml = 25\npoured_ml = 40\nsoak_l = 60\ncontact_min = 20",
@@ -66,12 +66,16 @@ pub fn complete() -> String {
         .replace("bag_kg = 50", FEED_AND_AFTER)
 }
 
-/// The same with charcoal pots in place of gas and no cover over the rings: what hangs on sacks shows.
-pub fn with_charcoal() -> String {
+/// The same with electric brooders and covers over the rings: nothing burns under them.
+pub fn covered() -> String {
     complete()
-        .replace("fuel = \"lpg\"", "fuel = \"charcoal\"")
-        .replace("cover = \"yes\"", "cover = \"no\"")
-        .replace("cylinder_kg = 13", "sack_kg = 45")
+        .replace("cover = \"no\"", "cover = \"yes\"")
+        .replace("fuel = \"lpg\"", "fuel = \"electricity\"")
+}
+
+/// The same with charcoal pots in place of gas: what hangs on sacks shows.
+pub fn with_charcoal() -> String {
+    complete().replace("fuel = \"lpg\"", "fuel = \"charcoal\"").replace("cylinder_kg = 13", "sack_kg = 45")
 }
 
 /// The same with a gas brooder beside the pots.
@@ -84,7 +88,7 @@ pub fn with_two_kinds() -> String {
 
 /// The complete plan with pots beside its gas brooders.
 pub fn with_pots_beside() -> String {
-    complete().replace("cover = \"yes\"", "cover = \"no\"").replace(
+    complete().replace(
         "cylinder_kg = 13",
         "cylinder_kg = 13\nsack_kg = 45\nsecond_brooder = \"charcoal-pot\"\nsecond_brooders = 2",
     )

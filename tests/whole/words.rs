@@ -196,9 +196,14 @@ fn every_literal_key_has_a_message() {
 /// No sentence of a plan comes out as a key in brackets, in any finding the demo and a broken plan can raise.
 #[test]
 fn no_key_shows_through() {
-    for file in
-        [sample::MANGO_RIDGE.to_owned(), sample::complete(), sample::with_charcoal(), troubled(), cold()]
-    {
+    for file in [
+        sample::MANGO_RIDGE.to_owned(),
+        sample::complete(),
+        sample::covered(),
+        sample::with_charcoal(),
+        troubled(),
+        cold(),
+    ] {
         let plan = sample::plan(&file);
         let viewer = plan_viewer(Locale::English);
         let shown = Shown::new(&plan, &viewer);
@@ -269,9 +274,13 @@ fn cold_chicks_are_spoken_of() {
     assert!(one_night.contains(&("fire-needs-air", 0)), "{one_night:?}");
     let gas = names(&sample::complete());
     assert!(gas.contains(&("spare-cylinder", 0)), "{gas:?}");
-    let just = names(&sample::complete().replace("brooder_kw = 2.6", "brooder_kw = 1.4"));
+    // A tenth more than the coldest hour asks of three brooders.
+    let need = sample::number(&sample::plan(&sample::complete()), "brooding.heat");
+    let each = format!("brooder_kw = {:.2}", 1.1 * need / 3.0);
+    let just = names(&sample::complete().replace("brooder_kw = 2.6", &each));
     assert!(just.contains(&("brooders-just-enough", 3)), "{just:?}");
-    assert!(gas.contains(&("cover-over-fire", 0)), "{gas:?}");
+    let over_gas = names(&sample::complete().replace("cover = \"no\"", "cover = \"yes\""));
+    assert!(over_gas.contains(&("cover-over-fire", 0)), "{over_gas:?}");
     let plates = names(&cold().replace("fuel = \"charcoal\"", "fuel = \"electricity\""));
     assert!(plates.contains(&("brooders-too-weak", 3)), "covers are offered where nothing burns: {plates:?}");
     assert!(
@@ -284,7 +293,7 @@ fn cold_chicks_are_spoken_of() {
 #[test]
 fn every_figure_of_a_plan_is_shown() {
     let strong = sample::complete().replace("1:400", "1:20");
-    for file in [strong, sample::with_charcoal()] {
+    for file in [strong, sample::covered(), sample::with_charcoal()] {
         every_figure_is_shown(&sample::plan(&file));
     }
 }

@@ -403,6 +403,13 @@ pub(crate) fn burns_inside(answers: &Answers) -> bool {
     all_fuels(answers).any(has_no_flue)
 }
 
+/// Whether it is told of every brooder that nothing burns in the house, or only with a flue.
+pub(crate) fn nothing_burns(answers: &Answers) -> bool {
+    let told =
+        fuel(answers).is_some() && (!second_brooder::any(answers) || second_brooder::fuel(answers).is_some());
+    told && !burns_inside(answers)
+}
+
 /// Whether charcoal burns in any brooder.
 pub(crate) fn any_charcoal(answers: &Answers) -> bool {
     all_fuels(answers).any(|fuel| fuel == "charcoal")

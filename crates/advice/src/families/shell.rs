@@ -246,9 +246,15 @@ pub(crate) fn heats_an_end(answers: &Answers) -> bool {
     shorter && answers.choice("brooding.partition") != Some("no")
 }
 
-/// Whether the rings are covered.
-pub(crate) fn is_covered(answers: &Answers) -> bool {
+/// Whether covers over the rings are wished for.
+pub(crate) fn wants_covers(answers: &Answers) -> bool {
     answers.choice("brooding.cover") == Some("yes")
+}
+
+/// Whether the rings are covered: covers are wished for, and it is told that nothing burns under them. Over a fire the plan
+/// forbids them, so nothing is counted with them.
+pub(crate) fn is_covered(answers: &Answers) -> bool {
+    wants_covers(answers) && super::fuel::nothing_burns(answers)
 }
 
 /// A figure of heat let out for each degree.

@@ -177,9 +177,8 @@ fn with(answers: &Answers, key: &str, value: Value) -> Option<Answers> {
 
 /// A cover beside a flame burns, and keeps the gas with the chicks and whoever bends down to them.
 fn cover_over_fire(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
-    let burns = fuel::burns_inside(answers) || fuel::fuel(answers).is_none();
-    let counted = outcome.get("brooding.ua_cover").is_some();
-    (shell::is_covered(answers) && burns && counted)
+    let counted = outcome.get("brooding.heat").is_some();
+    (shell::wants_covers(answers) && !shell::is_covered(answers) && counted)
         .then(|| Finding::new("cover-over-fire", Weight::Problem).at("brooding.cover"))
 }
 
@@ -275,7 +274,9 @@ fn rings_outside_the_heat(answers: &Answers, outcome: &Outcome) -> Option<Findin
     let finding = outside_the_heat("rings-outside-heat", Weight::Problem, step);
     let length = outcome.number("guard.length_for_rings");
     Some(
-        longer_end(finding, "longer-heated-end", length, answers).out("other-ring-count").out("no-partition"),
+        longer_end(finding, "longer-heated-end", length, answers)
+            .out("ring-count-in-heat")
+            .out("no-partition"),
     )
 }
 

@@ -26,14 +26,14 @@ way-out-narrower-walkway = Make the path between them narrower, but leave room t
 finding-fire-too-near-guard = Fire: on the first day the ring is { $across } across. Between a pot of { $pot } in its middle and the plywood are { $clear }, and { $wanted } are wanted. Plywood so near a fire can burn.
 finding-fire-just-clear-of-guard = Fire: on the first day the ring is { $across } across. Between a pot of { $pot } in its middle and the plywood are { $clear }, just the { $wanted } that are wanted. A pot set out of the middle or a ring bent out of round brings them nearer.
 way-out-open-rings-for-fire = Open the rings wide from the first day: then there are { $opened }.
-way-out-larger-rings-for-fire = Or plan larger rings: { $density } or fewer, with more strips in each.
-way-out-gas-hung-for-fire = Or take a gas brooder that hangs on a chain, at the height its label says.
+way-out-larger-rings-for-fire = Plan larger rings: { $density } or fewer, with more strips in each.
+way-out-gas-hung-for-fire = Take a gas brooder that hangs on a chain, at the height its label says.
 finding-pieces-without-place = From day { $day } each ring, { $across } across, is to hold { $feeders } chick feeders and { $drinkers } chick drinkers. { $standing } stand with room for a chick to pass between them; { $left } find no place.
 way-out-open-rings-for-pieces = Open the rings to { $opened } from that day: then all find a place.
 way-out-trays-for-room = Trays take less room than lids of boxes and troughs.
-way-out-more-room-for-pieces = Or give a ring more room: fewer chicks for each square metre, or one strip more.
-way-out-more-rings-for-pieces = Or have more rings of this size, with fewer chicks and fewer pieces in each.
-way-out-fewer-pieces = Or take larger ones that serve more chicks each, and fewer of them.
+way-out-more-room-for-pieces = Give a ring more room: fewer chicks for each square metre, or one strip more.
+way-out-more-rings-for-pieces = Have more rings of this size, with fewer chicks and fewer pieces in each.
+way-out-fewer-pieces = Take larger ones that serve more chicks each, and fewer of them.
 finding-brooder-caps-ring = You asked for { $asked } in a ring, but one brooder keeps { $taken } warm. So there { $rings_count ->
     [one] is { $rings } ring
    *[other] are { $rings } rings

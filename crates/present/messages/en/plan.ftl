@@ -61,12 +61,12 @@ column-sheets = Sheets
 column-across = Across
 column-true-density = Opened wide, { $unit }
 column-against = Against it
-against-fire = too narrow for a pot of charcoal
+against-fire = too narrow for a pot
 against-sheet = the sheet does not bend so far
 against-fit = { $count ->
-    [0] none stands in the heated part
-    [one] only 1 stands in the heated part
-   *[other] only { $fit } stand in the heated part
+    [0] none stands in the heat
+    [one] only 1 stands in the heat
+   *[other] only { $fit } stand in the heat
 }
 list-comma = {", "}
 rings-by-kind-caption = Rings by the kind of brooder over them
@@ -100,7 +100,7 @@ drawing-ring = A ring from above: { $strips_count ->
 } joined end over end with { $overlap } overlap, { $diameter } across. The thick marks outside are the overlaps.
 drawing-ring-caption = One ring, joined and opened wide
 drawing-floor = The floor from above, { $length } by { $width }, with its rings at each step, none on another and all inside the walls. { $steps }
-drawing-floor-caption = Where the rings stand on the first day and as they widen, to scale
+drawing-floor-caption = The rings on the floor as they widen, to scale
 
 step-cutting-1 = Mark the sheet along its length, so that every strip is { $height } high.
 step-cutting-2 = Saw { $strips_count ->

@@ -15,15 +15,16 @@ pieces-left = { $count ->
    *[other] { $n } find no place
 }
 pieces-standing = { $feeders } feeders, { $drinkers } drinkers
+ring-from-day = From day { $day }: { $diameter } wide
 scene-from-day = From day { $day }
 floor-rings = { $day }: { $count ->
     [one] 1 ring
    *[other] { $n } rings
 }, { $diameter } across
 floor-rings-in-heat = { $count ->
-    [0] Not one stands in the heated end.
-    [one] Only 1 stands in the heated end.
-   *[other] Only { $fit } stand in the heated end.
+    [0] None in the heat.
+    [one] Only 1 in the heat.
+   *[other] Only { $fit } in the heat.
 }
 floor-rings-too-many = So many do not stand on this floor.
 drawing-floor-partition = Partition, { $length } from the end wall

@@ -223,7 +223,7 @@ impl Shown<'_> {
         };
         let in_words = rings.iter().map(|(on, ring)| {
             let what = self.floor_in_words(on, ring, counts);
-            say!(self.words, "step-and-what", day = self.from_day(on.from_day), what = what)
+            say!(self.words, "step-and-what", day = self.starting(on.from_day), what = what)
         });
         let in_words: Vec<String> = in_words.collect();
         let alternative = say!(
@@ -245,7 +245,7 @@ impl Shown<'_> {
         let svg = floor.draw(&words)?;
         let mut data = self.drawing_data(&["guard.rings_that_fit", "guard.length_for_rings"]);
         for (step, (on, ring)) in floor.steps.iter().zip(&rings) {
-            let day = self.from_day(on.from_day);
+            let day = self.starting(on.from_day);
             data.rows.push(vec![day.clone(), self.floor_in_words(on, ring, counts)]);
             for (at, [x, y]) in floor.centres(step).into_iter().flatten().enumerate() {
                 let label = say!(self.words, "ring-number", number = (at + 1).to_string());
@@ -273,7 +273,7 @@ impl Shown<'_> {
         let rings = say!(
             self.words,
             "floor-rings",
-            day = self.from_day(on.from_day),
+            day = self.starting(on.from_day),
             n = show::number(on.rings, 0),
             count = on.rings,
             diameter = self.metres(on.diameter.in_metres()),

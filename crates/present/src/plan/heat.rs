@@ -163,7 +163,7 @@ impl Shown<'_> {
     fn of_steady_night(&self) -> Option<Balance> {
         let target = self.number("brooding.target_temperature")?;
         let warmer = (target - self.plan.answers.number("weather.coldest_night_c")?).max(0.0);
-        let covered = self.plan.answers.choice("brooding.cover") == Some("yes");
+        let covered = self.number("brooding.ua_cover").is_some();
         let parts = if covered { OF_COVERED_RINGS } else { OF_HOUSE };
         let kw = |figure| Some(self.number(figure)? * warmer / 1000.0);
         let goings = parts.iter().map(|&(part, figure)| Some(Going { part, kw: kw(figure)? }));

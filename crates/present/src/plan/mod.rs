@@ -116,9 +116,11 @@ impl<'a> Shown<'a> {
         let steps = vec![Block::Steps(self.steps("cutting", 6, true))];
         let mut blocks = vec![Block::Beside(vec![(64, steps), (36, first)]), Block::PageBreak];
         let counts = self.chick_counts();
-        let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(whole).collect();
-        let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(whole).collect();
-        blocks.push(Block::Beside(vec![(51, floor), (49, widening)]));
+        // A little narrower, the tables below them stay on the same side of the leaf.
+        let narrower = |drawing| Block::Drawing(Drawing { width_percent: 90, ..drawing });
+        let floor: Vec<Block> = self.draw_floor(counts).into_iter().map(narrower).collect();
+        let widening: Vec<Block> = self.draw_widening(counts).into_iter().map(narrower).collect();
+        blocks.push(Block::Beside(vec![(50, floor), (50, widening)]));
         blocks.extend(self.widening().map(Block::Table));
         blocks.extend(self.layouts().map(Block::Table));
         blocks

@@ -64,7 +64,7 @@ impl Shown<'_> {
             let how = self.standing(&step.standing);
             let diameter = self.across(ring.diameter);
             vec![
-                self.from_day(step.from_day),
+                self.starting(step.from_day),
                 say!(self.words, "drawing-widening-ring", how = how, diameter = diameter),
             ]
         }));
@@ -78,17 +78,16 @@ impl Shown<'_> {
         })
     }
 
-    pub(super) fn from_day(&self, day: i32) -> String {
+    /// From which day of age a step holds.
+    pub(super) fn starting(&self, day: i32) -> String {
         say!(self.words, "scene-from-day", day = day.to_string())
     }
 
     fn widened(&self, step: &Widening, ring: &outfit::StandingRing, counts: Counts) -> WidenedRing {
         let placed = &ring.outfit.placed;
-        let mut lines = vec![
-            self.from_day(step.from_day),
-            say!(self.words, "across", diameter = self.across(ring.diameter)),
-            self.standing(&step.standing),
-        ];
+        let diameter = self.across(ring.diameter);
+        let wide = say!(self.words, "ring-from-day", day = step.from_day.to_string(), diameter = diameter);
+        let mut lines = vec![wide, self.standing(&step.standing)];
         if counts.any() {
             let (feeders, drinkers) = (placed.feeders.len(), placed.drinkers.len());
             lines.push(say!(

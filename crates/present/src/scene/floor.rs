@@ -47,6 +47,12 @@ pub struct FloorWords {
     pub alternative: String,
 }
 
+/// A step with the centres of its rings.
+struct Placed<'a> {
+    step: &'a FloorStep,
+    centres: Vec<[f64; 2]>,
+}
+
 /// How the partition is drawn.
 const PARTITION: (f64, Option<&str>) = (2.5, Some("7 4"));
 /// Small floors side by side.
@@ -85,18 +91,18 @@ impl Floor {
 
     /// The drawing; `None` where the rings of no step fit.
     pub fn draw(&self, words: &FloorWords) -> Option<String> {
-        let placed: Vec<(&FloorStep, Vec<[f64; 2]>)> =
-            self.steps.iter().filter_map(|step| Some((step, self.centres(step)?))).collect();
+        let placed = self.steps.iter().filter_map(|step| Some(Placed { step, centres: self.centres(step)? }));
+        let placed: Vec<Placed> = placed.collect();
         let (first, later) = placed.split_first()?;
-        let pieces = placed.iter().filter_map(|(step, _)| step.outfit.as_ref());
+        let pieces = placed.iter().filter_map(|placed| placed.step.outfit.as_ref());
         let pieces = pieces.map(|outfit| outfit.legend(&words.outfit)).max_by_key(Vec::len);
         let line = self.partition.map(|_| (Sample::Line(PARTITION.0, PARTITION.1), words.partition.as_str()));
         let legend = Legend::of(pieces.into_iter().flatten().chain(line));
         let ground = Ground::of(self.length, self.width, legend);
-        let title = first.0.title(WIDTH - 2.0 * MARGIN);
+        let title = first.step.title(WIDTH - 2.0 * MARGIN);
         let top = ground.top() + LINE * title.len() as f64;
         let below = top + self.width * ground.scale() + MEASURE;
-        let rows: Vec<&[(&FloorStep, Vec<[f64; 2]>)]> = later.chunks(IN_ROW).collect();
+        let rows: Vec<&[Placed]> = later.chunks(IN_ROW).collect();
         let height = below + rows.iter().map(|row| self.height(row)).sum::<f64>();
         let mut canvas = Canvas::new(height);
         ground.begin_on(&mut canvas, top, &words.length, &words.width);
@@ -105,15 +111,15 @@ impl Floor {
         let mut top = below;
         for row in rows {
             let lines = most_lines(row);
-            for (at, step) in row.iter().enumerate() {
+            for (at, placed) in row.iter().enumerate() {
                 let left = MARGIN + at as f64 * (SMALL_FLOOR + MARGIN);
-                write(&mut canvas, [left, top], &step.0.title(SMALL_FLOOR));
+                write(&mut canvas, [left, top], &placed.step.title(SMALL_FLOOR));
                 let floor = [left, top + LINE * lines as f64];
                 let scale = self.small_scale();
                 let sides = [self.length * scale, self.width * scale];
                 let metres = [0.0, 0.0, self.length, self.width];
                 canvas.rect([floor[0], floor[1], sides[0], sides[1]], PAPER, Some(metres));
-                self.place(&mut canvas, step, floor, scale);
+                self.place(&mut canvas, placed, floor, scale);
             }
             top += self.height(row);
         }
@@ -125,7 +131,7 @@ impl Floor {
     }
 
     /// How far a row of small floors reaches down, with the words above them.
-    fn height(&self, row: &[(&FloorStep, Vec<[f64; 2]>)]) -> f64 {
+    fn height(&self, row: &[Placed]) -> f64 {
         LINE * most_lines(row) as f64 + self.width * self.small_scale() + MARGIN
     }
 
@@ -133,7 +139,7 @@ impl Floor {
     fn place(
         &self,
         canvas: &mut Canvas,
-        (step, centres): &(&FloorStep, Vec<[f64; 2]>),
+        Placed { step, centres }: &Placed,
         [left, top]: [f64; 2],
         scale: f64,
     ) {
@@ -169,8 +175,8 @@ impl FloorStep {
 /// How long a small floor is drawn.
 const SMALL_FLOOR: f64 = (WIDTH - (IN_ROW as f64 + 1.0) * MARGIN) / IN_ROW as f64;
 
-fn most_lines(row: &[(&FloorStep, Vec<[f64; 2]>)]) -> usize {
-    row.iter().map(|(step, _)| step.title(SMALL_FLOOR).len()).max().unwrap_or(0)
+fn most_lines(row: &[Placed]) -> usize {
+    row.iter().map(|placed| placed.step.title(SMALL_FLOOR).len()).max().unwrap_or(0)
 }
 
 fn write(canvas: &mut Canvas, [x, top]: [f64; 2], lines: &[String]) {

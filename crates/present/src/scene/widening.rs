@@ -62,7 +62,11 @@ impl WideningRings {
             for (at, step) in row.iter().enumerate() {
                 let x = MARGIN + PANEL * (at as f64 + 0.5);
                 step.draw(&mut canvas, [x, top + ring / 2.0], scale);
-                step.write(&mut canvas, [x, top + ring + 4.0]);
+                let words = match row.len() {
+                    1 => [x + PANEL, top + ((ring - step.letters()) / 2.0).max(0.0)],
+                    _ => [x, top + ring + 4.0],
+                };
+                step.write(&mut canvas, words);
             }
             top += height(row, scale);
         }
@@ -75,14 +79,23 @@ fn tallest(row: &[WidenedRing], scale: f64) -> f64 {
     row.iter().map(|step| step.diameter * scale).fold(0.0, f64::max) + 4.0
 }
 
+/// How far a row reaches down: words stand below its rings, beside one that has the row to itself.
 fn height(row: &[WidenedRing], scale: f64) -> f64 {
-    let lines = row.iter().map(|step| step.wrapped().len()).max().unwrap_or(0);
-    tallest(row, scale) + LINE * lines as f64 + 14.0
+    let words = row.iter().map(WidenedRing::letters).fold(0.0, f64::max);
+    match row.len() {
+        1 => tallest(row, scale).max(words) + 10.0,
+        _ => tallest(row, scale) + words + 10.0,
+    }
 }
 
 impl WidenedRing {
     fn wrapped(&self) -> Vec<String> {
         self.lines.iter().flat_map(|line| wrap(line, PANEL - 6.0)).collect()
+    }
+
+    /// How tall its words are.
+    fn letters(&self) -> f64 {
+        LINE * self.wrapped().len() as f64
     }
 
     fn draw(&self, canvas: &mut Canvas, middle: [f64; 2], scale: f64) {
