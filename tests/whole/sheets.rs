@@ -297,3 +297,19 @@ fn exercises_have_answers_of_their_own() {
         }
     }
 }
+
+/// Brooders that miss the need by a hair do not let the air fall to what chicks want.
+#[test]
+fn a_fall_of_no_degree_is_not_told_as_a_fall() {
+    let need = sample::plan(&sample::complete()).outcome.number("brooding.heat").unwrap();
+    let told = |share: f64| {
+        let each = format!("brooder_kw = {:.3}", share * need / 3.0);
+        let plan = sample::plan(&sample::complete().replace("brooder_kw = 2.6", &each));
+        let viewer = Viewer::plain();
+        let found = Shown::new(&plan, &viewer).finding_views();
+        found.into_iter().find(|one| one.name == "brooders-too-weak").unwrap().text
+    };
+    let (nearly, weak) = (told(0.998), told(0.5));
+    assert!(!nearly.contains("fall to about") && nearly.contains("leaves them cold"), "{nearly}");
+    assert!(weak.contains("fall to about") && !weak.contains(".0 °C"), "{weak}");
+}

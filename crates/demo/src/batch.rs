@@ -3,7 +3,7 @@
 use advice::outcome::Outcome;
 use advice::plan::{self, Plan};
 use advice::store_room::Phase;
-use advice::tasks::Task;
+use advice::tasks::{FEED_ORDER, Task};
 use advice::{adoption, record, walk};
 use book::{BatchId, Draft, Subject};
 use invented::{Job, Line, Scenario, live, write_down};
@@ -64,6 +64,7 @@ fn jobs(tasks: &[Task], placement: CivilDay) -> Vec<Job> {
         key: walk::job_key(task),
         first: task.age_d,
         last: task.until.unwrap_or(task.day).days_since(placement),
+        is_never_forgotten: task.name == FEED_ORDER,
     };
     tasks.iter().filter(|task| task.age_d > -ADOPTED_BEFORE_D).map(job).collect()
 }

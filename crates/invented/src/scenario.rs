@@ -57,6 +57,8 @@ pub struct Job {
     pub first: i32,
     /// Its last; ticked each day from the first on.
     pub last: i32,
+    /// Whether it is done whatever the luck: nobody forgets to order feed.
+    pub is_never_forgotten: bool,
 }
 
 /// What goes wrong, by day of age.

@@ -13,7 +13,7 @@ impl Pen<'_> {
         let scenario = self.scenario;
         for job in &scenario.jobs {
             for age in job.first..=job.last {
-                if !self.luck.happens(FORGOTTEN) {
+                if job.is_never_forgotten || !self.luck.happens(FORGOTTEN) {
                     self.write(age, HOUR, "task-done", vec![("task", text(&job.key))]);
                 }
             }
