@@ -33,7 +33,9 @@ impl Shown<'_> {
         }
         let mut blocks =
             vec![self.money_lead().unwrap_or_else(|| self.waiting("waiting-money", &waiting::MONEY))];
-        blocks.extend(self.risk_lead());
+        if let Some(lead) = self.risk_lead() {
+            blocks.extend([lead, Block::Note(self.words.plain("risk-leaves-out"))]);
+        }
         blocks.extend(self.findings(&["prices", "costs", "cash"]));
         if let Some((table, parts)) = self.where_it_goes() {
             blocks.extend(self.draw_costs(&table, &parts));
@@ -136,8 +138,7 @@ impl Shown<'_> {
                 middle = self.value("risk.profit")?,
                 worst = self.value("risk.expected_shortfall")?,
                 planned = self.value("money.profit")?,
-            ) + " "
-                + &self.words.plain("risk-leaves-out"),
+            ),
         })
     }
 
