@@ -107,9 +107,9 @@ impl Floor {
         let mut canvas = Canvas::new(height);
         ground.begin_on(&mut canvas, top, &words.length, &words.width);
         write(&mut canvas, [ground.left(), ground.top()], &title);
-        self.place(&mut canvas, first, [ground.left(), top], ground.scale());
+        self.place(&mut canvas, "floor-ring", first, [ground.left(), top], ground.scale());
         let mut top = below;
-        for row in rows {
+        for (number, row) in rows.into_iter().enumerate() {
             let lines = most_lines(row);
             for (at, placed) in row.iter().enumerate() {
                 let left = MARGIN + at as f64 * (SMALL_FLOOR + MARGIN);
@@ -119,7 +119,8 @@ impl Floor {
                 let sides = [self.length * scale, self.width * scale];
                 let metres = [0.0, 0.0, self.length, self.width];
                 canvas.rect([floor[0], floor[1], sides[0], sides[1]], PAPER, Some(metres));
-                self.place(&mut canvas, placed, floor, scale);
+                let name = format!("floor-ring-{number}-{at}");
+                self.place(&mut canvas, &name, placed, floor, scale);
             }
             top += self.height(row);
         }
@@ -135,23 +136,32 @@ impl Floor {
         LINE * most_lines(row) as f64 + self.width * self.small_scale() + MARGIN
     }
 
-    /// Rings and partition on a floor whose left and upper corner is there.
+    /// Rings and partition on a floor whose left and upper corner is there; what stands in a ring goes by a name of its own.
     fn place(
         &self,
         canvas: &mut Canvas,
+        name: &str,
         Placed { step, centres }: &Placed,
         [left, top]: [f64; 2],
         scale: f64,
     ) {
-        for [x, y] in centres {
-            let radius = step.diameter / 2.0;
-            let at = [left + x * scale, top + y * scale];
-            let fill = if step.outfit.is_some() { PAPER } else { SHADE };
+        let radius = step.diameter / 2.0;
+        let on_drawing = |[x, y]: [f64; 2]| [left + x * scale, top + y * scale];
+        let fill = if step.outfit.is_some() { PAPER } else { SHADE };
+        for centre @ [x, y] in centres {
+            let at = on_drawing(*centre);
             canvas.circle([at[0], at[1], radius * scale], fill, 2.0, Some([*x, *y, radius]));
-            match &step.outfit {
-                Some(outfit) => outfit.draw(canvas, Onto { zero: at, metres: [*x, *y], scale }),
-                None => canvas.circle([at[0], at[1], 3.0], "#111", 1.0, None),
-            }
+        }
+        let Some((&first, others)) = centres.split_first() else { return };
+        let zero = on_drawing(first);
+        // All rings of a step hold the same: drawn once and shown again, the page is lighter by it.
+        canvas.named(name, |canvas| match &step.outfit {
+            Some(outfit) => outfit.draw(canvas, Onto { zero, metres: first, scale }),
+            None => canvas.circle([zero[0], zero[1], 3.0], "#111", 1.0, None),
+        });
+        for centre in others {
+            let at = on_drawing(*centre);
+            canvas.again(name, [at[0] - zero[0], at[1] - zero[1]]);
         }
         if let Some(partition) = self.partition.filter(|_| step.part < self.length) {
             let x = left + partition * scale;

@@ -84,6 +84,20 @@ impl Canvas {
         });
     }
 
+    /// Shapes under a name by which they can be shown again; no other shapes of a page may have it.
+    pub fn named(&mut self, name: &str, draw: impl FnOnce(&mut Canvas)) {
+        let before = self.shapes.len();
+        draw(self);
+        let shapes = self.shapes.split_off(before);
+        self.shapes.push(html! { g id=(name) { @for shape in &shapes { (shape) } } });
+    }
+
+    /// Shapes of that name once more, so far from where they stand.
+    pub fn again(&mut self, name: &str, by: [f64; 2]) {
+        let [x, y] = by.map(tenth);
+        self.shapes.push(html! { use href=(format!("#{name}")) x=(x) y=(y) {} });
+    }
+
     /// A line.
     pub fn line(&mut self, from: [f64; 2], to: [f64; 2], stroke_width: f64, dashes: Option<&str>) {
         let ([x1, y1], [x2, y2]) = (from.map(tenth), to.map(tenth));
