@@ -3,7 +3,7 @@
 use advice::finding::{Finding, Weight};
 use advice::plan::Plan;
 use present::Viewer;
-use present::plan::Shown;
+use present::plan::{COST_PARTS, Shown};
 use quantity::Source;
 
 use crate::sample::{self, number};
@@ -39,20 +39,6 @@ fn quick(text: &str) -> Plan {
 fn paid_for<'a>(plan: &'a Plan, is_meant: impl Fn(&str) -> bool + 'a) -> f64 {
     plan.purchases.iter().filter(|one| is_meant(one.what)).filter_map(|one| one.cost).sum()
 }
-
-/// The parts that bars and table of costs are made of.
-const PARTS: &[&str] = &[
-    "feed.cost",
-    "money.chicks",
-    "money.other",
-    "litter.cost",
-    "disinfectant.cost",
-    "guard.cost",
-    "money.equipment",
-    "brooding.fuel_cost",
-    "brooding.spare_cost",
-    "money.interest",
-];
 
 /// The complete plan, with feed in bags of two sizes on the cheapest days.
 fn of_two_sizes() -> String {
@@ -119,7 +105,7 @@ fn feed_costs_what_is_bought_in_two_sizes() {
         let plan = quick(&text);
         let bought = paid_for(&plan, |what| what.starts_with("feed-"));
         assert!((number(&plan, "feed.cost") - bought).abs() < 0.01, "{bought}");
-        let parts: f64 = PARTS.iter().filter_map(|id| plan.outcome.number(id)).sum();
+        let parts: f64 = COST_PARTS.iter().filter_map(|id| plan.outcome.number(id)).sum();
         let own = plan.answers.number("costs.own_labour").unwrap();
         assert!((parts + own - number(&plan, "money.cost_total")).abs() < 0.01, "{parts}");
         let kg: f64 = plan.deliveries.iter().map(|one| one.bags * one.size_kg.unwrap_or(50.0)).sum();

@@ -84,6 +84,10 @@ fn only_what_is_missing_is_asked_for() {
     let unsold = sample::MANGO_RIDGE.replace("sale_age_d = 42\n", "");
     assert_eq!(asked(&["batch.birds_alive", "growth.weight"], &unsold), ["batch.sale_age_d"]);
     assert_eq!(asked(&["space.birds_allowed", "feed.bags"], sample::MANGO_RIDGE), [""; 0]);
+    // Who tells the days of sale is not asked for an age beside them, and reads whether they fit.
+    let in_parts = format!("{unsold}[sale]\ndays = \"36: 500, 42: rest\"\n");
+    let said = sheet(&worked_out(&in_parts), "booklet");
+    assert!(!said.contains("Age at sale") && said.contains("On the fullest day"), "{said}");
 }
 
 #[test]

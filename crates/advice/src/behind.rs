@@ -3,8 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::families::{self, growing};
-use crate::rule::Origin;
-use crate::series::{DayOrigin, First, SeriesSpec, Way};
+use crate::series::{SeriesSpec, Way};
 
 /// The kinds of entries that a figure, or a figure by day, is read from, whatever rule gives it; empty for a name that is
 /// neither.
@@ -41,7 +40,8 @@ impl Search {
     fn name(&mut self, name: &str) {
         if let Some(spec) = families::figure(name) {
             if self.seen.insert(spec.id) {
-                spec.rules.iter().flat_map(|rule| rule.inputs).for_each(|input| self.origin(input.origin));
+                let inputs = spec.rules.iter().flat_map(|rule| rule.inputs);
+                inputs.flat_map(|input| input.origin.names().all()).for_each(|name| self.name(name));
             }
         } else if let Some(spec) = families::series_named(name) {
             self.series(spec);
@@ -56,58 +56,13 @@ impl Search {
         }
         match &spec.way {
             Way::Rules(rules) => {
-                rules.iter().flat_map(|rule| rule.inputs).for_each(|input| self.day_origin(input.origin));
+                let inputs = rules.iter().flat_map(|rule| rule.inputs);
+                inputs.flat_map(|input| input.origin.names().all()).for_each(|name| self.name(name));
             }
             // A procedure draws from the plan alone.
             Way::Procedure { .. } => {
                 self.keys.insert("batch.chicks");
             }
-        }
-    }
-
-    fn origin(&mut self, origin: Origin) {
-        match origin {
-            Origin::Field(name)
-            | Origin::List(name)
-            | Origin::Chosen(name, _)
-            | Origin::Figure(name)
-            | Origin::IfKnown(name)
-            | Origin::IfTold(name)
-            | Origin::EndOf(name, _)
-            | Origin::OfDays(_, name)
-            | Origin::OfKnownDays(_, name)
-            | Origin::TableAt { at: name, .. }
-            | Origin::TableBy { field: name, .. } => self.name(name),
-            Origin::IfChosen { field, figure, .. } => [field, figure].iter().for_each(|name| self.name(name)),
-            Origin::OnDay { series, day } => [series, day].iter().for_each(|name| self.name(name)),
-            Origin::SumOfDays { series, after, until } => {
-                [Some(series), after, Some(until)].iter().flatten().for_each(|name| self.name(name));
-            }
-            Origin::FirstDayOver { series, limit } => {
-                [Some(series), limit].iter().flatten().for_each(|name| self.name(name));
-            }
-            Origin::Listed { needs, .. } => needs.iter().for_each(|name| self.name(name)),
-            Origin::Table { .. } => {}
-        }
-    }
-
-    fn day_origin(&mut self, origin: DayOrigin) {
-        match origin {
-            DayOrigin::Fixed(origin) => self.origin(origin),
-            DayOrigin::Same(name)
-            | DayOrigin::SameIfAny(name)
-            | DayOrigin::Recorded(name)
-            | DayOrigin::RecordedIfAny(name)
-            | DayOrigin::Scheduled(name)
-            | DayOrigin::Holding(name) => self.name(name),
-            DayOrigin::Before { series, first } => {
-                self.name(series);
-                if let First::Field(key) = first {
-                    self.name(key);
-                }
-            }
-            DayOrigin::Listed { needs, .. } => needs.iter().for_each(|name| self.name(name)),
-            DayOrigin::Age | DayOrigin::Table { .. } => {}
         }
     }
 }

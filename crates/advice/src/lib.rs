@@ -23,6 +23,7 @@ pub mod finding;
 pub mod findings;
 pub mod futures_table;
 pub mod growing;
+mod halving;
 pub mod health;
 pub mod houses;
 pub mod keep;

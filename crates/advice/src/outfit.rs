@@ -4,15 +4,15 @@
 
 use std::f64::consts::PI;
 
-use model::guard::{self, Shape};
+use model::guard::Shape;
 use model::placing::{self, HouseFloor, Pieces, RingFloor};
 pub use model::placing::{Place, Placed};
 use quantity::{Answers, Length};
 
+use crate::families::equipment::{DRINKER_KIND, has_nipples};
 use crate::outcome::Outcome;
 use crate::plan::{Plan, Standing, Widening, sheets, widening};
-
-const DRINKER_KIND: &str = "equipment.drinker_kind";
+use crate::standing::JoinedRing;
 
 /// Feeders and drinkers for the whole batch; `None` for what is not known.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -141,7 +141,7 @@ impl Plan {
 
     /// Whether grown birds drink from nipples, which no drawing places.
     pub fn has_nipples(&self) -> bool {
-        self.answers.choice(DRINKER_KIND) == Some("nipple")
+        has_nipples(&self.answers)
     }
 }
 
@@ -181,15 +181,12 @@ fn widened(answers: &Answers, outcome: &Outcome, step: &Widening, counts: Counts
 }
 
 fn built(answers: &Answers, outcome: &Outcome, built: Built, counts: Counts) -> Option<StandingRing> {
-    let sheets = sheets(answers)?;
-    let strips = outcome.number("guard.strips_per_ring")? * built.joined;
-    let rings = outcome.number("guard.rings")? / built.joined;
-    let net = guard::net_length(sheets.length, built.overlap);
-    let diameter = guard::ring_diameter(strips, net, sheets.shape);
+    let ring = JoinedRing::of(answers, outcome, built.joined, built.overlap)?;
+    let JoinedRing { rings, strips, shape, diameter } = ring;
     let feeder = chosen(answers, "equipment.chick_feeder_kind", CHICK_FEEDERS);
-    let radius = nearest(diameter, strips, sheets.shape);
+    let radius = nearest(diameter, strips, shape);
     let outfit = in_ring(radius, built.joined, feeder, counts.on_one_of(rings));
-    let corners = (sheets.shape == Shape::Polygon).then_some(strips as usize);
+    let corners = (shape == Shape::Polygon).then_some(strips as usize);
     Some(StandingRing { diameter, corners, outfit })
 }
 

@@ -6,6 +6,7 @@ use model::guard::{self, Floor, Shape, Sheets};
 pub use model::guard::{Layout, Standing};
 
 use crate::check;
+pub use crate::families::money::by_head;
 pub use crate::families::space::{Fit, sold_in_parts};
 use crate::families::{self, guard as guard_family};
 use crate::finding::Finding;

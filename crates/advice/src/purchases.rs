@@ -3,6 +3,7 @@
 use quantity::{Answers, Money, Unit};
 
 use crate::buying::prices;
+use crate::families::equipment::has_nipples;
 use crate::outcome::Outcome;
 use crate::series::Listed;
 use crate::store_room::{self, Phase};
@@ -152,8 +153,7 @@ pub const LIDS: &str = "box-lids";
 impl Short {
     /// What it is called on the list: who has nipples buys nipples.
     pub fn named(&self, answers: &Answers) -> &'static str {
-        let nipples = answers.choice("equipment.drinker_kind") == Some("nipple");
-        if self.what == LARGE_DRINKERS && nipples { NIPPLES } else { self.what }
+        if self.what == LARGE_DRINKERS && has_nipples(answers) { NIPPLES } else { self.what }
     }
 }
 

@@ -1,7 +1,9 @@
 //! What other plans would leave in the purse, without working them out whole: fewer chicks, or feed bought nearer to its day.
 
-use quantity::{Answers, Given, Value};
+use quantity::{Answers, Value};
 
+use crate::diary::set;
+use crate::halving;
 use crate::outcome::Outcome;
 use crate::purchases::{self, Purchase};
 use crate::series::Listed;
@@ -50,15 +52,8 @@ pub(crate) fn chicks_carried(answers: &Answers, outcome: &Outcome) -> Option<f64
         let evenings = evenings(start, paid, got);
         evenings.iter().all(|(_, on_hand)| *on_hand >= -may_owe(answers))
     };
-    let (mut least, mut too_many) = ((LEAST_CHICKS / TEN) as u32, (chicks / TEN).floor() as u32 + 1);
-    if too_many <= least || !holds(least) {
-        return None;
-    }
-    while too_many - least > 1 {
-        let middle = least.midpoint(too_many);
-        if holds(middle) { least = middle } else { too_many = middle }
-    }
-    Some(TEN * f64::from(least))
+    let most = halving::most((LEAST_CHICKS / TEN) as u32, (chicks / TEN).floor() as u32 + 1, holds)?;
+    Some(TEN * f64::from(most))
 }
 
 /// What is missing, and from when on, where feed comes nearer to its day; `None` where it is bought on the cheapest days, or already
@@ -76,8 +71,7 @@ pub(crate) fn feed_nearer(answers: &Answers, outcome: &Outcome) -> Option<Nearer
         ("feed.on_hand_days_d", Value::Number(covers_d)),
         ("feed.ahead_d", Value::Number(ahead_d)),
     ] {
-        let given = Given { typed: String::new(), value, line: None, usual: None };
-        nearer.set(crate::families::field(key)?, given);
+        set(&mut nearer, key, value);
     }
     let list = purchases::list(&nearer, outcome);
     let paid = list.iter().filter_map(|one| Some((one.day, one.cost?)));

@@ -171,6 +171,58 @@ pub enum Origin {
     },
 }
 
+/// The names that an input comes from: figures, figures by day and fields.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Names {
+    /// What it cannot do without.
+    pub needed: Vec<&'static str>,
+    /// What it takes where that is there.
+    pub wished: Vec<&'static str>,
+}
+
+impl Names {
+    pub(crate) fn needed(names: impl Into<Vec<&'static str>>) -> Names {
+        Names { needed: names.into(), ..Names::default() }
+    }
+
+    pub(crate) fn wished(name: &'static str) -> Names {
+        Names { wished: vec![name], ..Names::default() }
+    }
+
+    /// All of them.
+    pub fn all(self) -> impl Iterator<Item = &'static str> {
+        self.needed.into_iter().chain(self.wished)
+    }
+}
+
+impl Origin {
+    /// The names it comes from.
+    pub fn names(self) -> Names {
+        match self {
+            Origin::Field(name)
+            | Origin::List(name)
+            | Origin::Chosen(name, _)
+            | Origin::Figure(name)
+            | Origin::EndOf(name, _)
+            | Origin::OfDays(_, name)
+            | Origin::OfKnownDays(_, name)
+            | Origin::TableAt { at: name, .. }
+            | Origin::TableBy { field: name, .. } => Names::needed([name]),
+            Origin::IfKnown(name) | Origin::IfTold(name) => Names::wished(name),
+            Origin::IfChosen { field, figure, .. } => Names { needed: vec![field], wished: vec![figure] },
+            Origin::OnDay { series, day } => Names::needed([series, day]),
+            Origin::SumOfDays { series, after, until } => {
+                Names::needed([Some(series), after, Some(until)].into_iter().flatten().collect::<Vec<_>>())
+            }
+            Origin::FirstDayOver { series, limit } => {
+                Names::needed([Some(series), limit].into_iter().flatten().collect::<Vec<_>>())
+            }
+            Origin::Listed { needs, .. } => Names::needed(needs),
+            Origin::Table { .. } => Names::default(),
+        }
+    }
+}
+
 /// Which end of a schedule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum End {

@@ -3,7 +3,7 @@
 use quantity::{Answers, Series, Status, Unit};
 
 use crate::outcome::Outcome;
-use crate::rule::{Origin, Rule};
+use crate::rule::{Names, Origin, Rule};
 
 /// A figure by day of age, declared once under a name that is never reused.
 pub struct SeriesSpec {
@@ -106,6 +106,24 @@ pub enum DayOrigin {
         /// Makes it, once for all days: days of age with what they hold; days may stand several times.
         make: fn(&Answers, &Outcome) -> Option<Listed>,
     },
+}
+
+impl DayOrigin {
+    /// The names it comes from.
+    pub fn names(self) -> Names {
+        match self {
+            DayOrigin::Fixed(origin) => origin.names(),
+            DayOrigin::Same(name)
+            | DayOrigin::SameIfAny(name)
+            | DayOrigin::Scheduled(name)
+            | DayOrigin::Holding(name) => Names::needed([name]),
+            DayOrigin::Recorded(name) | DayOrigin::RecordedIfAny(name) => Names::wished(name),
+            DayOrigin::Before { series, first: First::Field(field) } => Names::needed([series, field]),
+            DayOrigin::Before { series, first: First::Number(_) } => Names::needed([series]),
+            DayOrigin::Listed { needs, .. } => Names::needed(needs),
+            DayOrigin::Age | DayOrigin::Table { .. } => Names::default(),
+        }
+    }
 }
 
 /// Days of age with what a list holds for them; a day may stand several times.

@@ -1,7 +1,7 @@
 //! Rings on the floor: how many of them stand in the part that is heated, at each step of their widening; and which stand
 //! under which kind of brooder.
 
-use model::guard::{self, Layout};
+use model::guard::{self, Layout, Shape};
 use quantity::{Answers, Length};
 
 use crate::families::{fuel, guard as guard_family, shell};
@@ -53,6 +53,38 @@ impl Plan {
     }
 }
 
+/// Rings joined into one, opened to an overlap.
+pub(crate) struct JoinedRing {
+    /// How many of them there then are.
+    pub(crate) rings: f64,
+    /// Strips in one.
+    pub(crate) strips: f64,
+    /// How its strips stand.
+    pub(crate) shape: Shape,
+    /// Across one; of a ring with corners, from corner to corner.
+    pub(crate) diameter: Length,
+}
+
+impl JoinedRing {
+    /// `None` while the guard is not described.
+    pub(crate) fn of(
+        answers: &Answers,
+        outcome: &Outcome,
+        joined: f64,
+        overlap: Length,
+    ) -> Option<JoinedRing> {
+        let sheets = sheets(answers)?;
+        let strips = outcome.number("guard.strips_per_ring")? * joined;
+        let net = guard::net_length(sheets.length, overlap);
+        Some(JoinedRing {
+            rings: outcome.number("guard.rings")? / joined,
+            strips,
+            shape: sheets.shape,
+            diameter: guard::ring_diameter(strips, net, sheets.shape),
+        })
+    }
+}
+
 /// The steps of a plan on its floor.
 pub(crate) fn on_floor(answers: &Answers, outcome: &Outcome) -> Vec<OnFloor> {
     steps(answers, outcome, &widening(answers, outcome))
@@ -64,10 +96,7 @@ fn steps(answers: &Answers, outcome: &Outcome, widening: &[Widening]) -> Vec<OnF
 
 fn of_step(answers: &Answers, outcome: &Outcome, step: &Widening) -> Option<OnFloor> {
     let Standing::Rings { joined, overlap, .. } = step.standing else { return None };
-    let sheets = sheets(answers)?;
-    let strips = outcome.number("guard.strips_per_ring")? * joined;
-    let diameter = guard::ring_diameter(strips, guard::net_length(sheets.length, overlap), sheets.shape);
-    let rings = outcome.number("guard.rings")? / joined;
+    let JoinedRing { rings, diameter, .. } = JoinedRing::of(answers, outcome, joined, overlap)?;
     let house = Rows::of(answers)?;
     let brooded = answers.number("brooding.days_d").is_none_or(|days| f64::from(step.from_day) < days);
     let part = if brooded { heated(answers, outcome)? } else { house.length };
@@ -129,15 +158,13 @@ pub enum Kind {
     First,
     /// The second.
     Second,
-    /// None is left for these.
-    None,
 }
 
 /// Rings under one kind of brooder.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RingsOfKind {
-    /// The kind.
-    pub kind: Kind,
+    /// The kind; `None` where no brooder is left for them.
+    pub kind: Option<Kind>,
     /// Rings under it.
     pub rings: f64,
     /// Chicks in each, at most; all chicks that are left, where no brooder is.
@@ -169,10 +196,14 @@ pub(crate) fn rings_by_kind(answers: &Answers, outcome: &Outcome) -> Option<Vec<
     let mut table: Vec<RingsOfKind> = under
         .into_iter()
         .filter(|(_, rings, _)| *rings > 0.0)
-        .map(|(kind, rings, carries)| RingsOfKind { kind, rings, chicks: (carries * share - 1e-9).ceil() })
+        .map(|(kind, rings, carries)| RingsOfKind {
+            kind: Some(kind),
+            rings,
+            chicks: (carries * share - 1e-9).ceil(),
+        })
         .collect();
     if chicks > carry {
-        table.push(RingsOfKind { kind: Kind::None, rings: left, chicks: chicks - carry });
+        table.push(RingsOfKind { kind: None, rings: left, chicks: chicks - carry });
     }
     Some(table)
 }
@@ -197,7 +228,7 @@ fn against(answers: &Answers, outcome: &Outcome, layout: &Layout) -> Option<Agai
     let fit = || Some(Rows::of(answers)?.fit(heated(answers, outcome)?, layout.diameter));
     Some(Against {
         too_narrow_for_fire: fuel::any_charcoal(answers) && radius - guard::POT / 2.0 < guard::FROM_FIRE,
-        too_narrow_for_sheet: shape == guard::Shape::Circle
+        too_narrow_for_sheet: shape == Shape::Circle
             && bends.is_some_and(|least| radius.in_metres() < least.low),
         fit: fit().filter(|fit| *fit < layout.rings),
     })

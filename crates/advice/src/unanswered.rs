@@ -7,7 +7,7 @@ use quantity::Answers;
 use crate::families;
 use crate::outcome::Outcome;
 use crate::rule::Origin;
-use crate::series::{DayOrigin, First, SeriesSpec, Until, Way};
+use crate::series::{DayOrigin, SeriesSpec, Until, Way};
 
 /// The keys of the questions that these figures, figures by day or questions lack, in the order in which their rules ask for
 /// them. Empty for what is known, and for what cannot be worked out although all was answered.
@@ -64,57 +64,18 @@ impl Search<'_> {
     }
 
     fn follow(&mut self, origin: Origin) {
-        match origin {
-            Origin::Field(name)
-            | Origin::List(name)
-            | Origin::Chosen(name, _)
-            | Origin::Figure(name)
-            | Origin::EndOf(name, _)
-            | Origin::OfDays(_, name)
-            | Origin::OfKnownDays(_, name)
-            | Origin::TableAt { at: name, .. }
-            | Origin::TableBy { field: name, .. } => self.look_at(name),
-            Origin::IfChosen { field, word, figure } => {
-                self.look_at(field);
-                if self.answers.choices(field).contains(&word) {
-                    self.look_at(figure);
-                }
-            }
-            Origin::OnDay { series, day } => {
-                self.look_at(series);
-                self.look_at(day);
-            }
-            Origin::SumOfDays { series, after, until } => {
-                self.look_at(series);
-                after.into_iter().chain([until]).for_each(|name| self.look_at(name));
-            }
-            Origin::FirstDayOver { series, limit } => {
-                self.look_at(series);
-                limit.into_iter().for_each(|name| self.look_at(name));
-            }
-            Origin::Listed { needs, .. } => needs.iter().for_each(|name| self.look_at(name)),
-            Origin::IfKnown(_) | Origin::IfTold(_) | Origin::Table { .. } => {}
+        origin.names().needed.into_iter().for_each(|name| self.look_at(name));
+        if let Origin::IfChosen { field, word, figure } = origin
+            && self.answers.choices(field).contains(&word)
+        {
+            self.look_at(figure);
         }
     }
 
     fn follow_day(&mut self, origin: DayOrigin) {
         match origin {
             DayOrigin::Fixed(origin) => self.follow(origin),
-            DayOrigin::Same(name)
-            | DayOrigin::SameIfAny(name)
-            | DayOrigin::Scheduled(name)
-            | DayOrigin::Holding(name) => self.look_at(name),
-            DayOrigin::Before { series, first } => {
-                self.look_at(series);
-                if let First::Field(name) = first {
-                    self.look_at(name);
-                }
-            }
-            DayOrigin::Listed { needs, .. } => needs.iter().for_each(|name| self.look_at(name)),
-            DayOrigin::Age
-            | DayOrigin::Table { .. }
-            | DayOrigin::Recorded(_)
-            | DayOrigin::RecordedIfAny(_) => {}
+            of_days => of_days.names().needed.into_iter().for_each(|name| self.look_at(name)),
         }
     }
 }

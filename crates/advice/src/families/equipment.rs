@@ -134,12 +134,20 @@ const fn cost_of_short(name: &'static str, inputs: &'static [Input]) -> Rule {
     exact(name, "n * p", inputs, |x| Some(x[0] * x[1]))
 }
 
-/// Chicks in a box, whose lid is a feeder for the first days: common practice.
-const CHICKS_A_BOX: f64 = 100.0;
+/// Chicks in a box that they come in, whose lid is a feeder for the first days: common practice.
+pub(crate) const CHICKS_A_BOX: f64 = 100.0;
 
 /// Whether chicks are first fed from the lids of their boxes.
 pub(crate) fn fed_from_lids(answers: &Answers) -> bool {
     kind(answers, "equipment.chick_feeder_kind", "box-lid")
+}
+
+/// What grown birds drink from.
+pub(crate) const DRINKER_KIND: &str = "equipment.drinker_kind";
+
+/// Whether grown birds drink from nipples.
+pub(crate) fn has_nipples(answers: &Answers) -> bool {
+    kind(answers, DRINKER_KIND, "nipple")
 }
 
 static FIGURES: &[FigureSpec] = &[

@@ -139,19 +139,16 @@ static FIGURES: &[FigureSpec] = &[
         rules: &[part_of("sacks-saved", &[figure("s", "brooding.saving"), field("c", "brooding.sack_kg")])
             .when(is_charcoal)],
     },
-    // To the half kilogram that a cylinder is filled by.
-    FigureSpec {
-        id: "brooding.spare",
-        unit: Unit::Kilogram,
-        decimals: 1,
-        rules: &[
+    half_kilograms(
+        "brooding.spare",
+        &[
             exact("spare-cylinder", "c", &[field("c", "brooding.cylinder_kg")], |x| Some(x[0]))
                 .when(is_gas)
                 .from("common-practice", Status::CommonPractice),
             exact("spare-two-nights", "2 * f", &[figure("f", "brooding.fuel_day")], |x| Some(2.0 * x[0]))
                 .from("common-practice", Status::CommonPractice),
         ],
-    },
+    ),
     FigureSpec {
         id: "brooding.fuel_cost",
         unit: Unit::Money,
@@ -423,6 +420,11 @@ fn has_no_flue(fuel: &str) -> bool {
 fn only_second_burns(answers: &Answers) -> bool {
     let first = fuel(answers).is_some_and(|fuel| !has_no_flue(fuel));
     first && second_brooder::fuel(answers).is_some_and(has_no_flue)
+}
+
+/// To the half kilogram that a cylinder is filled by.
+pub(super) const fn half_kilograms(id: &'static str, rules: &'static [Rule]) -> FigureSpec {
+    FigureSpec { id, unit: Unit::Kilogram, decimals: 1, rules }
 }
 
 pub(super) const fn kilograms(id: &'static str, rules: &'static [Rule]) -> FigureSpec {

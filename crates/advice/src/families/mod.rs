@@ -21,7 +21,7 @@ pub(crate) mod closing;
 pub(crate) mod course;
 mod disinfectant;
 mod drying;
-mod equipment;
+pub(crate) mod equipment;
 pub(crate) mod feed;
 mod flock;
 pub(crate) mod fuel;

@@ -7,7 +7,8 @@ use quantity::{Answers, Status, Unit};
 
 use super::Family;
 use super::fuel::{
-    co_high, co_low, co2, constant, cost, high, kilograms, low, net, packs_besides, useful, whole,
+    co_high, co_low, co2, constant, cost, half_kilograms, high, kilograms, low, net, packs_besides, useful,
+    whole,
 };
 use super::guard::{rated, rating};
 use super::heat::{power, rated_power, useful_kw};
@@ -166,12 +167,9 @@ static FIGURES: &[FigureSpec] = &[
         decimals: 0,
         rules: &[whole("second-sacks", &[TOTAL, SACK]).when(is_charcoal)],
     },
-    // To the half kilogram that a cylinder is filled by.
-    FigureSpec {
-        id: "brooding.second_spare",
-        unit: Unit::Kilogram,
-        decimals: 1,
-        rules: &[
+    half_kilograms(
+        "brooding.second_spare",
+        &[
             exact("second-spare-cylinder", "c", &[CYLINDER], |x| Some(x[0]))
                 .when(is_gas)
                 .from("common-practice", Status::CommonPractice),
@@ -180,7 +178,7 @@ static FIGURES: &[FigureSpec] = &[
             })
             .from("common-practice", Status::CommonPractice),
         ],
-    },
+    ),
     FigureSpec {
         id: "brooding.second_fuel_cost",
         unit: Unit::Money,

@@ -8,6 +8,7 @@ use reference::stocking::{self, House};
 use super::Family;
 use super::growth::has_own;
 use crate::diary::set;
+use crate::halving;
 use crate::outcome::Outcome;
 use crate::rule::{FigureSpec, Input, Origin, Rule, exact, field, figure, on_day};
 use crate::sums::{Sum, asks, may_ask};
@@ -329,18 +330,13 @@ impl Fit {
 /// The most chicks, fewer than planned, of whom no day of the sale as planned is over the limit: halving, since more chicks fill
 /// every day more.
 fn most_that_fit(answers: &Answers, planned: f64, limit: f64) -> Option<f64> {
-    let fits = |chicks: f64| {
+    let fits = |chicks: u32| {
         let mut fewer = answers.clone();
-        set(&mut fewer, "batch.chicks", Value::Number(chicks));
+        set(&mut fewer, "batch.chicks", Value::Number(f64::from(chicks)));
         let density = Outcome::of(&fewer, ["space.fullest_density"]).number("space.fullest_density");
         density.is_some_and(|density| density <= limit)
     };
-    let (mut low, mut high) = (0.0, planned);
-    while high - low > 1.0 {
-        let middle = f64::midpoint(low, high).floor();
-        if fits(middle) { low = middle } else { high = middle }
-    }
-    (low > 0.0).then_some(low)
+    halving::most(1, planned as u32, fits).map(f64::from)
 }
 
 /// The growth curve a plan follows.

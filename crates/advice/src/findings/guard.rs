@@ -121,7 +121,7 @@ fn ring_without_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding>
 fn two_kinds_of_brooder(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
     let (carry, chicks) = (outcome.number("guard.brooders_carry")?, answers.number("batch.chicks")?);
     let rings = standing::rings_by_kind(answers, outcome)?;
-    let each = |kind| rings.iter().find(|rings| rings.kind == kind).map(|rings| rings.chicks);
+    let each = |kind| rings.iter().find(|rings| rings.kind == Some(kind)).map(|rings| rings.chicks);
     // Where the stronger kind is enough by itself, there is nothing to share out.
     let (first, second) = (each(Kind::First)?, each(Kind::Second)?);
     let finding = if carry < chicks {

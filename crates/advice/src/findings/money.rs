@@ -4,8 +4,7 @@ use quantity::{Answers, Unit};
 
 use super::space::YOUNGEST_SALE_D;
 use super::{Check, number};
-pub use crate::families::money::by_head;
-use crate::families::money::sells_for_something;
+use crate::families::money::{by_head, sells_for_something};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
 use crate::purchases::{self, Purchase};

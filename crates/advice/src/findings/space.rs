@@ -3,6 +3,7 @@
 use quantity::{Answers, Unit};
 
 use super::{Check, number};
+use crate::families::equipment::CHICKS_A_BOX;
 use crate::families::space::{Fit, sold_in_hottest_quarter, sold_in_parts, standard};
 use crate::finding::{Detail, Finding, Weight};
 use crate::outcome::Outcome;
@@ -49,11 +50,8 @@ fn does_not_fit(answers: &Answers, outcome: &Outcome) -> Option<Finding> {
 
 /// Boxes of a hundred that so many chicks are ordered in.
 pub(super) fn boxes_of_hundred(chicks: f64) -> Detail {
-    number((chicks / CHICKS_IN_A_BOX).floor(), Unit::Pieces, 0)
+    number((chicks / CHICKS_A_BOX).floor(), Unit::Pieces, 0)
 }
-
-/// Common practice.
-const CHICKS_IN_A_BOX: f64 = 100.0;
 
 /// Where days of sale are told, they are followed and the age is not: two that do not go together are a slip.
 fn sale_age_beside_its_days(answers: &Answers, outcome: &Outcome) -> Option<Finding> {

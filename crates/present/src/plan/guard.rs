@@ -382,9 +382,9 @@ impl Shown<'_> {
     fn rings_by_kind(&self) -> Option<Table> {
         let rings = self.plan.rings_by_kind();
         let kind = |kind| match kind {
-            Kind::First => self.kind_of_brooder("brooding.brooder", "brooder-first-kind"),
-            Kind::Second => self.kind_of_brooder("brooding.second_brooder", "brooder-second-kind"),
-            Kind::None => self.words.plain("brooder-none"),
+            Some(Kind::First) => self.kind_of_brooder("brooding.brooder", "brooder-first-kind"),
+            Some(Kind::Second) => self.kind_of_brooder("brooding.second_brooder", "brooder-second-kind"),
+            None => self.words.plain("brooder-none"),
         };
         let rows: Vec<Vec<String>> = rings
             .iter()

@@ -119,7 +119,7 @@ impl Shown<'_> {
 
     /// Why the hardest hour takes another heat than a steady night.
     fn heat_by_the_hour(&self) -> Option<Block> {
-        let air = self.plan.outcome.drawn().heat()?.hardest()?.ventilation_m3_h;
+        let air = self.plan.outcome.drawn().heat()?.fresh_air_at_peak_m3_per_h();
         let air = show::quantity(air, Unit::CubicMetrePerHour, 0, self.viewer);
         let steady = self.value("brooding.heat_steady")?;
         Some(Block::Note(say!(self.words, "heat-more-by-the-hour", steady = steady, air = air)))

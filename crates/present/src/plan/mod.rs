@@ -40,6 +40,7 @@ mod waiting;
 mod wall;
 pub mod weather;
 
+pub use money::COST_PARTS;
 pub use sheets::{SHEETS, SheetKind};
 
 /// A plan being shown to somebody.

@@ -1,6 +1,7 @@
 //! What it costs, what it brings, when the money is there, and how sure that is.
 
-use advice::findings::money::{by_head, money_told};
+use advice::findings::money::money_told;
+use advice::plan::by_head;
 use advice::purchases::{self, Purchase};
 use quantity::{DayOfAge, Unit};
 
@@ -191,7 +192,7 @@ impl Shown<'_> {
     /// Each part of the cost and its share, the largest first.
     fn where_it_goes(&self) -> Option<(Table, Vec<(String, f64)>)> {
         let total = self.number("money.cost_total").filter(|total| *total > 0.0)?;
-        let figures = PARTS.iter().map(|id| (working::label(id, self.viewer), self.number(id)));
+        let figures = COST_PARTS.iter().map(|id| (working::label(id, self.viewer), self.number(id)));
         let own = self.plan.answers.number("costs.own_labour");
         let mut parts: Vec<(String, f64)> = figures
             .chain([(self.words.plain("field-costs-own-labour"), own)])
@@ -213,8 +214,8 @@ impl Shown<'_> {
     }
 }
 
-/// The parts that the cost is added up from.
-const PARTS: &[&str] = &[
+/// The parts that the cost is added up from, as its bars and its table show them.
+pub const COST_PARTS: &[&str] = &[
     "feed.cost",
     "money.chicks",
     "money.other",

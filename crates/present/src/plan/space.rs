@@ -40,9 +40,14 @@ impl Shown<'_> {
         sold_in_parts(&self.plan.answers)
     }
 
+    /// What has to be known before it can be said whether they fit.
+    pub(super) fn space_part(&self) -> &'static waiting::Part {
+        if self.is_sold_in_parts() { &waiting::SPACE_IN_PARTS } else { &waiting::SPACE }
+    }
+
     pub(super) fn space(&self) -> Vec<Block> {
         let mut blocks = vec![self.heading("question-fit")];
-        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space", &waiting::SPACE)));
+        blocks.push(self.space_lead().unwrap_or_else(|| self.waiting("waiting-space", self.space_part())));
         blocks.extend(self.findings(&["farm", "batch", "space"]));
         blocks.extend(self.houses().map(Block::Table));
         let mut figures = Vec::new();

@@ -15,6 +15,9 @@ pub(super) struct Part {
 
 pub(super) const SPACE: Part =
     Part { name: "question-fit", needs: &["space.birds_allowed", "space.birds_at_sale"] };
+/// The same where birds leave over several days.
+pub(super) const SPACE_IN_PARTS: Part =
+    Part { name: "question-fit", needs: &["space.fullest_density", "space.limit"] };
 pub(super) const DAYS: Part =
     Part { name: "question-days", needs: &["batch.placement", "batch.birds_alive", "growth.weight"] };
 pub(super) const EQUIPMENT: Part = Part { name: "question-equipment", needs: &["space.drinkers"] };
