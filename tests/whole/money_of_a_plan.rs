@@ -341,3 +341,16 @@ fn the_futures_say_what_they_leave_out() {
     assert!(words.contains("disease") && words.contains("theft"));
     assert!(text.contains(&words), "{text}");
 }
+
+/// On a phone the money that fails is read before small shortages, as on paper.
+#[test]
+fn money_that_fails_is_read_before_small_shortages() {
+    let told = sample::complete()
+        .replace("at_start = 60000\ncredit_limit = 1000000", "at_start = 100\ncredit_limit = 1000");
+    let plan = quick(&told.replace("chick_feeders = 30", "chick_feeders = 0"));
+    let document = Shown::new(&plan, &Viewer::plain()).document();
+    let summary = present::summary::Summary::of(&document).in_order_of(&plan.findings);
+    let place = |name| summary.findings.iter().position(|short| short.name == name).expect(name);
+    assert!(place("cash-short") < place("chick-feeders-short"));
+    assert_eq!(summary.findings.len(), present::summary::Summary::of(&document).findings.len());
+}

@@ -1,6 +1,6 @@
 //! What a document says in short: its findings, the weightiest first, and the answer to each heading's question.
 
-use advice::finding::Weight;
+use advice::finding::{Finding, Weight};
 
 use crate::document::{Block, Document};
 
@@ -16,6 +16,8 @@ pub struct Summary {
 /// A finding in short.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Short {
+    /// Its stable name.
+    pub name: &'static str,
     /// note, look or problem.
     pub weight: Weight,
     /// Its first sentences.
@@ -54,12 +56,19 @@ impl Summary {
                 }
                 (Block::Finding(found), Some((anchor, _))) => {
                     let text = first_sentences(&found.text).to_owned();
-                    summary.findings.push(Short { weight: found.weight, text, anchor });
+                    summary.findings.push(Short { name: found.name, weight: found.weight, text, anchor });
                 }
                 _ => {}
             }
         }
         summary
+    }
+
+    /// The same with the findings in the order in which a plan says them: what stands most against it first.
+    pub fn in_order_of(mut self, findings: &[Finding]) -> Summary {
+        let place = |short: &Short| findings.iter().position(|finding| finding.name == short.name);
+        self.findings.sort_by_key(|short| place(short).unwrap_or(findings.len()));
+        self
     }
 
     /// The findings of one weight.

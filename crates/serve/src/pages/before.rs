@@ -76,7 +76,7 @@ fn page(call: &Call, before: &Before) -> Markup {
 /// What comes of the answers: in short, then question by question.
 fn worked_out(before: &Before, document: &Document, may_write: bool) -> Markup {
     html! {
-        (summary(&Summary::of(document), &before.viewer))
+        (summary(&Summary::of(document).in_order_of(&before.plan().findings), &before.viewer))
         (ways(before, may_write))
         @if let Some(record) = before.adoption() {
             @let day = shown::day(record.entry().day, &before.viewer);
