@@ -124,7 +124,7 @@ impl Fill {
         match self {
             Fill::Words => None,
             Fill::Tick => Some("mm"),
-            Fill::Line => Some("mmmmmmmmmm"),
+            Fill::Line => Some("mmmmmmm"),
         }
     }
 }

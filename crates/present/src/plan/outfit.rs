@@ -221,11 +221,14 @@ chicks_per_ring = 400
         let drawing = shown.draw_floor(counts).unwrap();
         check(&drawing.svg);
         // Four rings with a brooder, seven trays and six founts each; as two are joined, they bring theirs.
+        // What stands in a ring is drawn once on each floor, and shown again in each other ring.
         let floors: Vec<&str> = drawing.svg.split("<rect").skip(1).collect();
         assert_eq!(floors.len(), plan.on_floor().len());
         for floor in floors {
-            assert_eq!(circles(floor, "0.400"), 4);
-            let [trays, founts] = ["0.200", "0.125"].map(|radius| circles(floor, radius));
+            let rings = 1 + floor.matches("<use").count();
+            let [brooders, trays, founts] =
+                ["0.400", "0.200", "0.125"].map(|radius| circles(floor, radius) * rings);
+            assert_eq!(brooders, 4);
             assert!((26..=28).contains(&trays) && founts == 24, "{trays} trays, {founts} founts");
         }
         let bare = shown.draw_floor(Counts::default()).unwrap();
