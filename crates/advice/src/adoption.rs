@@ -1,5 +1,7 @@
 //! Adopting a plan: from then on the book says what was meant, and watch and closing compare with it.
 
+use std::collections::BTreeMap;
+
 use book::limit::HOUSE_OF_PLAN;
 use book::{Answer, BatchId, Body, HouseId};
 use quantity::{Answers, CivilDay, Fault, FigureValue, Given, Problem, Raw, Source};
@@ -14,6 +16,10 @@ pub const NEEDED: [&str; 2] = ["batch.placement", "batch.chicks"];
 
 /// The key of the fields that were said to be not known.
 const NOT_KNOWN: &str = "not_known";
+/// What the key of a figure begins with.
+pub const FIGURE: &str = "figure.";
+/// What the key of what is expected day by day begins with.
+pub(crate) const EXPECTED_OF: &str = "expected.";
 /// The key of the version of the rules.
 const RULES: &str = "rules_version";
 /// The key of the seed of what is drawn at random for this batch.
@@ -50,17 +56,33 @@ pub fn lacking(answers: &Answers, problems: &[Problem]) -> Vec<Problem> {
 pub fn body(plan: &Plan, batch: BatchId, house: Option<HouseId>) -> Body {
     let mut body: Body = plan.answers.iter().map(|(key, given)| (key.to_owned(), answer(given))).collect();
     for worked in plan.outcome.figures() {
-        body.insert(format!("figure.{}", worked.figure.id), computed(figure_value(worked)));
+        body.insert(format!("{FIGURE}{}", worked.figure.id), computed(figure_value(worked)));
     }
     for series in plan.series.iter().filter(|series| EXPECTED.contains(&series.id)) {
         let values: Vec<Value> = series.values.iter().copied().map(number_json).collect();
-        body.insert(format!("expected.{}", series.id), computed(json!(values)));
+        body.insert(format!("{EXPECTED_OF}{}", series.id), computed(json!(values)));
     }
     body.insert(RULES.to_owned(), computed(json!(crate::RULES_VERSION)));
     body.insert(SEED.to_owned(), computed(json!(seed(batch))));
     body.extend(not_known(&plan.answers));
     body.extend(house.map(|house| (HOUSE_OF_PLAN.to_owned(), computed(json!(house.0.to_string())))));
     body
+}
+
+/// Whether two bodies of a plan come to other figures, or expect something else of a day.
+pub fn moves_a_figure(one: &Body, other: &Body) -> bool {
+    let figures = |body: &Body| -> BTreeMap<String, Value> {
+        let is_figure = |key: &str| key.starts_with(FIGURE) || key.starts_with(EXPECTED_OF);
+        let found = body.iter().filter(|(key, _)| is_figure(key));
+        found.map(|(key, answer)| (key.clone(), answer.value.clone())).collect()
+    };
+    figures(one) != figures(other)
+}
+
+/// Whether two bodies of a plan were worked out by different rules.
+pub fn moves_a_rule(one: &Body, other: &Body) -> bool {
+    let rules = |body: &Body| body.get(RULES).map(|answer| answer.value.clone());
+    rules(one) != rules(other)
 }
 
 fn computed(value: Value) -> Answer {

@@ -238,8 +238,8 @@ const EXPECTED: [(&str, &str); 7] = [
 fn expected(body: &Body, answers: &mut Answers) {
     for (name, key) in EXPECTED {
         let days = body.get(name).and_then(|answer| answer.value.as_array());
-        let first =
-            families::series_named(name.trim_start_matches("expected.")).map_or(0, |spec| spec.first_day);
+        let first = families::series_named(name.trim_start_matches(crate::adoption::EXPECTED_OF))
+            .map_or(0, |spec| spec.first_day);
         let days = (first..).zip(days.into_iter().flatten());
         let known = days.filter_map(|(age, value)| Some((age, value.as_f64()?)));
         set_days(answers, key, known.collect());

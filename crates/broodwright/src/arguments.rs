@@ -4,7 +4,7 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 
 use advice::weighing::STANDARDS;
-use clap::{Arg, ArgAction, Command, value_parser};
+use clap::{Arg, ArgAction, ArgGroup, Command, value_parser};
 use present::Words;
 use present::batch::BATCH_SHEETS;
 use present::plan::SHEETS;
@@ -84,7 +84,9 @@ fn plan(words: &Words) -> Command {
         .arg(option("ics", words).value_name("OUT").value_parser(value_parser!(PathBuf)))
         .arg(sheet(words))
         .arg(option("figure", words).value_name("NAME").requires("pdf"))
-        .args(book(words).map(|arg| arg.requires("pdf").help(words.plain("option-past-book"))))
+        // Sheets and calendar alone look into a book.
+        .group(ArgGroup::new("out").args(["pdf", "ics"]).multiple(true))
+        .args(book(words).map(|arg| arg.requires("out").help(words.plain("option-past-book"))))
         .arg(paper(words))
         .arg(units(words))
 }

@@ -27,9 +27,9 @@ pub(crate) struct Files {
 impl Files {
     pub(crate) fn read() -> Result<Files, DemoError> {
         let (long, lower) = (plan_file::read(LONG)?, plan_file::read(LOWER)?);
-        let prices = over(&lower, &long);
-        let is_price = |raw: &&Raw| kept_in(&raw.key) == Some("prices");
-        let long = over(&prices.iter().filter(is_price).cloned().collect::<Vec<_>>(), &long);
+        let whole = over(&lower, &long);
+        let is_of_farm = |raw: &&Raw| matches!(kept_in(&raw.key), Some("prices" | "equipment"));
+        let long = over(&whole.iter().filter(is_of_farm).cloned().collect::<Vec<_>>(), &long);
         let stays = |raw: &&Raw| kept_in(&raw.key).is_some_and(|kind| kind != "house");
         let lower = over(&lower, &long.iter().filter(stays).cloned().collect::<Vec<_>>());
         Ok(Files { long, lower })

@@ -10,7 +10,8 @@ use advice::plan::{self, Plan};
 use advice::record::says_the_same;
 use advice::side_by_side::losses_to_expect;
 use book::{BatchId, BookState, HouseId, Record, Slot, Subject};
-use present::Viewer;
+use present::plan::Shown;
+use present::{Document, Viewer};
 use quantity::{Answers, Asked, Problem, Question, Raw, Source, field};
 use uuid::Uuid;
 
@@ -118,6 +119,19 @@ impl Before {
     /// The entry that adopted it.
     pub(crate) fn adoption(&self) -> Option<&Record> {
         self.open.state.current(&self.slot())
+    }
+
+    /// What it says otherwise than when it was adopted.
+    pub(crate) fn since_adopted(&self) -> Document {
+        let adopted = self.adoption().and_then(Record::body);
+        let shown = Shown::new(self.plan(), &self.viewer);
+        let blocks = adopted.map(|adopted| shown.since_adopted(adopted, &adopt::body(self)));
+        Document { blocks: blocks.unwrap_or_default(), ..Document::default() }
+    }
+
+    /// Whether its batch was closed.
+    pub(crate) fn is_closed(&self) -> bool {
+        self.open.state.current(&Slot::of("batch-closed", Subject::Batch(BatchId(self.id)))).is_some()
     }
 
     /// How it stands towards the book.

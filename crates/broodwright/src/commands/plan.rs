@@ -8,13 +8,14 @@ use advice::futures_table;
 use advice::past::Past;
 use advice::plan::{self, Plan};
 use advice::plan_file;
+use book::BatchId;
 use clap::ArgMatches;
 use present::calendar::Written;
 use present::plan::{SHEETS, SheetKind, Shown};
 use present::{Document, Locale, Viewer, Words, fault, say, text, view};
 use quantity::{Question, Raw, Source};
 
-use super::record::house_of;
+use super::record::{batch_of, house_of};
 use crate::arguments;
 use crate::clock;
 use crate::failure::Failure;
@@ -30,9 +31,9 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     let (plan, questions) = read(path, curve, locale)?;
     let viewer = super::viewer(Viewer::of(&plan.answers), given, locale);
     let with_workings = given.get_flag("working");
+    let in_book = InBook::of(&plan, given, locale)?;
     if let Some(out) = sheets::out(given) {
-        let past = past(&plan, given, locale)?;
-        let documents = documents(&plan, &past, &viewer, &wanted(given, with_workings), given)?;
+        let documents = documents(&plan, &in_book.past, &viewer, &wanted(given, with_workings), given)?;
         sheets::write(&documents, out, given, &viewer)?;
     }
     if let Some(out) = given.get_one::<PathBuf>("scenarios") {
@@ -43,7 +44,7 @@ pub fn run(given: &ArgMatches, locale: Locale) -> Result<(), Failure> {
     }
     if let Some(out) = given.get_one::<PathBuf>("ics") {
         let written = Written::now(clock::now());
-        let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, path), written);
+        let calendar = Shown::new(&plan, &viewer).calendar(&batch_key(&plan, in_book.batch, path), written);
         sheets::write_file(out, calendar.as_bytes(), words)?;
     }
     if given.get_flag("json") {
@@ -70,10 +71,13 @@ fn with_curve(mut raws: Vec<Raw>, curve: &Path, words: &Words) -> Result<Vec<Raw
     Ok(raws)
 }
 
-/// What tells this batch's jobs from another's in a phone: its names, so that a file that is copied or called otherwise is the
-/// same batch still; without a name of the batch that of its file, since a plan file has no id. The chick day is no part of
-/// it, so that a batch that slips moves its jobs.
-fn batch_key(plan: &Plan, path: &Path) -> String {
+/// What tells this batch's jobs from another's in a phone: its id in a book, as its page has it; else its names, so that a
+/// file that is copied or called otherwise is the same batch still; without a name of the batch that of its file, since a plan
+/// file has no id. The chick day is no part of it, so that a batch that slips moves its jobs.
+fn batch_key(plan: &Plan, in_book: Option<BatchId>, path: &Path) -> String {
+    if let Some(batch) = in_book {
+        return batch.0.to_string();
+    }
     let named = ["farm.name", "house.name", "batch.name"].map(|key| plan.answers.text(key));
     let file = path.file_stem().map(|stem| stem.to_string_lossy());
     let file = file.as_deref().filter(|_| plan.answers.text("batch.name").is_none());
@@ -125,16 +129,30 @@ fn wanted(given: &ArgMatches, with_workings: bool) -> Vec<&'static str> {
     SHEETS.iter().filter(wanted).map(|sheet| sheet.name).collect()
 }
 
-/// The batches that the book named has of the plan's house; none where no book is named.
-fn past(plan: &Plan, given: &ArgMatches, locale: Locale) -> Result<Past, Failure> {
-    if !(given.contains_id("book") || given.contains_id("database")) {
-        return Ok(Past::default());
+/// What the book that is named knows of a plan; nothing where none is named.
+#[derive(Default)]
+struct InBook {
+    /// The batches that were in the plan's house before.
+    past: Past,
+    /// The batch that the plan was adopted as.
+    batch: Option<BatchId>,
+}
+
+impl InBook {
+    fn of(plan: &Plan, given: &ArgMatches, locale: Locale) -> Result<InBook, Failure> {
+        if !(given.contains_id("book") || given.contains_id("database")) {
+            return Ok(InBook::default());
+        }
+        let book = wait(FarmBook::to_read(given, locale))?;
+        let (state, placement) = (book.state(), plan.answers.day("batch.placement"));
+        let house = house_of(state, plan.answers.text("house.name"));
+        let house =
+            house.ok_or_else(|| Failure::input(Words::of(locale).plain("command-no-house-in-book")))?;
+        let past =
+            placement.map_or_else(Past::default, |day| Past::of_house(state, &house.0.to_string(), day));
+        let named = plan.answers.text("batch.name");
+        Ok(InBook { past, batch: batch_of(state, named, placement.map(|day| day.to_string()).as_deref()) })
     }
-    let book = wait(FarmBook::to_read(given, locale))?;
-    let house = house_of(book.state(), plan.answers.text("house.name"));
-    let house = house.ok_or_else(|| Failure::input(Words::of(locale).plain("command-no-house-in-book")))?;
-    let placement = plan.answers.day("batch.placement");
-    Ok(placement.map_or_else(Past::default, |day| Past::of_house(book.state(), &house.0.to_string(), day)))
 }
 
 fn documents(

@@ -55,3 +55,35 @@ fn door_sheets_show_the_last_batch_of_the_house() {
     let told = farm.bad("plan other.toml --pdf wall.pdf --sheet wall --book farm.book");
     assert!(told.contains("house"), "{told}");
 }
+
+/// The names of the jobs in a calendar file.
+fn names(farm: &Farm, file: &str) -> Vec<String> {
+    farm.read(file).lines().filter(|line| line.starts_with("UID:")).map(str::to_owned).collect()
+}
+
+/// The phone tells jobs apart by their names: with the book named, a calendar from the command has those that the page gives the
+/// batch, which are its id; a batch that the book does not know keeps the names of its file.
+#[test]
+fn a_calendar_beside_a_book_names_jobs_as_the_page_of_its_batch_does() {
+    let farm = Farm::new("calendar");
+    farm.write("batch.toml", include_str!("../../../../demo/mango-ridge.toml"));
+    farm.good("plan batch.toml --ics alone.ics");
+    farm.good("record plan batch.toml");
+    let history = farm.json("history --json");
+    let adopted = history["entries"].as_array().unwrap();
+    let adopted = adopted.iter().find(|entry| entry["kind"] == "plan-adopted").unwrap();
+    let line: serde_json::Value = farm
+        .good("export")
+        .lines()
+        .map(|line| serde_json::from_str(line).unwrap())
+        .find(|line: &serde_json::Value| line["id"] == adopted["id"])
+        .unwrap();
+    let batch = line["subject"]["batch"].as_str().unwrap();
+    farm.good("plan batch.toml --ics page.ics --book farm.book");
+    let (alone, page) = (names(&farm, "alone.ics"), names(&farm, "page.ics"));
+    assert_eq!(alone.len(), page.len());
+    assert!(page.iter().all(|name| name.ends_with(batch)), "{batch}: {:?}", page.first());
+    farm.write("other.toml", &farm.read("batch.toml").replace("September 2027", "Another"));
+    farm.good("plan other.toml --ics other.ics --book farm.book");
+    assert!(names(&farm, "other.ics").iter().all(|name| name.ends_with("Another")));
+}

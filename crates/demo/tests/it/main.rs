@@ -213,6 +213,23 @@ fn the_planned_mishaps_stand_in_the_book_of_the_running_batch() {
     assert!(notes.iter().any(|note| note.contains("days late")), "{notes:?}");
 }
 
+/// The next plan is saved as the book opens: a price or a piece of equipment that it alone told would make every adopted plan read
+/// as changed.
+#[test]
+fn the_next_plan_tells_the_farm_nothing_that_adopted_plans_do_not_say() {
+    let next = plan::read(&Farm::mango_ridge().unwrap().next, Source::Hand, false).answers;
+    let of_farm = |key: &str| matches!(body::kept_in(key), Some("farm" | "prices" | "equipment"));
+    let told: Vec<_> = next.iter().filter(|(key, given)| of_farm(key) && given.usual.is_none()).collect();
+    assert!(told.len() > 20, "{}", told.len());
+    for batch in batches() {
+        let adopted = state().answers(&Slot::of("plan-adopted", Subject::Batch(batch))).unwrap();
+        for (key, given) in &told {
+            let said = adopted.get(*key).map(|answer| &answer.value);
+            assert_eq!(said, Some(&body::canonical(&given.value)), "{key} of {batch:?}");
+        }
+    }
+}
+
 #[test]
 fn the_next_batch_is_typed_and_not_adopted() {
     let farm = Farm::mango_ridge().unwrap();

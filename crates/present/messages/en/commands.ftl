@@ -37,7 +37,7 @@ command-cannot-write = The output cannot be written: { $why }
 command-cannot-write-file = { $file } cannot be written: { $why }. Nothing was written.
 command-cannot-print = The sheets cannot be set: { $why }
 command-no-house-in-book = The book has no house of the name that the plan file gives under house.name. Give it the name the book has, or leave out --book.
-option-past-book = A book whose last batch in this house stands beside what the house-door sheets expect
+option-past-book = A book whose last batch in this house stands beside what the house-door sheets expect, and whose batch the calendar’s jobs belong to, as on its page
 command-no-figure = There is no figure “{ $figure }” in this plan to work through.
 command-not-key-value = “{ $input }” is not key=value. Write for example tank_l=10.
 command-no-sum = There is no sum “{ $name }”. There are: { $known }.

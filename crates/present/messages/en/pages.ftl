@@ -50,6 +50,14 @@ adopt-again = Adopt it as it is now
 adopt-what = Adopting writes the plan into the book. What happens later is compared with it.
 adopted-on = Adopted on { $day }
 changed-since-adopted = It has changed since it was adopted.
+since-adopted = What is otherwise
+since-adopted-what = What
+since-adopted-then = When adopted
+since-adopted-now = Now
+since-adopted-not-said = not said
+since-adopted-no-figure = None of its figures moved by it.
+since-adopted-rules = The program works some things out otherwise than it did then.
+since-adopted-closed = This batch is closed. What was meant stays in the book as it was adopted.
 
 kind-farm = Farm
 kind-settings = How it is shown

@@ -35,6 +35,7 @@ mod money;
 mod outfit;
 mod sheets;
 mod shopping;
+mod since;
 mod space;
 mod waiting;
 mod wall;

@@ -100,7 +100,7 @@ fn ways(before: &Before, may_write: bool) -> Markup {
     }
 }
 
-/// The button that puts the plan into the book, once there is something to put there.
+/// The button that puts the plan into the book, once there is something to put there, and what it would change.
 fn adoption(before: &Before) -> Markup {
     let words = before.viewer.words();
     let adopted = before.adopted();
@@ -109,10 +109,17 @@ fn adoption(before: &Before) -> Markup {
     html! {
         @if holds && adopted != Adopted::AsItStands {
             section class="adoption" {
-                @if adopted == Adopted::ChangedSince { p { strong { (words.plain("changed-since-adopted")) } } }
-                p { (words.plain("adopt-what")) }
-                form method="post" action=(format!("{}/adopt", before.address())) {
-                    button { (words.plain(button)) }
+                @if adopted == Adopted::ChangedSince {
+                    p { strong { (words.plain("changed-since-adopted")) } }
+                    (blocks_of_plan(&before.since_adopted(), &before.viewer, &before.address()))
+                }
+                @if before.is_closed() {
+                    p { (words.plain("since-adopted-closed")) }
+                } @else {
+                    p { (words.plain("adopt-what")) }
+                    form method="post" action=(format!("{}/adopt", before.address())) {
+                        button { (words.plain(button)) }
+                    }
                 }
             }
         }

@@ -8,6 +8,7 @@ use serde_json::json;
 use store::Store;
 use uuid::Uuid;
 
+use crate::batch::Batch;
 use crate::rig::{Browser, mango_ridge_with, memory, told_to_the_end, visible};
 
 async fn state(store: &Arc<dyn Store>) -> BookState {
@@ -66,11 +67,60 @@ async fn the_page_says_when_it_was_adopted_and_whether_it_changed_since() {
     browser.post(&address, &mango_ridge_with(&[("batch.chicks", "1500")])).await;
     let changed = browser.get(&address).await.text();
     assert!(visible(&changed).contains("It has changed since it was adopted") && changed.contains(&adopt));
+    let rows = rows_since_adopted(&changed);
+    assert_eq!(rows[0], ["Chicks", "1 600 chicks", "1 500 chicks"], "{rows:?}");
+    assert!(rows.iter().any(|row| row[0] == "Feed for the whole batch" && row[1] != row[2]), "{rows:?}");
+    assert!(!visible(&changed).contains("None of its figures moved"));
     browser.post(&adopt, &[]).await;
     let state = state(&store).await;
     assert_eq!(state.answers(&slot(&address)).unwrap()["batch.chicks"].value, json!(1500));
     assert_eq!(state.history(&slot(&address)).len(), 2, "the first stays in the history");
     assert!(state.conflicts().is_empty());
+}
+
+/// The rows of the table that tells what is otherwise than when a plan was adopted.
+fn rows_since_adopted(page: &str) -> Vec<Vec<String>> {
+    let table = page
+        .split("<caption class=\"hidden\">What is otherwise")
+        .nth(1)
+        .and_then(|rest| rest.split("</table>").next())
+        .unwrap();
+    let rows = table.split("<tr>").filter(|row| row.contains("<td"));
+    let cells = |row: &str| -> Vec<String> {
+        row.split("</t")
+            .map(visible)
+            .map(|cell| cell.trim().to_owned())
+            .filter(|cell| !cell.is_empty())
+            .collect()
+    };
+    rows.map(cells).collect()
+}
+
+#[tokio::test]
+async fn a_change_that_moves_no_figure_is_said_as_such() {
+    let browser = Browser::new(&memory()).await;
+    let address = browser.mango_ridge().await;
+    browser.post(&format!("{address}/adopt"), &[]).await;
+    browser.post(&address, &mango_ridge_with(&[("batch.name", "Another name")])).await;
+    let changed = browser.get(&address).await.text();
+    let rows = rows_since_adopted(&changed);
+    assert_eq!(rows.len(), 1, "{rows:?}");
+    assert_eq!(rows[0].last().map(String::as_str), Some("Another name"));
+    assert!(visible(&changed).contains("None of its figures moved"));
+}
+
+#[tokio::test]
+async fn what_was_meant_by_a_closed_batch_stays_as_it_was_adopted() {
+    let batch = Batch::begun(&memory()).await;
+    let plan = batch.address.replace("/batch/", "/before/");
+    let left = [("2027-05-01.batch-closed..birds_left", "1596"), ("sure", "yes")];
+    let closed = batch.send("/write/batch-closed", "2027-05-01", &left).await;
+    assert_eq!(closed.status, StatusCode::SEE_OTHER, "{}", visible(&closed.text()));
+    let changed = mango_ridge_with(&[("batch.placement", "2027-05-01"), ("batch.chicks", "1500")]);
+    batch.browser.post(&plan, &changed).await;
+    let page = batch.browser.get(&plan).await.text();
+    assert_eq!(rows_since_adopted(&page)[0][1..], ["1 600 chicks", "1 500 chicks"]);
+    assert!(visible(&page).contains("This batch is closed") && !page.contains(&format!("{plan}/adopt")));
 }
 
 #[tokio::test]

@@ -3,7 +3,7 @@
 mod asked;
 mod one;
 mod plan;
-pub(super) use plan::house_of;
+pub(super) use plan::{batch_of, house_of};
 mod rows;
 mod rows_file;
 mod undo;

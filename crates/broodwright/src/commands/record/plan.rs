@@ -162,7 +162,11 @@ fn was_asked(answers: &Answers, key: &str) -> bool {
 }
 
 /// The batch that carries a plan of this name; of a plan without one, a batch without one with chicks on the same day.
-fn batch_of(state: &BookState, name: Option<&str>, placement: Option<&str>) -> Option<BatchId> {
+pub(in super::super) fn batch_of(
+    state: &BookState,
+    name: Option<&str>,
+    placement: Option<&str>,
+) -> Option<BatchId> {
     let all = advice::batches::all(state);
     let is_meant = |listed: &&advice::batches::Listed| match name {
         Some(name) => listed.name.as_deref() == Some(name),
