@@ -19,9 +19,10 @@ pub type Drawings = BTreeMap<String, String>;
 /// A day as year, month (1 to 12) and day of the month.
 pub type Day = (i32, u8, u8);
 
-/// How many renders a cached result of the typesetter may go unused before it is dropped: enough for a sheet that
-/// is printed again after a small change, few enough that a server does not grow: ten held half a gigabyte.
-const KEPT_RENDERS: usize = 1;
+/// How many renders a cached result of the typesetter may go unused before it is dropped. None: a sheet is set from nothing
+/// within its second, and what one sheet leaves is of no use to the next, while the results of two together held a third of a
+/// gigabyte, those of ten a half.
+const KEPT_RENDERS: usize = 0;
 
 /// Sets a document and its drawings as a PDF.
 ///
