@@ -1,7 +1,5 @@
 //! Adopting a plan: from then on the book says what was meant, and watch and closing compare with it.
 
-use std::collections::BTreeMap;
-
 use book::limit::HOUSE_OF_PLAN;
 use book::{Answer, BatchId, Body, HouseId};
 use quantity::{Answers, CivilDay, Fault, FigureValue, Given, Problem, Raw, Source};
@@ -71,11 +69,10 @@ pub fn body(plan: &Plan, batch: BatchId, house: Option<HouseId>) -> Body {
 
 /// Whether two bodies of a plan come to other figures, or expect something else of a day.
 pub fn moves_a_figure(one: &Body, other: &Body) -> bool {
-    let figures = |body: &Body| -> BTreeMap<String, Value> {
-        let is_figure = |key: &str| key.starts_with(FIGURE) || key.starts_with(EXPECTED_OF);
-        let found = body.iter().filter(|(key, _)| is_figure(key));
-        found.map(|(key, answer)| (key.clone(), answer.value.clone())).collect()
-    };
+    let is_figure = |(key, _): &(&String, &Answer)| key.starts_with(FIGURE) || key.starts_with(EXPECTED_OF);
+    let value = |(key, answer): (&String, &Answer)| (key.clone(), answer.value.clone());
+    let figures =
+        |body: &Body| -> Vec<(String, Value)> { body.iter().filter(is_figure).map(value).collect() };
     figures(one) != figures(other)
 }
 

@@ -43,8 +43,13 @@ fn listed(state: &BookState, id: BatchId) -> Listed {
         id,
         name: text("batch.name").filter(|name| !name.is_empty()),
         planned: text("batch.placement").and_then(|day| CivilDay::parse(&day)),
-        is_closed: state.current(&Slot::of("batch-closed", subject)).is_some(),
+        is_closed: is_closed(state, id),
     }
+}
+
+/// Whether a batch was closed.
+pub fn is_closed(state: &BookState, id: BatchId) -> bool {
+    state.current(&Slot::of("batch-closed", Subject::Batch(id))).is_some()
 }
 
 /// The batch that a name, an id, or the beginning or end of an id means; of an unsaid one the only batch that is not

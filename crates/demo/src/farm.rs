@@ -27,6 +27,7 @@ pub(crate) struct Files {
 impl Files {
     pub(crate) fn read() -> Result<Files, DemoError> {
         let (long, lower) = (plan_file::read(LONG)?, plan_file::read(LOWER)?);
+        // Saving the next plan tells the farm its prices and equipment: both plans say the same of them.
         let whole = over(&lower, &long);
         let is_of_farm = |raw: &&Raw| matches!(kept_in(&raw.key), Some("prices" | "equipment"));
         let long = over(&whole.iter().filter(is_of_farm).cloned().collect::<Vec<_>>(), &long);

@@ -17,6 +17,10 @@ use crate::trouble::Trouble;
 /// Writes the plan into the book, unless something of it does not hold.
 pub(crate) async fn adopt(call: Call) -> Result<Response, Trouble> {
     let mut before = Before::load(&call).await?;
+    if before.is_closed() {
+        // An old page still has the button; the page as it is now says why there is none.
+        return Ok(see_other(&before.address()));
+    }
     before.problems.extend(lacking(&before));
     if !before.problems.is_empty() {
         return Ok(pages::answers::faulty(&call, &before));

@@ -3,12 +3,12 @@
 use std::collections::HashMap;
 use std::sync::{Arc, OnceLock};
 
-use advice::families;
 pub(crate) use advice::keep::{kept, slot_of};
 use advice::past::Past;
 use advice::plan::{self, Plan};
 use advice::record::says_the_same;
 use advice::side_by_side::losses_to_expect;
+use advice::{batches, families};
 use book::{BatchId, BookState, HouseId, Record, Slot, Subject};
 use present::plan::Shown;
 use present::{Document, Viewer};
@@ -131,7 +131,7 @@ impl Before {
 
     /// Whether its batch was closed.
     pub(crate) fn is_closed(&self) -> bool {
-        self.open.state.current(&Slot::of("batch-closed", Subject::Batch(BatchId(self.id)))).is_some()
+        batches::is_closed(&self.open.state, BatchId(self.id))
     }
 
     /// How it stands towards the book.

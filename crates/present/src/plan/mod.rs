@@ -35,7 +35,7 @@ mod money;
 mod outfit;
 mod sheets;
 mod shopping;
-mod since;
+mod since_adopted;
 mod space;
 mod waiting;
 mod wall;

@@ -71,6 +71,8 @@ async fn the_page_says_when_it_was_adopted_and_whether_it_changed_since() {
     assert_eq!(rows[0], ["Chicks", "1 600 chicks", "1 500 chicks"], "{rows:?}");
     assert!(rows.iter().any(|row| row[0] == "Feed for the whole batch" && row[1] != row[2]), "{rows:?}");
     assert!(!visible(&changed).contains("None of its figures moved"));
+    let of_table = changed.split("What is otherwise").last().unwrap();
+    assert!(of_table.contains("/working/feed.total"), "its working opens");
     browser.post(&adopt, &[]).await;
     let state = state(&store).await;
     assert_eq!(state.answers(&slot(&address)).unwrap()["batch.chicks"].value, json!(1500));
@@ -121,6 +123,9 @@ async fn what_was_meant_by_a_closed_batch_stays_as_it_was_adopted() {
     let page = batch.browser.get(&plan).await.text();
     assert_eq!(rows_since_adopted(&page)[0][1..], ["1 600 chicks", "1 500 chicks"]);
     assert!(visible(&page).contains("This batch is closed") && !page.contains(&format!("{plan}/adopt")));
+    batch.browser.post(&format!("{plan}/adopt"), &[]).await;
+    let again = batch.browser.get(&plan).await.text();
+    assert_eq!(rows_since_adopted(&again), rows_since_adopted(&page), "an old page's button changes nothing");
 }
 
 #[tokio::test]

@@ -10,8 +10,7 @@ use quantity::{Figure, FigureValue};
 use super::Shown;
 use crate::document::{Align, Block, Table};
 use crate::entry::{self, Line};
-use crate::show;
-use crate::words::key_part;
+use crate::{show, working};
 
 /// The kind of entry that a plan is adopted by.
 const KIND: &str = "plan-adopted";
@@ -33,8 +32,9 @@ impl Shown<'_> {
     ///
     /// - `adopted`, `now`: the bodies of the plan then and as it stands
     pub fn since_adopted(&self, adopted: &Body, now: &Body) -> Vec<Block> {
-        let figures = HEADLINES.iter().filter_map(|id| self.figure_since(adopted, id));
-        let rows: Vec<Vec<String>> = self.answers_since(adopted, now).into_iter().chain(figures).collect();
+        let figures = HEADLINES.iter().filter_map(|id| Some((*id, self.figure_since(adopted, id)?)));
+        let (explained_by, figures): (Vec<&'static str>, Vec<Vec<String>>) = figures.unzip();
+        let rows = [self.answers_since(adopted, now), figures].concat();
         let mut blocks = Vec::new();
         if !rows.is_empty() {
             let column = |key: &str, align| (self.words.plain(key), align);
@@ -47,7 +47,7 @@ impl Shown<'_> {
                 ],
                 rows,
                 emphasis: Vec::new(),
-                explained_by: Vec::new(),
+                explained_by,
             }));
         }
         let why = [
@@ -89,7 +89,6 @@ impl Shown<'_> {
         let then = Figure { value: FigureValue::Number(then), band: None, ..worked.figure };
         let [then, now] =
             [&then, &worked.figure].map(|figure| show::figure(figure, worked.spec, self.viewer));
-        let label = self.words.plain(&format!("figure-{}", key_part(id)));
-        (then != now).then(|| vec![label, then, now])
+        (then != now).then(|| vec![working::label(id, self.viewer), then, now])
     }
 }
