@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use advice::adoption;
 use advice::families;
 use book::Body;
-use quantity::{Figure, FigureValue};
+use quantity::Unit;
 
 use super::Shown;
 use crate::document::{Align, Block, Table};
@@ -25,6 +25,9 @@ const HEADLINES: [&str; 7] = [
     "money.cash_low_point",
     "risk.loss_probability",
 ];
+
+/// A sum of which cents are no longer told.
+const LARGE_SUM: f64 = 1_000.0;
 
 impl Shown<'_> {
     /// What is otherwise than in the plan that was adopted, and a sentence where the program works it out by
@@ -85,10 +88,14 @@ impl Shown<'_> {
             .outcome
             .get(id)
             .filter(|worked| self.viewer.money_shown || !worked.spec.unit.is_money())?;
-        let then = adopted.get(&format!("{}{id}", adoption::FIGURE))?.value.as_f64()?;
-        let then = Figure { value: FigureValue::Number(then), band: None, ..worked.figure };
-        let [then, now] =
-            [&then, &worked.figure].map(|figure| show::figure(figure, worked.spec, self.viewer));
+        let (then, now) = (adopted.get(&format!("{}{id}", adoption::FIGURE))?, worked.figure.value.number());
+        let spec = worked.spec;
+        let text = |number: f64| match spec.unit {
+            // Two large sums to the cent leave no room for their name on a phone.
+            Unit::Money if number.abs() >= LARGE_SUM => show::about_money(number, self.viewer),
+            unit => show::quantity(number, unit, spec.decimals, self.viewer),
+        };
+        let [then, now] = [then.value.as_f64()?, now].map(text);
         (then != now).then(|| vec![working::label(id, self.viewer), then, now])
     }
 }
